@@ -1,0 +1,37 @@
+import type { Mode } from '@ebbline/shared/contract/http-api';
+import type { PathPlace, PressureWindow } from '@ebbline/shared/contract/live-feed';
+import type { CompiledSite } from '../site/compiled-site';
+import type { SlotState } from '../slots/slot-state';
+import type { Acceptance } from '../sample/acceptance';
+import type { OperatorAction, RawMessage } from './inputs';
+import type { ActionOutcome, AlarmRecord, AlarmTransition } from './outputs';
+import type { HistoryRows } from './history-rows';
+
+/**
+ * The whole judge behind one seam: messages, ticks and actions in; transitions and rows out.
+ * Pure: no clock, no chance, no I/O. One owner feeds it one input at a time.
+ * `createPipeline` in `create-pipeline.ts` builds it.
+ */
+export interface Pipeline {
+  readonly site: CompiledSite;
+  readonly state: SlotState;
+  /** Decodes, converts, judges and keeps one message. Never throws whatever the bytes are. */
+  accept(message: RawMessage, arrivalMs: number): Acceptance;
+  /**
+   * Runs every slice that is due up to `nowMs` (20 slices a second; units hashed to slices): `unitStep`
+   * for each unit of the slice, `hallStep` once a second. The returned array is reused by the next call.
+   */
+  advance(nowMs: number): readonly AlarmTransition[];
+  /** Carries out one operator action; the journal commits the transition before anyone is told. */
+  act(action: OperatorAction, nowMs: number): ActionOutcome;
+  /** Standing alarms (state not normal). */
+  standing(): readonly AlarmRecord[];
+  /** Takes back what the journal holds, before the first message. */
+  restore(records: readonly AlarmRecord[]): void;
+  /** Rows for history that are complete by now (or all, on `everything`); see `HistoryRows`. */
+  drainHistory(nowMs: number, everything: boolean): HistoryRows | null;
+  modeOf(unit: number): { readonly mode: Mode; readonly known: boolean };
+  /** Pictures for the screens; computed when asked, from the slots. */
+  pressureWindow(unit: number, nowMs: number): PressureWindow;
+  path(unit: number): readonly PathPlace[];
+}

@@ -1,0 +1,27 @@
+import type { JournalRow } from '@ebbline/shared/contract/alarm';
+import type { AlarmRecord, AlarmTransition } from '../evaluation/pipeline/outputs';
+
+export interface SystemEntry {
+  readonly atMs: number;
+  readonly reason: string;
+  readonly actor: string | null;
+}
+
+/** Append-only record of every alarm change and action, hash-chained; and the standing alarms it adds up to. */
+export interface AlarmJournal {
+  /** Commits all (synchronous FULL) before it returns. Throws if the disk refuses. `wallMs` = time of record. */
+  append(transitions: readonly AlarmTransition[], records: readonly AlarmRecord[], wallMs: number): readonly JournalRow[];
+  appendSystem(entry: SystemEntry, wallMs: number): JournalRow;
+  /** Standing alarms as committed. */
+  standing(): readonly AlarmRecord[];
+  /** In order of sequence; `after` excludes; at most 500 rows a page. */
+  page(query: { readonly fromMs: number | null; readonly toMs: number | null; readonly after: number | null }): {
+    readonly rows: readonly JournalRow[];
+    readonly next: number | null;
+  };
+  /** Recomputes the chain; the first broken sequence, or null where it is whole. */
+  verify(): { readonly rows: number; readonly brokenAt: number | null };
+  close(): void;
+}
+
+export const ALARM_JOURNAL = Symbol('AlarmJournal');

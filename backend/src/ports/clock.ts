@@ -1,0 +1,2 @@
+export type { Clock } from '@ebbline/shared/clock/clock';
+export const CLOCK = Symbol('Clock');

@@ -1,0 +1,55 @@
+import type { HistoryRows } from '../evaluation/pipeline/history-rows';
+
+/** Which columns a holder's rows have, in the slot order of that holder. */
+export interface HistoryLayout {
+  readonly holders: readonly { readonly id: string; readonly columns: readonly HistoryColumn[] }[];
+}
+
+/** A stable key: never renamed or reused. A changed unit of measure is another key. */
+export interface HistoryColumn {
+  readonly point: string;
+  readonly unitOfMeasure: string;
+}
+
+export interface HistoryQuery {
+  readonly holder: string;
+  readonly point: string;
+  readonly unitOfMeasure: string;
+  /** Half-open [fromMs, toMs). */
+  readonly fromMs: number;
+  readonly toMs: number;
+  readonly buckets: number;
+}
+
+/** Bucket i covers [startMs[i], startMs[i] + bucketMs); NaN where nothing was measured in it. */
+export interface HistoryBuckets {
+  readonly bucketMs: number;
+  readonly resolution: 'second' | 'minute';
+  readonly startMs: Float64Array;
+  readonly min: Float64Array;
+  readonly mean: Float64Array;
+  readonly max: Float64Array;
+  readonly count: Float64Array;
+}
+
+export interface HistoryHealth {
+  readonly state: 'ok' | 'failing';
+  readonly message: string | null;
+  readonly rowsQueued: number;
+  readonly bytesKept: number | null;
+}
+
+/** One port for the embedded store and InfluxDB; one contract suite holds both to it. */
+export interface HistoryStore {
+  /** Called at start and whenever the site is reloaded, before rows in the new layout come. */
+  useLayout(layout: HistoryLayout): Promise<void>;
+  /** Resolves once the rows are committed: they survive a kill from then on. Rows are handed over. */
+  write(rows: HistoryRows): Promise<void>;
+  read(query: HistoryQuery): Promise<HistoryBuckets>;
+  /** Applies retention and seals what is old enough; called every few minutes with the tick time. */
+  maintain(nowMs: number): Promise<void>;
+  health(): HistoryHealth;
+  close(): Promise<void>;
+}
+
+export const HISTORY_STORE = Symbol('HistoryStore');

@@ -1,0 +1,159 @@
+import { z } from 'zod';
+import { acknowledgeRequestSchema, alarmListSchema, alarmSchema, journalPageSchema, prioritySchema } from './alarm';
+import { isoTimeSchema, readingSchema } from './reading';
+
+export const modes = [
+  'off',
+  'vented',
+  'tightnessTest',
+  'filling',
+  'purging',
+  'starting',
+  'running',
+  'standby',
+  'stopping',
+  'draining',
+  'service',
+  'powerReturn',
+] as const;
+/** Modes of a loop (PLANT 1.19). Not known counts as running. */
+export const modeSchema = z.enum(modes);
+export type Mode = z.infer<typeof modeSchema>;
+
+export const brokerStateSchema = z.object({
+  state: z.enum(['connected', 'connecting', 'lost']),
+  address: z.string().describe('host and port, never a credential'),
+  embedded: z.boolean(),
+  note: z.string().nullable().describe('such as: port 1883 was taken, 1884 is used'),
+});
+
+export const clockStateSchema = z.object({
+  kind: z.enum(['wall', 'source']),
+  now: isoTimeSchema.nullable().describe('the time in force; null on the source clock before the first sample'),
+});
+
+export const healthSchema = z.object({
+  status: z.enum(['ok', 'degraded', 'starting']),
+  reasons: z.array(z.object({ code: z.string(), message: z.string() })),
+  clock: clockStateSchema,
+  broker: brokerStateSchema,
+  lastSampleAge: z.number().nullable().describe('seconds since the newest accepted sample arrived'),
+  version: z.string(),
+});
+export type Health = z.infer<typeof healthSchema>;
+
+export const siteSchema = z.object({
+  id: z.string(),
+  name: z.string(),
+  timeZone: z.string(),
+  altitude: z.number().describe('m'),
+  demo: z.boolean(),
+  halls: z.array(z.object({ id: z.string(), name: z.string(), units: z.array(z.string()) })),
+  units: z.array(
+    z.object({
+      id: z.string(),
+      hall: z.string(),
+      name: z.string(),
+      shape: z.enum(['a', 'b', 'c']),
+      gateway: z.string(),
+      branches: z.array(z.object({ id: z.string(), name: z.string(), ratedFlow: z.number().nullable().describe('m3/s') })),
+      plates: z.array(z.object({ id: z.string(), name: z.string(), branch: z.string().nullable() })),
+      nodes: z.array(
+        z.object({
+          id: z.string(),
+          name: z.string(),
+          main: z.enum(['supply', 'return']),
+          elevation: z.number().describe('m'),
+        }),
+      ),
+    }),
+  ),
+});
+export type Site = z.infer<typeof siteSchema>;
+
+export const unitListSchema = z.object({
+  units: z.array(
+    z.object({
+      id: z.string(),
+      hall: z.string(),
+      name: z.string(),
+      mode: modeSchema,
+      modeKnown: z.boolean(),
+      worstPriority: prioritySchema.nullable(),
+      standingAlarms: z.number().int(),
+      age: z.number().nullable().describe('seconds since the newest sample of the unit'),
+    }),
+  ),
+});
+
+export const pointListSchema = z.object({
+  unit: z.string(),
+  time: isoTimeSchema.nullable(),
+  mode: modeSchema,
+  points: z.array(readingSchema),
+});
+export type PointList = z.infer<typeof pointListSchema>;
+
+const column = z.array(z.number().nullable());
+export const historyColumnsSchema = z.object({
+  unit: z.string(),
+  point: z.string(),
+  unit_of_measure: z.string(),
+  bucketMs: z.number().int().describe('ceil((to − from) / buckets), aligned at `from`, half-open'),
+  resolution: z.enum(['second', 'minute']),
+  start: z.array(isoTimeSchema),
+  min: column,
+  mean: column,
+  max: column,
+  count: z.array(z.number().int()),
+});
+export type HistoryColumns = z.infer<typeof historyColumnsSchema>;
+
+export const historyQuerySchema = z.strictObject({
+  unit: z.string().min(1),
+  point: z.string().min(1),
+  from: isoTimeSchema,
+  to: isoTimeSchema,
+  buckets: z.coerce.number().int().min(1).max(5000).default(600),
+});
+
+export const journalQuerySchema = z.strictObject({
+  from: isoTimeSchema.optional(),
+  to: isoTimeSchema.optional(),
+  after: z.coerce.number().int().min(0).optional(),
+});
+
+export const intakeSchema = z.object({
+  messages: z.number().int(),
+  samples: z.number().int().describe('accepted'),
+  topics: z.array(z.object({ topic: z.string(), messages: z.number().int(), refused: z.number().int() })),
+  otherTopics: z.object({ messages: z.number().int(), refused: z.number().int() }),
+  refusals: z.array(
+    z.object({
+      code: z.string(),
+      count: z.number().int(),
+      example: z.object({ topic: z.string(), message: z.string(), payloadStart: z.string(), time: isoTimeSchema }),
+    }),
+  ),
+});
+export type Intake = z.infer<typeof intakeSchema>;
+
+/** One row a route; the OpenAPI document and the contract test are made from this table. */
+export const routeTable = [
+  { method: 'get', path: '/api/health', reply: healthSchema, query: null, body: null, faults: [] },
+  { method: 'get', path: '/api/site', reply: siteSchema, query: null, body: null, faults: [] },
+  { method: 'get', path: '/api/units', reply: unitListSchema, query: null, body: null, faults: [] },
+  { method: 'get', path: '/api/units/{unit}/points', reply: pointListSchema, query: null, body: null, faults: [404] },
+  { method: 'get', path: '/api/history', reply: historyColumnsSchema, query: historyQuerySchema, body: null, faults: [400, 404] },
+  { method: 'get', path: '/api/alarms', reply: alarmListSchema, query: null, body: null, faults: [] },
+  { method: 'get', path: '/api/alarms/journal', reply: journalPageSchema, query: journalQuerySchema, body: null, faults: [400] },
+  {
+    method: 'post',
+    path: '/api/alarms/{id}/acknowledge',
+    reply: alarmSchema,
+    query: null,
+    body: acknowledgeRequestSchema,
+    faults: [400, 403, 404, 409, 415, 503],
+  },
+  { method: 'get', path: '/api/intake', reply: intakeSchema, query: null, body: null, faults: [] },
+] as const;

@@ -1,0 +1,139 @@
+import type { z } from 'zod';
+import type { Alarm, Priority } from './alarm';
+import type { brokerStateSchema, clockStateSchema, Mode } from './http-api';
+import type { Quality, QualityReason, Reading } from './reading';
+
+/** What a screen asks to be shown. The newest request of a client replaces the one before. */
+export type View =
+  | { readonly screen: 'hall'; readonly hall: string }
+  | { readonly screen: 'loop'; readonly unit: string }
+  | { readonly screen: 'alarms' };
+
+/** A number for a picture: as a `Reading`, without the words around it. Ages in seconds at `Frame.time`. */
+export interface Figure {
+  readonly value: number | null;
+  readonly age: number | null;
+  readonly quality: Quality;
+  readonly reasons: readonly QualityReason[];
+  readonly expandedUncertainty: number | null;
+}
+
+/** The three walls that can bind on the low-pressure side (EQUATIONS 6 and 7). */
+export type LowerWallKind = 'node' | 'pumpInlet' | 'plateWall';
+
+/** One loop between its two walls, Pa absolute. Everything null where it can't be known. */
+export interface PressureWindow {
+  readonly lowestPa: number | null;
+  readonly lowestWhere: string | null;
+  readonly highestPa: number | null;
+  readonly highestWhere: string | null;
+  readonly ambientPa: number | null;
+  /** Where the wall that binds stands: `lowestPa` − margin of that wall. */
+  readonly lowerWallPa: number | null;
+  readonly lowerWallKind: LowerWallKind | null;
+  readonly lowerWallWhere: string | null;
+  readonly lowerWallMargin: Figure;
+  readonly vacuumMargin: Figure;
+  readonly vacuumMarginWorst: Figure;
+  /** Guards below which a gap is coloured, Pa. */
+  readonly lowerWallGuardPa: number | null;
+  readonly vacuumMarginGuardPa: number;
+  /** Lowest and highest of the last hour (from history on restart: fills as time passes). */
+  readonly hourLowestPa: number | null;
+  readonly hourHighestPa: number | null;
+}
+
+export interface LoopLine {
+  readonly unit: string;
+  readonly name: string;
+  readonly mode: Mode;
+  readonly modeKnown: boolean;
+  readonly age: number | null;
+  readonly pressureWindow: PressureWindow;
+  readonly heatRemoved: Figure;
+  readonly chipPower: Figure;
+  /** The alarm that most needs a person, and how many more stand. */
+  readonly worst: Pick<Alarm, 'id' | 'entry' | 'title' | 'priority' | 'state' | 'where' | 'action' | 'since'> | null;
+  readonly moreAlarms: number;
+}
+
+/** A place on the water's way, in order from supply tank to separator. */
+export interface PathPlace {
+  readonly id: string;
+  readonly name: string;
+  readonly elevation: number | null;
+  readonly pressurePa: number | null;
+  readonly vapourPressurePa: number | null;
+  readonly temperature: number | null;
+  /** False inside the unit, where pressure above ambient is by design. */
+  readonly outsideUnit: boolean;
+}
+
+export interface BranchShare {
+  readonly id: string;
+  readonly name: string;
+  readonly flow: Figure;
+  readonly ratedFlow: number | null;
+  readonly returnTemperature: Figure;
+  readonly hottestPlate: Figure;
+}
+
+interface FrameBase {
+  /** Counts up by one for each frame built for this client; a gap is a frame that newer data replaced. */
+  readonly sequence: number;
+  readonly time: string | null;
+  readonly clock: z.infer<typeof clockStateSchema>;
+  readonly broker: z.infer<typeof brokerStateSchema>;
+  /** Standing alarms of the whole site by priority. */
+  readonly standing: { readonly [P in Priority]: number };
+}
+
+export interface HallFrame extends FrameBase {
+  readonly screen: 'hall';
+  readonly hall: string;
+  readonly name: string;
+  readonly ambientPressure: Figure;
+  readonly temperature: Figure;
+  readonly dewPoint: Figure;
+  readonly heatRemoved: Figure;
+  readonly chipPower: Figure;
+  readonly smallestMargin: { readonly unit: string; readonly margin: Figure } | null;
+  readonly loops: readonly LoopLine[];
+}
+
+export interface LoopFrame extends FrameBase {
+  readonly screen: 'loop';
+  readonly unit: string;
+  readonly hall: string;
+  readonly line: LoopLine;
+  readonly points: readonly Reading[];
+  readonly path: readonly PathPlace[];
+  readonly branches: readonly BranchShare[];
+  readonly alarms: readonly Alarm[];
+}
+
+export interface AlarmsFrame extends FrameBase {
+  readonly screen: 'alarms';
+  readonly alarms: readonly Alarm[];
+}
+
+export type Frame = HallFrame | LoopFrame | AlarmsFrame;
+
+/** Why a request to be shown something was refused. */
+export interface ViewRefusal {
+  readonly code: 'VIEW_UNKNOWN_HALL' | 'VIEW_UNKNOWN_UNIT' | 'VIEW_MALFORMED';
+  readonly message: string;
+}
+
+/**
+ * The typed event map. A client sends `show`; the server sends `frame` and waits for the client's
+ * acknowledgement before it sends that client another: one in flight, the newest wins, no backlog.
+ */
+export interface ServerToScreen {
+  frame: (frame: Frame, taken: () => void) => void;
+  refused: (refusal: ViewRefusal) => void;
+}
+
+export interface ScreenToServer {
+  show: (view: View) => void;
+}
