@@ -33,7 +33,8 @@ export const kelvin = (value: number): Kelvin => value as Kelvin;
 export const kelvinDifference = (value: number): KelvinDifference => value as KelvinDifference;
 export const metre = (value: number): Metre => value as Metre;
 export const cubicMetrePerSecond = (value: number): CubicMetrePerSecond => value as CubicMetrePerSecond;
-export const freeAirCubicMetrePerSecond = (value: number): FreeAirCubicMetrePerSecond => value as FreeAirCubicMetrePerSecond;
+export const freeAirCubicMetrePerSecond = (value: number): FreeAirCubicMetrePerSecond =>
+  value as FreeAirCubicMetrePerSecond;
 export const kilogramPerSecond = (value: number): KilogramPerSecond => value as KilogramPerSecond;
 export const kilogramPerCubicMetre = (value: number): KilogramPerCubicMetre => value as KilogramPerCubicMetre;
 export const joulePerKilogramKelvin = (value: number): JoulePerKilogramKelvin => value as JoulePerKilogramKelvin;
