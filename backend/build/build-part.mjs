@@ -1,0 +1,81 @@
+/**
+ * Builds one part with vite and moves it to its place in one step, so that a half-built folder is never
+ * taken for a whole one. Runs in a process of its own: what the build holds in memory ends with it.
+ */
+import { existsSync, mkdirSync, renameSync, rmSync, symlinkSync } from 'node:fs';
+import { join } from 'node:path';
+import { projectRoot } from './paths.mjs';
+
+process.once('message', async ({ part, folder }) => {
+  try {
+    await buildPart(part, folder);
+    process.send({ ok: true }, () => process.disconnect());
+  } catch (error) {
+    process.send({ ok: false, message: error instanceof Error ? error.message : String(error) }, () =>
+      process.disconnect(),
+    );
+  }
+});
+
+async function buildPart(part, folder) {
+  const { build } = await import('vite');
+  const unfinished = `${folder}.${process.pid}`;
+  mkdirSync(unfinished, { recursive: true });
+  try {
+    await build(part.kind === 'node' ? nodeConfig(part, unfinished) : await browserConfig(unfinished));
+    if (part.kind === 'node') linkPackages(unfinished);
+    if (!existsSync(folder)) renameSync(unfinished, folder);
+  } finally {
+    rmSync(unfinished, { recursive: true, force: true });
+  }
+}
+
+const shared = (folder) => ({
+  configFile: false,
+  envFile: false,
+  cacheDir: join(folder, '.cache'),
+  logLevel: 'error',
+  clearScreen: false,
+});
+
+function nodeConfig(part, folder) {
+  return {
+    ...shared(folder),
+    root: projectRoot,
+    publicDir: false,
+    oxc: { decorator: { legacy: true } },
+    ssr: { noExternal: [/^@ebbline\//] },
+    build: {
+      ssr: true,
+      outDir: folder,
+      emptyOutDir: false,
+      target: 'node20',
+      sourcemap: 'inline',
+      rolldownOptions: {
+        input: part.entries,
+        output: { format: 'es', entryFileNames: '[name].mjs', chunkFileNames: '[name]-[hash].mjs' },
+      },
+    },
+  };
+}
+
+async function browserConfig(folder) {
+  const { default: vue } = await import('@vitejs/plugin-vue');
+  return {
+    ...shared(folder),
+    root: join(projectRoot, 'frontend'),
+    plugins: [vue()],
+    build: {
+      outDir: folder,
+      emptyOutDir: false,
+      target: 'es2022',
+      assetsInlineLimit: 0,
+      modulePreload: { polyfill: false },
+    },
+  };
+}
+
+/** What was built looks for its packages beside itself: where the project has them. */
+function linkPackages(folder) {
+  symlinkSync(join(projectRoot, 'node_modules'), join(folder, 'node_modules'), 'junction');
+}
