@@ -1,17 +1,81 @@
-import { defineConfig } from 'vitest/config';
 import vue from '@vitejs/plugin-vue';
+import { defineConfig } from 'vitest/config';
+import { ClosingLineReporter } from './helpers/closing-line-reporter';
+import { NotRunReporter } from './helpers/not-run-reporter';
+import { probeRequirements, requiredNames } from './helpers/probe-requirements';
 
-process.env.TZ = 'UTC';
+// Dates must not pass by luck of where the test runs.
+process.env['TZ'] = 'UTC';
+// Own imports carry no extension, here as everywhere.
+process.env['VITE_CONFIG_NATIVE_IGNORE_WARNING'] = 'true';
 
+// Probed once here; workers inherit the variable (helpers/requirements.ts reads it).
+const requirements = await probeRequirements();
+process.env['EBBLINE_TEST_FOUND'] = JSON.stringify(requirements);
+requiredNames(process.env['EBBLINE_TEST_REQUIRE']);
+
+const root = new URL('.', import.meta.url).pathname;
+const vueComponents = () => vue();
+
+/** `groupOrder`: groups run one after another, so that the whole program has the machine for itself. */
 export default defineConfig({
-  root: new URL('.', import.meta.url).pathname,
+  root,
   test: {
+    reporters: [new NotRunReporter(requirements), 'default', new ClosingLineReporter()],
     projects: [
-      { test: { name: 'unit', environment: 'node', include: ['unit/**/*.test.ts', 'published-values/**/*.test.ts', 'replay/**/*.test.ts'] } },
-      { plugins: [vue()], test: { name: 'screens', environment: 'happy-dom', include: ['screens/**/*.test.ts'] } },
-      { test: { name: 'integration', environment: 'node', include: ['integration/**/*.test.ts', 'contract/**/*.test.ts'] } },
-      { test: { name: 'end-to-end', environment: 'node', include: ['end-to-end/**/*.test.ts'], fileParallelism: false } },
-      { test: { name: 'house-rules', environment: 'node', include: ['house-rules/**/*.test.ts'] } },
+      {
+        root,
+        test: {
+          name: 'unit',
+          include: [
+            'unit/{shared,backend,simulator}/**/*.test.ts',
+            '{published-values,physical-sense,alarm-lifecycle}/**/*.test.ts',
+          ],
+          execArgv: ['--expose-gc'],
+          testTimeout: 60_000,
+        },
+      },
+      {
+        root,
+        plugins: [vueComponents()],
+        test: {
+          name: 'screens',
+          environment: 'happy-dom',
+          include: ['{screens,unit/frontend}/**/*.test.ts'],
+          testTimeout: 30_000,
+        },
+      },
+      { root, test: { name: 'replay', include: ['replay/**/*.test.ts'], testTimeout: 300_000 } },
+      {
+        root,
+        test: {
+          name: 'integration',
+          include: ['{integration,contract}/**/*.test.ts'],
+          testTimeout: 60_000,
+          hookTimeout: 60_000,
+          sequence: { groupOrder: 1 },
+        },
+      },
+      {
+        root,
+        test: {
+          name: 'house-rules',
+          include: ['house-rules/**/*.test.ts'],
+          testTimeout: 600_000,
+          sequence: { groupOrder: 2 },
+        },
+      },
+      {
+        root,
+        test: {
+          name: 'end-to-end',
+          include: ['end-to-end/**/*.test.ts'],
+          fileParallelism: false,
+          testTimeout: 180_000,
+          hookTimeout: 180_000,
+          sequence: { groupOrder: 3 },
+        },
+      },
     ],
   },
 });
