@@ -14,7 +14,7 @@ export interface AlarmJournal {
   appendSystem(entry: SystemEntry, wallMs: number): JournalRow;
   /** Standing alarms as committed. */
   standing(): readonly AlarmRecord[];
-  /** In order of sequence; `after` excludes; at most 500 rows a page. */
+  /** Rows that happened in [fromMs, toMs), in order of sequence; `after` excludes; at most 500 rows a page. */
   page(query: { readonly fromMs: number | null; readonly toMs: number | null; readonly after: number | null }): {
     readonly rows: readonly JournalRow[];
     readonly next: number | null;

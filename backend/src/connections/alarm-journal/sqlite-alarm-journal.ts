@@ -1,0 +1,108 @@
+import type { JournalRow } from '@ebbline/shared/contract/alarm';
+import { CodedError } from '@ebbline/shared/errors/coded-error';
+import type { AlarmRecord, AlarmTransition } from '../../evaluation/pipeline/outputs';
+import type { AlarmJournal, SystemEntry } from '../../ports/alarm-journal';
+import { batchEntries } from './batch-entries';
+import { openJournalDatabase, type JournalDatabase } from './journal-database';
+import type { ChainedEntry, JournalEntry } from './journal-entry';
+import { journalHash } from './journal-hash';
+import { migrateJournal } from './journal-schema';
+import { journalStatements, type JournalStatements } from './journal-statements';
+import { standingChange } from './standing-alarms';
+import { systemEntry } from './to-journal-entry';
+import { toJournalRow } from './to-journal-row';
+import { verifyJournal, type JournalHead } from './verify-journal';
+
+const rowsPerPage = 500;
+
+/** The journal in one SQLite file. Everything is synchronous: what a call returned is on the disk. */
+export class SqliteAlarmJournal implements AlarmJournal {
+  readonly #path: string;
+  readonly #database: JournalDatabase;
+  readonly #statements: JournalStatements;
+  #head: JournalHead;
+
+  /**
+   * @param path the file; it is created where there is none
+   * @throws CodedError JOURNAL_OPEN_FAILED, JOURNAL_SCHEMA_NEWER
+   */
+  constructor(path: string) {
+    this.#path = path;
+    this.#database = openJournalDatabase(path);
+    migrateJournal(this.#database, path);
+    this.#statements = journalStatements(this.#database);
+    this.#head = this.#statements.head();
+  }
+
+  append(
+    transitions: readonly AlarmTransition[],
+    records: readonly AlarmRecord[],
+    wallMs: number,
+  ): readonly JournalRow[] {
+    return this.#commit(batchEntries(transitions, records, wallMs));
+  }
+
+  appendSystem(entry: SystemEntry, wallMs: number): JournalRow {
+    const [row] = this.#commit([systemEntry(entry, wallMs)]);
+    if (row === undefined) throw new CodedError('JOURNAL_WRITE_FAILED', 'the commit of one entry gave back none');
+    return row;
+  }
+
+  standing(): readonly AlarmRecord[] {
+    return this.#statements.standing().map((row) => JSON.parse(row.record) as AlarmRecord);
+  }
+
+  page(query: { readonly fromMs: number | null; readonly toMs: number | null; readonly after: number | null }): {
+    readonly rows: readonly JournalRow[];
+    readonly next: number | null;
+  } {
+    const from = query.fromMs ?? Number.MIN_SAFE_INTEGER;
+    const to = query.toMs ?? Number.MAX_SAFE_INTEGER;
+    const found = this.#statements.page(query.after ?? 0, from, to, rowsPerPage + 1);
+    const rows = found.slice(0, rowsPerPage).map(toJournalRow);
+    return { rows, next: found.length > rowsPerPage ? (rows.at(-1)?.sequence ?? null) : null };
+  }
+
+  verify(): { readonly rows: number; readonly brokenAt: number | null } {
+    const { all, head, standing } = this.#statements;
+    return verifyJournal(all(), head(), standing());
+  }
+
+  close(): void {
+    this.#database.close();
+  }
+
+  #commit(entries: readonly JournalEntry[]): JournalRow[] {
+    if (entries.length === 0) return [];
+    const chained = this.#chain(entries);
+    try {
+      this.#database.transaction(() => this.#write(chained))();
+    } catch (cause) {
+      const message = `${entries.length} entries could not be committed to ${this.#path}; check disk space and permissions`;
+      throw new CodedError('JOURNAL_WRITE_FAILED', message, { cause });
+    }
+    this.#head = chained.at(-1) ?? this.#head;
+    return chained.map(toJournalRow);
+  }
+
+  #chain(entries: readonly JournalEntry[]): ChainedEntry[] {
+    let { sequence, hash: previousHash } = this.#head;
+    return entries.map((entry) => {
+      sequence += 1;
+      const chained = { ...entry, sequence, previousHash, hash: journalHash(sequence, entry, previousHash) };
+      previousHash = chained.hash;
+      return chained;
+    });
+  }
+
+  #write(entries: readonly ChainedEntry[]): void {
+    for (const entry of entries) {
+      this.#statements.insert(entry);
+      const change = standingChange(entry.sequence, entry);
+      if (change.kind === 'put') this.#statements.putStanding(change.row);
+      if (change.kind === 'remove') this.#statements.removeStanding(change.alarm);
+    }
+    const last = entries.at(-1);
+    if (last !== undefined) this.#statements.setHead(last);
+  }
+}

@@ -1,0 +1,34 @@
+import type { JournalEntry } from './journal-entry';
+
+export interface StandingRow {
+  readonly alarm: string;
+  readonly sequence: number;
+  readonly record: string;
+}
+
+export type StandingChange =
+  | { readonly kind: 'put'; readonly row: StandingRow }
+  | { readonly kind: 'remove'; readonly alarm: string }
+  | { readonly kind: 'none' };
+
+/** What a row does to the standing alarms. The journal applies it as it commits; `verify` replays it. */
+export function standingChange(sequence: number, entry: JournalEntry): StandingChange {
+  if (entry.alarm === null) return { kind: 'none' };
+  if (entry.record !== null) return { kind: 'put', row: { alarm: entry.alarm, sequence, record: entry.record } };
+  return entry.toState === 'normal' ? { kind: 'remove', alarm: entry.alarm } : { kind: 'none' };
+}
+
+/** The smallest sequence at which kept and replayed standing alarms differ, or null where they agree. */
+export function standingDifference(
+  kept: readonly StandingRow[],
+  replayed: ReadonlyMap<string, StandingRow>,
+): number | null {
+  const wrong = kept
+    .filter(
+      (row) => replayed.get(row.alarm)?.sequence !== row.sequence || replayed.get(row.alarm)?.record !== row.record,
+    )
+    .map((row) => row.sequence);
+  const names = new Set(kept.map((row) => row.alarm));
+  for (const row of replayed.values()) if (!names.has(row.alarm)) wrong.push(row.sequence);
+  return wrong.length === 0 ? null : Math.min(...wrong);
+}

@@ -1,0 +1,85 @@
+import type { AlarmRecord, AlarmTransition } from '../../evaluation/pipeline/outputs';
+import type { SystemEntry } from '../../ports/alarm-journal';
+import type { JournalEntry } from './journal-entry';
+import { storedNumber, storedText } from './stored-text';
+
+const nothing = {
+  cause: null,
+  alarm: null,
+  unit: null,
+  hall: null,
+  entry: null,
+  fromState: null,
+  toState: null,
+  priority: null,
+  value: null,
+  limit: null,
+  unitOfMeasure: null,
+  place: null,
+  foldedUnder: null,
+  sinceMs: null,
+  actor: null,
+  station: null,
+  reason: null,
+  record: null,
+} as const satisfies Partial<JournalEntry>;
+
+export const recordText = (record: AlarmRecord): string => storedText(JSON.stringify(record));
+
+/** `record`: the alarm as it stands after this transition, or null where a later row of the same batch says it. */
+export function transitionEntry(transition: AlarmTransition, record: AlarmRecord | null, wallMs: number): JournalEntry {
+  const byActor = transition.cause === 'acknowledge' || transition.cause === 'reset';
+  return {
+    recordedMs: Math.round(wallMs),
+    happenedMs: Math.round(transition.atMs),
+    kind: byActor ? 'action' : 'transition',
+    cause: transition.cause,
+    alarm: storedText(transition.alarm),
+    unit: storedText(transition.unit),
+    hall: storedText(transition.hall),
+    entry: storedText(transition.entry),
+    fromState: transition.from,
+    toState: transition.to,
+    priority: transition.priority,
+    value: storedNumber(transition.value),
+    limit: storedNumber(transition.limit),
+    unitOfMeasure: storedText(transition.unitOfMeasure),
+    place: storedText(transition.where),
+    foldedUnder: storedText(transition.foldedUnder),
+    sinceMs: Math.round(transition.sinceMs),
+    actor: storedText(transition.actor),
+    station: storedText(transition.station),
+    reason: storedText(transition.comment ?? transition.cause),
+    record: record === null || record.state === 'normal' ? null : recordText(record),
+  };
+}
+
+/** A standing alarm that changed without a change of state, such as one that now folds under another. */
+export function recordEntry(record: AlarmRecord, wallMs: number): JournalEntry {
+  return {
+    ...nothing,
+    recordedMs: Math.round(wallMs),
+    happenedMs: Math.round(record.stateSinceMs),
+    kind: 'system',
+    alarm: storedText(record.alarm),
+    unit: storedText(record.unit),
+    hall: storedText(record.hall),
+    entry: storedText(record.entry),
+    toState: record.state,
+    priority: record.priority,
+    foldedUnder: storedText(record.foldedUnder),
+    reason: 'standing alarm updated',
+    record: record.state === 'normal' ? null : recordText(record),
+  };
+}
+
+export function systemEntry(entry: SystemEntry, wallMs: number): JournalEntry {
+  return {
+    ...nothing,
+    recordedMs: Math.round(wallMs),
+    happenedMs: Math.round(entry.atMs),
+    kind: 'system',
+    actor: storedText(entry.actor),
+    reason: storedText(entry.reason),
+  };
+}
