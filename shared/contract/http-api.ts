@@ -26,11 +26,13 @@ export const brokerStateSchema = z.object({
   embedded: z.boolean(),
   note: z.string().nullable().describe('such as: port 1883 was taken, 1884 is used'),
 });
+export type BrokerState = z.infer<typeof brokerStateSchema>;
 
 export const clockStateSchema = z.object({
   kind: z.enum(['wall', 'source']),
   now: isoTimeSchema.nullable().describe('the time in force; null on the source clock before the first sample'),
 });
+export type ClockState = z.infer<typeof clockStateSchema>;
 
 export const healthSchema = z.object({
   status: z.enum(['ok', 'degraded', 'starting']),
