@@ -10,7 +10,11 @@ export interface SystemEntry {
 /** Append-only record of every alarm change and action, hash-chained; and the standing alarms it adds up to. */
 export interface AlarmJournal {
   /** Commits all (synchronous FULL) before it returns. Throws if the disk refuses. `wallMs` = time of record. */
-  append(transitions: readonly AlarmTransition[], records: readonly AlarmRecord[], wallMs: number): readonly JournalRow[];
+  append(
+    transitions: readonly AlarmTransition[],
+    records: readonly AlarmRecord[],
+    wallMs: number,
+  ): readonly JournalRow[];
   appendSystem(entry: SystemEntry, wallMs: number): JournalRow;
   /** Standing alarms as committed. */
   standing(): readonly AlarmRecord[];

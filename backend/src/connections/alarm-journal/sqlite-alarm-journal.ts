@@ -68,7 +68,9 @@ export class SqliteAlarmJournal implements AlarmJournal {
     return verifyJournal(all(), head(), standing());
   }
 
+  /** Moves what the write-ahead log holds into the file, so that a copy of the one file is whole. */
   close(): void {
+    this.#database.pragma('wal_checkpoint(TRUNCATE)');
     this.#database.close();
   }
 
