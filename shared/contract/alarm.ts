@@ -38,6 +38,7 @@ export const alarmSchema = z.object({
   acknowledgedBy: z.string().nullable(),
   acknowledgedAt: isoTimeSchema.nullable(),
   foldedUnder: z.string().nullable().describe('id of the first-out alarm that this one follows from'),
+  recorded: z.boolean().optional().describe('false: the journal refused this change, it is tried again; absent: recorded'),
 });
 export type Alarm = z.infer<typeof alarmSchema>;
 
