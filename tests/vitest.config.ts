@@ -6,8 +6,6 @@ import { probeRequirements, requiredNames } from './helpers/probe-requirements';
 
 // Dates must not pass by luck of where the test runs.
 process.env['TZ'] = 'UTC';
-// Own imports carry no extension, here as everywhere.
-process.env['VITE_CONFIG_NATIVE_IGNORE_WARNING'] = 'true';
 
 // Probed once here; workers inherit the variable (helpers/requirements.ts reads it).
 const requirements = await probeRequirements();

@@ -20,7 +20,7 @@ export async function until<Value>(
   for (;;) {
     try {
       const value = await condition();
-      if (value) return value as NonNullable<Value>;
+      if (value) return value;
     } catch (fault) {
       last = fault;
     }
