@@ -1,0 +1,65 @@
+import type { CompiledUnit } from '../../site/compiled-site';
+import { NoiseTable } from '../noise';
+import { SecondRings } from '../second-rings';
+import { stepRingLength } from '../step';
+
+/** The signals of one unit that tell of air, in this order; behind them flow and return pressure of each branch. */
+export const AirSignal = {
+  /** Derived gas load, m³/s of free air. */
+  gasLoad: 0,
+  /** Vacuum source speed, 1. */
+  vacuumSpeed: 1,
+  /** Water in separator and supply tank, m³: gas in the pipes pushes it there. */
+  tankWater: 2,
+  /** Return flow less supply flow, m³/s: the surge in front of the gas. */
+  returnExcess: 3,
+  /** Separator pressure, Pa: guards the others. */
+  separatorPressure: 4,
+  /** Loop flow, m³/s: guards the others. */
+  loopFlow: 5,
+} as const;
+export const airSignalCount = 6;
+
+/** What AIR-1 remembers: eight seconds of every signal and what they were before the step. */
+export interface AirMemory {
+  readonly rings: SecondRings;
+  readonly noise: NoiseTable;
+  /** First signal of each unit. */
+  readonly firstSignal: Int32Array;
+  readonly branchCount: Int32Array;
+  /** Gas load, and tank water, before the step that raised the alarm; NaN where none stands or a restart lost it. */
+  readonly gasBefore: Float64Array;
+  readonly waterBefore: Float64Array;
+  /** Branch named at the strongest moment of the step so far, −1 none; and how strong that was. */
+  readonly namedBranch: Int32Array;
+  readonly namedScore: Float64Array;
+}
+
+export function createAirMemory(units: readonly CompiledUnit[]): AirMemory {
+  const firstSignal = new Int32Array(units.length);
+  const branchCount = Int32Array.from(units, (unit) => unit.branches.length);
+  let signals = 0;
+  for (let unit = 0; unit < units.length; unit += 1) {
+    firstSignal[unit] = signals;
+    signals += airSignalCount + 2 * (branchCount[unit] as number);
+  }
+  return {
+    rings: new SecondRings(signals, stepRingLength),
+    noise: new NoiseTable(signals),
+    firstSignal,
+    branchCount,
+    gasBefore: new Float64Array(units.length).fill(Number.NaN),
+    waterBefore: new Float64Array(units.length).fill(Number.NaN),
+    namedBranch: new Int32Array(units.length).fill(-1),
+    namedScore: new Float64Array(units.length),
+  };
+}
+
+export const branchFlowSignal = (first: number, branch: number): number => first + airSignalCount + 2 * branch;
+export const branchPressureSignal = (first: number, branch: number): number => first + airSignalCount + 2 * branch + 1;
+
+/** After a gap in time nothing before it is comparable. */
+export function forgetAir(memory: AirMemory, unit: number): void {
+  const first = memory.firstSignal[unit] as number;
+  memory.rings.forget(first, airSignalCount + 2 * (memory.branchCount[unit] as number));
+}

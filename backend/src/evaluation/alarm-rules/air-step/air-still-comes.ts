@@ -1,0 +1,33 @@
+import { usable, type UnitContext } from '../judge-context';
+import { Verdict } from '../verdict';
+import { AirSignal } from './air-memory';
+import { oldEnd, stepWindowTicks } from '../step';
+
+/** Remembers what the signals were before the step, once, as the alarm is about to be raised. */
+export function rememberBefore(context: UnitContext): void {
+  const { air, unitIndex } = context;
+  const first = air.firstSignal[unitIndex] as number;
+  air.gasBefore[unitIndex] = oldEnd(air.rings, first + AirSignal.gasLoad);
+  air.waterBefore[unitIndex] = oldEnd(air.rings, first + AirSignal.tankWater);
+}
+
+/**
+ * After the step: does the air still come? As long as the gas load stays above what it was by half of the limit.
+ * Where gas load is not known at all, as long as the water that was pushed out has not gone back.
+ * After a restart what it was is lost: then a gas load above the limit itself counts.
+ * @param limit m³/s of free air
+ */
+export function airStillComes(context: UnitContext, limit: number): Verdict {
+  const { air, slots, state, unitIndex } = context;
+  if (slots.gasLoad >= 0) {
+    const gas = usable(state, slots.gasLoad);
+    if (Number.isNaN(gas)) return Verdict.hold;
+    const before = air.gasBefore[unitIndex] as number;
+    return gas > (Number.isNaN(before) ? limit : before + limit / 2) ? Verdict.yes : Verdict.no;
+  }
+  const before = air.waterBefore[unitIndex] as number;
+  if (Number.isNaN(before)) return Verdict.no;
+  const water = air.rings.at((air.firstSignal[unitIndex] as number) + AirSignal.tankWater, 0);
+  if (Number.isNaN(water)) return Verdict.hold;
+  return water - before > (limit / 2) * stepWindowTicks ? Verdict.yes : Verdict.no;
+}

@@ -1,0 +1,48 @@
+import { usable, type UnitContext } from '../judge-context';
+import { movingModes } from '../modes-of-rules';
+import { AirSignal, branchFlowSignal, branchPressureSignal } from './air-memory';
+
+/** Takes this tick's sample of every signal of the unit that tells of air. */
+export function sampleAirSignals(context: UnitContext): void {
+  const { slots, state } = context;
+  const first = context.air.firstSignal[context.unitIndex] as number;
+  push(context, first + AirSignal.gasLoad, usable(state, slots.gasLoad));
+  push(context, first + AirSignal.vacuumSpeed, usable(state, slots.vacuumSpeed));
+  push(context, first + AirSignal.tankWater, tankWater(context));
+  push(context, first + AirSignal.returnExcess, returnExcess(context));
+  push(context, first + AirSignal.separatorPressure, usable(state, slots.separatorPressure));
+  push(context, first + AirSignal.loopFlow, usable(state, slots.loopFlow));
+  for (let branch = 0; branch < slots.branchFlow.length; branch += 1) {
+    push(context, branchFlowSignal(first, branch), usable(state, slots.branchFlow[branch] as number));
+    push(context, branchPressureSignal(first, branch), usable(state, slots.branchReturnPressure[branch] as number));
+  }
+}
+
+function push(context: UnitContext, signal: number, value: number): void {
+  const { noise, rings } = context.air;
+  noise.learn(signal, value - rings.at(signal, 0));
+  rings.push(signal, value);
+}
+
+/**
+ * Water in both tanks, so that water that only moves from one to the other does not count; in the separator alone
+ * where the supply tank's level or area is not known. Nothing while water is moved on purpose.
+ */
+function tankWater(context: UnitContext): number {
+  const { design } = context.unit;
+  if (design.separatorAreaM2 === null || movingModes.includes(context.mode)) return Number.NaN;
+  const separator = usable(context.state, context.slots.separatorLevel) * design.separatorAreaM2;
+  if (design.supplyTankAreaM2 === null || context.slots.supplyTankLevel < 0) return separator;
+  return separator + usable(context.state, context.slots.supplyTankLevel) * design.supplyTankAreaM2;
+}
+
+/** Needs a loop meter in the return and a supply-side meter in every branch. */
+function returnExcess(context: UnitContext): number {
+  const { slots, state, unit } = context;
+  if (unit.flowMeterSide !== 'return' || slots.branchFlow.length === 0) return Number.NaN;
+  let supply = 0;
+  for (let branch = 0; branch < slots.branchFlow.length; branch += 1) {
+    supply += usable(state, slots.branchFlow[branch] as number);
+  }
+  return usable(state, slots.loopFlow) - supply;
+}

@@ -1,0 +1,74 @@
+import { saturationPressure } from '@ebbline/shared/fluid-properties/saturation-pressure';
+import { freeAirOfThroughput } from '@ebbline/shared/hydraulics/free-air';
+import { suctionAt, suctionThroughput } from '@ebbline/shared/hydraulics/vacuum-suction';
+import { celsius, cubicMetrePerSecond, pascalAbsolute } from '@ebbline/shared/units/quantity';
+import { usable, type UnitContext } from '../judge-context';
+import { oldEnd, stepOf, stepWindowTicks } from '../step';
+import { AirSignal } from './air-memory';
+
+/** A step counts by what it exceeds of so many deviations of the difference of its two ends. */
+const noiseDeviations = 4;
+/** Deviation of (mean of two) − (mean of three), in deviations of one sample. */
+const endsFactor = Math.sqrt(1 / 2 + 1 / 3);
+/** A fall of the separator pressure by more means that the source draws it down, not that air comes in: Pa. */
+const drawnDownPa = 100;
+/** A rise by more is a sign of air of its own, whatever the flow does: Pa. */
+const pushedUpPa = 1000;
+/** Gas temperature where the return's is not known, °C. Free air changes by 3 % for 10 K. */
+const gasTemperatureC = 40;
+
+/**
+ * The greatest air entry that one of the signals stands for, m³/s of free air: what moved within five seconds, less
+ * the noise. NaN where no signal can be judged. Common practice has no figure for this: the physics is ideal gas.
+ *
+ * - gas load, and vacuum speed × suction curve: only while the separator pressure is not being drawn down. A start of
+ *   the source, and a lowered set point, draw it down; air does not.
+ * - tank water: air that entered at the separator's pressure has pushed as much water out of the pipes. Not while flow
+ *   starts or stops, unless the separator pressure jumps: then it is no stop.
+ * - return less supply flow: the same surge, as a flow.
+ */
+export function airWorth(context: UnitContext): number {
+  const first = context.air.firstSignal[context.unitIndex] as number;
+  const pressure = context.air.rings.at(first + AirSignal.separatorPressure, 0);
+  const pressureStep = stepOf(context.air.rings, first + AirSignal.separatorPressure);
+  let worth = Number.NaN;
+  if (pressureStep >= -drawnDownPa) {
+    worth = greater(worth, netStep(context, first + AirSignal.gasLoad));
+    worth = greater(worth, netStep(context, first + AirSignal.vacuumSpeed) * capacity(context, pressure));
+  }
+  if (!flowStartsOrStops(context, first) || pressureStep > pushedUpPa) {
+    const asFreeAir = freeAirOfThroughput(pressure, gasTemperature(context));
+    worth = greater(worth, (netStep(context, first + AirSignal.tankWater) / stepWindowTicks) * asFreeAir);
+    worth = greater(worth, netStep(context, first + AirSignal.returnExcess) * asFreeAir);
+  }
+  return worth;
+}
+
+const greater = (known: number, other: number): number => (Number.isNaN(known) || other > known ? other : known);
+
+/** Rise of a signal less its noise; ≤ 0 where it has not risen beyond it. */
+const netStep = (context: UnitContext, signal: number): number =>
+  stepOf(context.air.rings, signal) - noiseDeviations * endsFactor * context.air.noise.deviation(signal);
+
+/** Free air that one vacuum source carries at full speed now; NaN without a curve. */
+function capacity(context: UnitContext, pressurePa: number): number {
+  const source = context.unit.vacuumSource;
+  if (source === null) return Number.NaN;
+  const pressure = pascalAbsolute(pressurePa);
+  const suction = cubicMetrePerSecond(suctionAt(source.pressurePa, source.suctionM3PerS, pressure));
+  const gas = gasTemperature(context);
+  return freeAirOfThroughput(suctionThroughput(suction, pressure, saturationPressure(gas)), gas);
+}
+
+function gasTemperature(context: UnitContext) {
+  const measured = usable(context.state, context.slots.returnTemperature);
+  return celsius(Number.isNaN(measured) ? gasTemperatureC : measured);
+}
+
+/** Flow that starts from nearly nothing, or falls by a quarter, moves levels by itself. */
+function flowStartsOrStops(context: UnitContext, first: number): boolean {
+  const before = oldEnd(context.air.rings, first + AirSignal.loopFlow);
+  const now = context.air.rings.mean(first + AirSignal.loopFlow, 0, 1);
+  const rated = context.unit.design.ratedFlowM3PerS;
+  return (before < 0.3 * rated && now > before + 0.1 * rated) || now < 0.75 * before;
+}

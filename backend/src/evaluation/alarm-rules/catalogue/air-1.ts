@@ -1,0 +1,83 @@
+import { airStillComes, rememberBefore } from '../air-step/air-still-comes';
+import { scoreBranches, type BranchScore } from '../air-step/name-branch';
+import { airWorth } from '../air-step/worth-of-signals';
+import type { UnitEntry } from '../entry';
+import type { Finding, UnitContext } from '../judge-context';
+import { movingModes } from '../modes-of-rules';
+import { Verdict } from '../verdict';
+
+/** While a loop is filled, purged or started it gives off dissolved gas and pockets: the budget moves to so many limits. */
+export const movingBudget = 3;
+
+const score: BranchScore = { branch: -1, score: 0 };
+
+/**
+ * Air has begun to come in: a step worth more than `limit` of free air within five seconds, m³/s. Never suppressed by
+ * mode; while water or gas is moved on purpose the limit is `movingBudget` times as large. Names the branch that shows it.
+ */
+export const air1: UnitEntry = {
+  id: 'AIR-1',
+  title: 'Air is coming in: a line has opened',
+  cause: 'A hose or coupling has come open, or a hose change is being made.',
+  consequence:
+    'The branch fills with gas and its chips overheat; the vacuum reserve is used up, so that the next opening may not be carried.',
+  action: {
+    a: 'Look at the named rack and isolate it; keep the vacuum source running. Do not drain the separator: its level falls back by itself when the rack is isolated.',
+    b: 'Look at the named rack and isolate it; keep the vacuum source and the tank change-over running. Do not drain: the level falls back by itself when the rack is isolated.',
+    c: 'Look at the named rack and isolate it; keep the vacuum source running. Do not drain the reservoir: its level falls back by itself when the rack is isolated.',
+  },
+  confirm:
+    'At the rack: a hissing line. In the readings: flow of that rack down, its return pressure up, separator level up, while the vacuum margin stays.',
+  timeToRespondS: 5 * 60,
+  severity: 'severe',
+  worse: null,
+  latching: false,
+  defaults: { limit: 20 / 60_000, deadband: 0, onDelayMs: 2000, offDelayMs: 60_000 },
+  unitOfMeasure: 'm3/s',
+  basis: 'A cut server hose draws 80 free L/min and more (choked flow through its bore); a sound loop moves by a few.',
+  feeds: [
+    'separator.pressure',
+    'separator.level',
+    'supplyTank.level',
+    'vacuum.speed',
+    'vacuum.exhaustFlow',
+    'branch.<id>.flow',
+    'branch.<id>.return.pressure',
+  ],
+  offInModes: [],
+  offWhenInferred: false,
+  judge(context, limits, active, finding) {
+    finding.limit = movingModes.includes(context.mode) ? limits.limit * movingBudget : limits.limit;
+    finding.value = airWorth(context);
+    if (finding.value > finding.limit) {
+      nameBranch(context, finding, active);
+      finding.verdict = Verdict.yes;
+      return;
+    }
+    if (active) finding.verdict = airStillComes(context, finding.limit);
+    else finding.verdict = Number.isNaN(finding.value) ? Verdict.hold : Verdict.no;
+    if (finding.verdict === Verdict.no && !active) forgetStep(context);
+  },
+};
+
+/** The strongest sign since the step began names the branch: a later, weaker look does not unsay it. */
+function nameBranch(context: UnitContext, finding: Finding, active: boolean): void {
+  const { air, unit, unitIndex } = context;
+  if (!active && Number.isNaN(air.gasBefore[unitIndex]) && Number.isNaN(air.waterBefore[unitIndex])) {
+    rememberBefore(context);
+  }
+  scoreBranches(context, score);
+  if (score.score > (air.namedScore[unitIndex] as number)) {
+    air.namedScore[unitIndex] = score.score;
+    air.namedBranch[unitIndex] = score.branch;
+  }
+  finding.where = unit.branches[air.namedBranch[unitIndex] as number]?.name ?? null;
+}
+
+function forgetStep(context: UnitContext): void {
+  const { air, unitIndex } = context;
+  air.gasBefore[unitIndex] = Number.NaN;
+  air.waterBefore[unitIndex] = Number.NaN;
+  air.namedBranch[unitIndex] = -1;
+  air.namedScore[unitIndex] = 0;
+}

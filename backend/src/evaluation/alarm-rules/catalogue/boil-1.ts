@@ -1,0 +1,36 @@
+import { judgeBelow } from '../below';
+import type { UnitEntry } from '../entry';
+import { placeOf, usable } from '../judge-context';
+
+/** The nearest lower wall is within its guard: boiling at a node, the pump's inlet, or the hot plate wall. Never suppressed by mode. */
+export const boil1: UnitEntry = {
+  id: 'BOIL-1',
+  title: 'Close to boiling or pump cavitation',
+  cause: 'Pressure drawn too low, return water too hot, separator level low, or the strainer before the pump loading.',
+  consequence: 'The pump cavitates or the water boils: gas at the plates, then flow is lost.',
+  action: {
+    a: 'Raise the set pressure of the separator by a few kPa and cool the return: shed load or give more facility water. Watch the vacuum margin while you do.',
+    b: 'Raise the filling pressure of the tanks by a few kPa and cool the return: shed load or give more facility water. Watch the vacuum margin while you do.',
+    c: 'Raise the set pressure of the vacuum reservoir by a few kPa and cool the return: shed load or give more facility water. Watch the vacuum margin while you do.',
+  },
+  confirm:
+    'Compare the pressure at the named place with the vapour pressure at its temperature; listen at the pump for gravel-like noise. Hot pipes: mind burns.',
+  timeToRespondS: 5 * 60,
+  severity: 'severe',
+  worse: null,
+  latching: false,
+  defaults: { limit: 2000, deadband: 500, onDelayMs: 15_000, offDelayMs: 15_000 },
+  unitOfMeasure: 'Pa',
+  basis:
+    'Proposal of this project: half of what a loop of plant shape (a) has left at its pump inlet when all is well (4 kPa).',
+  feeds: ['separator.pressure', 'return.pressure', 'return.temperature', 'loop.flow', 'pump.inlet.pressure'],
+  offInModes: [],
+  offWhenInferred: false,
+  judge(context, limits, active, finding) {
+    const slot = context.slots.lowerWallMargin;
+    finding.value = usable(context.state, slot);
+    finding.limit = limits.limit;
+    finding.verdict = judgeBelow(finding.value, limits.limit, limits.deadband, active);
+    finding.where = placeOf(context.state, context.holder, slot);
+  },
+};

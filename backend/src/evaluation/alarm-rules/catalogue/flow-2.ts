@@ -1,0 +1,55 @@
+import { judgeBelow } from '../below';
+import type { UnitEntry } from '../entry';
+import { usable } from '../judge-context';
+import { Verdict } from '../verdict';
+import { stoppedModes } from '../modes-of-rules';
+
+/** Chips count as loaded above this share of the unit's rated heat. */
+export const loadedShare = 0.1;
+/** The same where no rated heat is stated, W. */
+export const loadedWatt = 1000;
+
+/**
+ * Flow lost with chips loaded. `limit` and `deadband` are shares of the rated flow. Off where a mode point says
+ * that the loop is stopped or filling; not off on feedback alone: a tripped pump looks like a stop, and is the case.
+ */
+export const flow2: UnitEntry = {
+  id: 'FLOW-2',
+  title: 'Loop flow lost while chips are loaded',
+  cause: 'Pump tripped, supply tank empty, vacuum lost, a valve shut, or power lost.',
+  consequence: 'Chips throttle in seconds to a minute, then trip.',
+  action: {
+    a: 'Confirm that the standby transfer pump and vacuum source run; if flow does not come back at once, shed load.',
+    b: 'Confirm that the tanks still change over and the vacuum source runs; if flow does not come back at once, shed load.',
+    c: 'Confirm that the standby circulation pump runs; if flow does not come back at once, shed load.',
+  },
+  confirm: 'Look at the branch flows and at the chip temperatures: they rise within seconds if it is so.',
+  timeToRespondS: 60,
+  severity: 'severe',
+  worse: null,
+  latching: false,
+  defaults: { limit: 0.5, deadband: 0.05, onDelayMs: 3000, offDelayMs: 5000 },
+  unitOfMeasure: 'm3/s',
+  basis: 'Ride-through of chips on stored water alone is under a minute (energy balance of the water in the plates).',
+  feeds: ['loop.flow', 'plate.<id>.power', 'branch.<id>.power'],
+  offInModes: stoppedModes,
+  offWhenInferred: false,
+  judge(context, limits, active, finding) {
+    const rated = context.unit.design.ratedFlowM3PerS;
+    finding.value = usable(context.state, context.slots.loopFlow);
+    finding.limit = limits.limit * rated;
+    finding.verdict = judgeBelow(finding.value, finding.limit, limits.deadband * rated, active);
+    if (finding.verdict === Verdict.yes) finding.verdict = whileLoaded(context, active);
+  },
+};
+
+/** Unknown chip power counts as loaded, unless feedback says that the loop was stopped. */
+function whileLoaded(context: Parameters<UnitEntry['judge']>[0], active: boolean): Verdict {
+  const power = usable(context.state, context.slots.chipPower);
+  if (Number.isNaN(power)) {
+    if (active) return Verdict.hold;
+    return stoppedModes.includes(context.mode) ? Verdict.no : Verdict.yes;
+  }
+  const rated = context.unit.design.ratedHeatW;
+  return power > (rated === null ? loadedWatt : rated * loadedShare) ? Verdict.yes : Verdict.no;
+}

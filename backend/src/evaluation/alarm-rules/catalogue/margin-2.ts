@@ -1,0 +1,43 @@
+import { judgeBelow } from '../below';
+import type { UnitEntry } from '../entry';
+import { isActive, placeOf, usable } from '../judge-context';
+
+/** Vacuum margin gone, in the state that the loop is in now. Never suppressed by mode. */
+export const margin2: UnitEntry = {
+  id: 'MARGIN-2',
+  title: 'Vacuum margin gone: a wetted place stands above ambient pressure',
+  cause:
+    'Supply tank regulator, bleed stuck while the tank refills, overfill, falling barometer with absolute set points, vacuum lost, or static head after a stop.',
+  consequence: 'The loop is an ordinary pressurised one: an opening below this pressure lets water out.',
+  action: {
+    a: 'Keep the vacuum source running and lower the supply tank set pressure. If work on a branch is open, water has been found or air has come in: isolate that branch. Keep clear of water near live equipment.',
+    b: 'Keep the vacuum source running and lower the discharge pressure of the tanks. If work on a branch is open, water has been found or air has come in: isolate that branch. Keep clear of water near live equipment.',
+    c: 'Keep the vacuum source running and slow the circulation pump. If work on a branch is open, water has been found or air has come in: isolate that branch. Keep clear of water near live equipment.',
+  },
+  confirm: 'Look at the supply pressure and the barometer; look for water at the lowest place of the supply main.',
+  timeToRespondS: 3 * 60,
+  severity: 'major',
+  worse: { severity: 'severe', timeToRespondS: 2 * 60, when: 'water has been found or air is coming in on this unit' },
+  latching: false,
+  defaults: { limit: 0, deadband: 500, onDelayMs: 3000, offDelayMs: 5000 },
+  unitOfMeasure: 'Pa',
+  basis: 'Physics: below zero margin the pressure inside is above that outside.',
+  feeds: [
+    'supplyTank.pressure',
+    'supply.pressure',
+    'separator.pressure',
+    'return.pressure',
+    'ambient.pressure',
+    'water.found',
+  ],
+  offInModes: [],
+  offWhenInferred: false,
+  judge(context, limits, active, finding) {
+    const slot = context.slots.vacuumMargin;
+    finding.value = usable(context.state, slot);
+    finding.limit = limits.limit;
+    finding.verdict = judgeBelow(finding.value, limits.limit, limits.deadband, active);
+    finding.where = placeOf(context.state, context.holder, slot);
+    finding.worse = isActive(context, 'WATER-1') || isActive(context, 'AIR-1');
+  },
+};

@@ -1,0 +1,53 @@
+import { judgeAbove } from '../above';
+import { anyOf } from '../any-of';
+import type { UnitEntry } from '../entry';
+import { usable } from '../judge-context';
+import { stoppedModes } from '../modes-of-rules';
+import { riseRate } from '../rise-rate';
+import { Verdict } from '../verdict';
+
+/** Fastest rise that the controls make by themselves is well below it: K/s. */
+export const riseLimitKPerS = 2 / 60;
+/** Once true, the rise counts as ended below this share of its limit. */
+const riseEndShare = 0.5;
+
+/** Supply water too warm, or warming fast. `limit` is K above the set point. */
+export const tsup1: UnitEntry = {
+  id: 'TSUP-1',
+  title: 'Supply water too warm, or warming fast',
+  cause: 'Facility water lost or warm, exchanger fouled, or the facility control valve not where it is told to be.',
+  consequence: 'Chips lose their margin; when facility water is lost they throttle within minutes.',
+  action: {
+    a: 'Check the facility flow and the valve position against its command; call the plant room if facility water is lost, and shed load.',
+    b: 'Check the facility flow and the valve position against its command; call the plant room if facility water is lost, and shed load.',
+    c: 'Check the facility flow and the valve position against its command; call the plant room if facility water is lost, and shed load.',
+  },
+  confirm:
+    'Compare the facility supply and return temperatures: where facility flow is lost the return runs to the loop’s return.',
+  timeToRespondS: 5 * 60,
+  severity: 'severe',
+  worse: null,
+  latching: false,
+  defaults: { limit: 2, deadband: 0.5, onDelayMs: 10_000, offDelayMs: 60_000 },
+  unitOfMeasure: 'Cel',
+  basis:
+    'Proposal of this project: a load step of 40 % moves a sound plant by 0.8 K; losing facility water by 4 K in 20 s.',
+  feeds: ['supply.temperature'],
+  offInModes: stoppedModes,
+  offWhenInferred: true,
+  judge(context, limits, active, finding) {
+    const setPoint = context.unit.design.supplySetPointC;
+    finding.value = usable(context.state, context.slots.supplyTemperature);
+    const rising = judgeRise(riseRate(context.supplyTemperature, context.unitIndex), active);
+    if (setPoint === null) {
+      finding.verdict = Number.isNaN(finding.value) ? Verdict.hold : rising;
+      return;
+    }
+    finding.limit = setPoint + limits.limit;
+    finding.verdict = anyOf(judgeAbove(finding.value, finding.limit, limits.deadband, active), rising);
+  },
+};
+
+/** A rate that is not known yet says nothing against a value that is. */
+const judgeRise = (rate: number, active: boolean): Verdict =>
+  rate > (active ? riseLimitKPerS * riseEndShare : riseLimitKPerS) ? Verdict.yes : Verdict.no;

@@ -1,0 +1,20 @@
+/** Entries judged once a unit and second. In this order: what another looks at, or folds under, stands before it. */
+export const unitEntryIds = [
+  'AIR-1',
+  'WATER-1',
+  'MARGIN-2',
+  'MARGIN-1',
+  'FLOW-2',
+  'TSUP-1',
+  'BOIL-1',
+  'DEW-1',
+] as const;
+export type UnitEntryId = (typeof unitEntryIds)[number];
+
+/** INS-1 is judged a point, COM-1 a gateway. */
+export const entryIds = [...unitEntryIds, 'INS-1', 'COM-1'] as const;
+export type EntryId = (typeof entryIds)[number];
+
+export const unitEntryPlace = Object.fromEntries(unitEntryIds.map((id, i) => [id, i])) as Readonly<
+  Record<UnitEntryId, number>
+>;

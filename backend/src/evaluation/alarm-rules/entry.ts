@@ -1,0 +1,49 @@
+import type { Mode } from '@ebbline/shared/contract/http-api';
+import type { PlantShape } from '../site/compiled-site';
+import type { EntryId, UnitEntryId } from './entry-ids';
+import type { Finding, UnitContext } from './judge-context';
+import type { Severity } from './priority';
+
+/** Why an alarm exists: what ANSI/ISA-18.2-2016 and ISA-TR18.2.2-2016 ask of a rationalized alarm. */
+export interface Rationale<Id extends EntryId = EntryId> {
+  readonly id: Id;
+  readonly title: string;
+  readonly cause: string;
+  /** What happens if nobody acts. */
+  readonly consequence: string;
+  /** What to do first, by plant shape. A site may put its own procedure in place of it. */
+  readonly action: Readonly<Record<PlantShape, string>>;
+  /** How a person makes sure that it is so. */
+  readonly confirm: string;
+  readonly timeToRespondS: number;
+  readonly severity: Severity;
+  /** The same alarm with signs that make it worse. */
+  readonly worse: { readonly severity: Severity; readonly timeToRespondS: number; readonly when: string } | null;
+  readonly latching: boolean;
+  readonly defaults: Limits;
+  /** UCUM code of value and limit as shown with the alarm. */
+  readonly unitOfMeasure: string | null;
+  /** What the default limit rests on. */
+  readonly basis: string;
+}
+
+/** SI. A site file may change each (`EntryLimits`). */
+export interface Limits {
+  readonly limit: number;
+  readonly deadband: number;
+  readonly onDelayMs: number;
+  readonly offDelayMs: number;
+}
+
+/** An entry that is judged once a unit and second. */
+export interface UnitEntry extends Rationale<UnitEntryId> {
+  /** Measured points whose loss blinds it, as patterns of the point table; hall points too. */
+  readonly feeds: readonly string[];
+  /** Modes in which the condition is normal. Empty: never suppressed by mode. */
+  readonly offInModes: readonly Mode[];
+  /** Also off where the mode is only inferred from running feedback. */
+  readonly offWhenInferred: boolean;
+  judge(context: UnitContext, limits: Limits, active: boolean, finding: Finding): void;
+}
+
+export const everyShape = (text: string): Readonly<Record<PlantShape, string>> => ({ a: text, b: text, c: text });

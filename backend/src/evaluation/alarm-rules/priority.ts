@@ -1,0 +1,23 @@
+import type { Priority } from '@ebbline/shared/contract/alarm';
+
+/** severe: many servers down, or water out; major: one rack, or redundancy lost; minor: maintenance cost. */
+export type Severity = 'severe' | 'major' | 'minor';
+
+/** An alert is for an engineer's list and is never counted as an alarm. */
+export type Grade = Priority | 'alert';
+
+const grid: Readonly<Record<Severity, readonly [under3Min: Grade, to10Min: Grade, over10Min: Grade]>> = {
+  severe: [1, 2, 3],
+  major: [2, 3, 3],
+  minor: [3, 3, 'alert'],
+};
+
+/**
+ * Priority is computed, never typed: severity × time to respond (method of ANSI/ISA-18.2-2016 clause 6 and
+ * IEC 62682, clause from memory; the grid itself is this project's). 3 and 10 minutes belong to the middle column.
+ */
+export function gradeOf(severity: Severity, timeToRespondS: number): Grade {
+  const [under3Min, to10Min, over10Min] = grid[severity];
+  if (timeToRespondS < 180) return under3Min;
+  return timeToRespondS <= 600 ? to10Min : over10Min;
+}

@@ -1,0 +1,17 @@
+import type { EntryLimits } from '../site/compiled-site';
+import type { Limits } from './entry';
+
+export interface ResolvedLimits extends Limits {
+  readonly enabled: boolean;
+}
+
+/** The catalogue's defaults with what the site file says instead. */
+export function resolveLimits(defaults: Limits, site: EntryLimits | undefined): ResolvedLimits {
+  return {
+    limit: site?.limit ?? defaults.limit,
+    deadband: site?.deadband ?? defaults.deadband,
+    onDelayMs: site?.onDelayMs ?? defaults.onDelayMs,
+    offDelayMs: site?.offDelayMs ?? defaults.offDelayMs,
+    enabled: site?.enabled ?? true,
+  };
+}
