@@ -21,7 +21,7 @@ const elevationsSchema = z
 
 const nodeSchema = z
   .strictObject({
-    name: z.string().min(1).optional(),
+    name: z.string().min(1).optional().describe('As screens show it. Default: the id.'),
     main: z.enum(['supply', 'return']).optional().describe('On which side of the plates. Needed.'),
     elevation: length('-0.5 m', 'Height above the floor datum. Needed.'),
     loss: quantity(
@@ -34,14 +34,14 @@ const nodeSchema = z
 
 const branchSchema = z
   .strictObject({
-    name: z.string().min(1).optional(),
+    name: z.string().min(1).optional().describe('As screens show it. Default: the id.'),
     ratedFlow: quantity('volumeFlow', '43 L/min', 'Flow of this branch at rated loop flow.').optional(),
   })
   .describe("One rack's manifold pair.");
 
 const plateSchema = z
   .strictObject({
-    name: z.string().min(1).optional(),
+    name: z.string().min(1).optional().describe('As screens show it. Default: the id.'),
     branch: idSchema.optional().describe('The branch that feeds it.'),
     elevation: length('1.3 m', 'Height above the floor datum.'),
   })

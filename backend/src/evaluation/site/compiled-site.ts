@@ -9,6 +9,10 @@ export interface CompiledSite {
   readonly altitudeM: number;
   readonly demo: boolean;
   readonly maximumPayloadBytes: number;
+  /** A source time further ahead of the arrival is refused (wall clock). */
+  readonly futureToleranceMs: number;
+  /** A source time further back than this is refused. */
+  readonly oldestSampleMs: number;
   /** Halls first, then units: whoever holds points. A holder's index is its place here. */
   readonly holders: readonly Holder[];
   readonly halls: readonly CompiledHall[];
@@ -50,7 +54,7 @@ export interface SlotTable {
   readonly offset: Float64Array;
   /** How a pressure is told: then ambient is added (gauge) or the number is taken from ambient (vacuum). */
   readonly reference: Uint8Array; // Reference
-  /** Valid range, SI; ±Infinity where none. */
+  /** Valid range, SI, in the point's own reference (that of a gauge sensor is gauge); ±Infinity where none. */
   readonly minimum: Float64Array;
   readonly maximum: Float64Array;
   /** Fastest believable change, SI per s; Infinity where none. */
@@ -71,7 +75,11 @@ export interface TopicPlan {
   readonly topic: string;
   readonly format: 'number' | 'json' | 'status';
   /** For `status`: which gateway, and which payload means that it is there. */
-  readonly status: { readonly gateway: number; readonly online: string } | null;
+  readonly status: {
+    readonly gateway: number;
+    readonly online: string;
+    readonly path: readonly string[] | null;
+  } | null;
   readonly timePath: readonly string[] | null;
   readonly timeForm: 'iso' | 'epochSeconds' | 'epochMilliseconds' | null;
   readonly bindings: readonly PointBinding[];
@@ -94,7 +102,12 @@ export interface CompiledHall {
   readonly holder: number;
   /** Indices into `units`. */
   readonly units: readonly number[];
-  readonly slot: { readonly ambientPressure: number; readonly temperature: number; readonly humidity: number; readonly dewPoint: number };
+  readonly slot: {
+    readonly ambientPressure: number;
+    readonly temperature: number;
+    readonly humidity: number;
+    readonly dewPoint: number;
+  };
 }
 
 export interface CompiledGateway {
@@ -120,6 +133,8 @@ export interface CompiledUnit {
   readonly nodes: readonly WettedNode[];
   readonly branches: readonly CompiledBranch[];
   readonly plates: readonly CompiledPlate[];
+  /** Index into the holder's `places` of the wall that the pump's inlet is. */
+  readonly pumpInletPlace: number;
   readonly vacuumSource: VacuumSource | null;
   readonly limits: ReadonlyMap<string, EntryLimits>;
 }
@@ -167,7 +182,12 @@ export interface CompiledBranch {
   readonly ratedFlowM3PerS: number | null;
   readonly place: number;
   /** −1 where there is no such sensor. */
-  readonly slot: { readonly flow: number; readonly returnTemperature: number; readonly returnPressure: number; readonly power: number };
+  readonly slot: {
+    readonly flow: number;
+    readonly returnTemperature: number;
+    readonly returnPressure: number;
+    readonly power: number;
+  };
 }
 
 export interface CompiledPlate {

@@ -1,0 +1,169 @@
+import type { SiteFile } from '@ebbline/shared/contract/site-file';
+import { CodedError } from '@ebbline/shared/errors/coded-error';
+import { planGateways } from './compile-gateways';
+import { compileHolder } from './compile-holder';
+import { compileLimits, type CatalogueEntries } from './compile-limits';
+import { compileSlots, expandDerived, type HolderPlan } from './compile-slots';
+import { compileSubscriptions } from './compile-subscriptions';
+import { compileTopics } from './compile-topics';
+import { compileUnit, placesOf, siteAltitudeM } from './compile-unit';
+import type { CompiledSite } from './compiled-site';
+import { mergeTemplates, type MergedUnit } from './merge-templates';
+import { siOr } from './read-quantities';
+import type { FaultList, FaultPath } from './site-fault';
+
+export interface CompileOptions {
+  readonly derivedPointIds: { readonly hall: readonly string[]; readonly unit: readonly string[] };
+  /** Catalogue entries with the quantity of their limit; null: any id and any unit of measure is taken. */
+  readonly entries: CatalogueEntries | null;
+}
+
+const defaultMaximumPayloadBytes = 65_536;
+const defaultFutureToleranceS = 10;
+const defaultOldestSampleS = 7 * 86_400;
+/** Dwellings lie between the Dead Sea shore and 5,100 m; data halls do too. */
+const altitudeRangeM = { minimum: -430, maximum: 5100 };
+
+const present = <Value>(map: Readonly<Record<string, Value | null>> | undefined): Readonly<Record<string, Value>> =>
+  Object.fromEntries(Object.entries(map ?? {}).filter((entry): entry is [string, Value] => entry[1] !== null));
+
+function checkHead({ site }: SiteFile, altitudeM: number, faults: FaultList): void {
+  if (!(altitudeM >= altitudeRangeM.minimum && altitudeM <= altitudeRangeM.maximum))
+    faults.add(['site', 'altitude'], `expected ${altitudeRangeM.minimum} m to ${altitudeRangeM.maximum} m`);
+  try {
+    new Intl.DateTimeFormat('en', { timeZone: site.timeZone });
+  } catch {
+    faults.add(['site', 'timeZone'], 'this time zone is not known; expected an IANA name such as Europe/Oslo or UTC');
+  }
+}
+
+function planHalls(file: SiteFile, derived: readonly string[], faults: FaultList): readonly HolderPlan[] {
+  return Object.entries(file.halls).map(([id, hall]) => ({
+    id,
+    kind: 'hall',
+    measured: compileHolder(
+      {
+        kind: 'hall',
+        points: present(hall.points),
+        common: { topic: hall.topic, time: hall.time, quality: hall.quality },
+        branches: [],
+        plates: [],
+        fillIns: { site: file.site.id, hall: id },
+        at: (...keys) => ['halls', id, ...keys],
+      },
+      faults,
+    ),
+    derived,
+    places: [],
+  }));
+}
+
+function planUnit(file: SiteFile, merged: MergedUnit, derived: readonly string[], faults: FaultList): HolderPlan {
+  const { id, unit, at } = merged;
+  const branches = Object.keys(unit.branches ?? {});
+  const plates = Object.keys(unit.plates ?? {});
+  return {
+    id,
+    kind: 'unit',
+    measured: compileHolder(
+      {
+        kind: 'unit',
+        points: present(unit.points),
+        common: { topic: unit.topic, time: unit.time, quality: unit.quality },
+        branches,
+        plates,
+        fillIns: { site: file.site.id, hall: unit.hall, unit: id },
+        at,
+      },
+      faults,
+    ),
+    derived: expandDerived(derived, branches, plates),
+    places: placesOf(merged),
+  };
+}
+
+/** A document of the right shape → slots; what does not fit together is added to `faults`. */
+export function compileChecked(
+  file: SiteFile,
+  { derivedPointIds, entries }: CompileOptions,
+  faults: FaultList,
+  warnings: FaultList,
+): CompiledSite {
+  const altitudeM = siteAltitudeM(file.site.altitude);
+  checkHead(file, altitudeM, faults);
+  const merged = mergeTemplates(file, faults);
+  const hallIds = Object.keys(file.halls);
+  for (const id of hallIds)
+    if (file.units[id] !== undefined)
+      faults.add(['units', id], 'a hall has this id already; halls and units need ids of their own');
+  if (merged.length === 0) faults.add(['units'], 'there is no unit; give at least one');
+
+  const hallPlans = planHalls(file, derivedPointIds.hall, faults);
+  const plans = [...hallPlans, ...merged.map((unit) => planUnit(file, unit, derivedPointIds.unit, faults))];
+  const { holders, slots } = compileSlots(plans);
+  const gateways = planGateways(file, merged, faults);
+  const topics = compileTopics(plans, holders, gateways.statuses, faults);
+  const siteLimits = { limits: file.limits, at: (...keys: readonly string[]): FaultPath => ['limits', ...keys] };
+
+  const units = merged.map((one, i) => {
+    const holder = hallIds.length + i;
+    const hall = hallIds.indexOf(one.unit.hall);
+    if (hall < 0)
+      faults.add(['units', one.id, 'hall'], `there is no hall "${one.unit.hall}"; known are ${hallIds.join(', ')}`);
+    const hallLimits = {
+      limits: file.halls[one.unit.hall]?.limits,
+      at: (...keys: readonly string[]): FaultPath => ['halls', one.unit.hall, 'limits', ...keys],
+    };
+    const ownLimits = {
+      limits: file.units[one.id]?.limits,
+      at: (...keys: readonly string[]) => one.at('limits', ...keys),
+    };
+    const limits = compileLimits([siteLimits, hallLimits, { ...ownLimits, limits: one.unit.limits }], entries, faults);
+    const compiledHolder = holders[holder];
+    if (compiledHolder === undefined) throw new CodedError('SITE_HOLDER_LOST', `unit ${one.id} got no holder`);
+    const gateway = gateways.ofUnit[i] ?? 0;
+    const measured = plans[holder]?.measured ?? [];
+    return compileUnit(one, { hall, holder, gateway, altitudeM, compiledHolder, measured, limits }, faults, warnings);
+  });
+
+  return {
+    id: file.site.id,
+    name: file.site.name,
+    timeZone: file.site.timeZone,
+    altitudeM,
+    demo: file.site.demo ?? false,
+    maximumPayloadBytes: file.intake?.maximumPayloadBytes ?? defaultMaximumPayloadBytes,
+    futureToleranceMs: 1000 * siOr(file.intake?.futureTolerance, 'duration', defaultFutureToleranceS),
+    oldestSampleMs: 1000 * siOr(file.intake?.oldestSample, 'duration', defaultOldestSampleS),
+    holders,
+    halls: hallIds.map((id, h) => {
+      const slot = (point: string): number => holders[h]?.slotOf.get(point) ?? -1;
+      return {
+        id,
+        name: file.halls[id]?.name ?? id,
+        holder: h,
+        units: units.flatMap((unit, i) => (unit.hall === h ? [i] : [])),
+        slot: {
+          ambientPressure: slot('ambient.pressure'),
+          temperature: slot('hall.temperature'),
+          humidity: slot('hall.humidity'),
+          dewPoint: slot('dewPoint'),
+        },
+      };
+    }),
+    units,
+    gateways: gateways.ids.map((id, g) => {
+      const own = units.flatMap((unit, i) => (unit.gateway === g ? [i] : []));
+      const ownSlots = own.flatMap((i) => {
+        const holder = holders[units[i]?.holder ?? -1];
+        if (holder === undefined) return [];
+        const all = Array.from({ length: holder.slotCount }, (_, k) => holder.firstSlot + k);
+        return all.filter((slot) => slots.measured[slot] === 1);
+      });
+      return { id, units: own, slots: Int32Array.from(ownSlots) };
+    }),
+    slots,
+    topics,
+    subscriptions: compileSubscriptions(file.intake?.subscriptions ?? [], topics.keys(), faults),
+  };
+}

@@ -1,0 +1,87 @@
+import { pointTable, type QuantityKind } from '@ebbline/shared/contract/point-table';
+import type { LimitsInFile } from '@ebbline/shared/contract/site-file-limits';
+import { parseQuantity } from '@ebbline/shared/contract/site-file-quantity';
+import { fail, type Result } from '@ebbline/shared/errors/result';
+import type { EntryLimits } from './compiled-site';
+import type { FaultList, FaultPath } from './site-fault';
+
+/** Catalogue entries by id, with the quantity of their limit (null: the entry has no limit). */
+export type CatalogueEntries = ReadonlyMap<string, QuantityKind | null>;
+
+export interface LimitLevel {
+  readonly limits: LimitsInFile | undefined;
+  readonly at: (...keys: readonly string[]) => FaultPath;
+}
+
+/** Differences before temperatures: a limit of `2 K` is a difference. */
+const anyQuantity: readonly QuantityKind[] = [
+  'temperatureDifference',
+  ...new Set(pointTable.map((row) => row.quantity).filter((kind) => kind !== 'temperatureDifference')),
+];
+
+/** A text → SI by the quantity of the entry, or where that is not known by whatever quantity has such a unit. */
+function toSi(text: string, quantity: QuantityKind | undefined, difference: boolean): Result<number, string> {
+  const isFahrenheit = /(?:°|deg)F\s*$/.test(text);
+  const first: readonly QuantityKind[] =
+    quantity !== undefined
+      ? [difference && quantity === 'temperature' ? 'temperatureDifference' : quantity]
+      : isFahrenheit && !difference
+        ? ['temperature']
+        : anyQuantity;
+  for (const kind of first) {
+    const parsed = parseQuantity(text, kind);
+    if (parsed.ok) return parsed;
+  }
+  const [kind = 'ratio'] = first;
+  return quantity === undefined
+    ? fail('expected a number and a unit of measure that Ebbline knows, such as 5 kPa, 2 K or 50 %')
+    : parseQuantity(text, kind);
+}
+
+type Changeable = { -readonly [Key in keyof EntryLimits]: EntryLimits[Key] };
+
+/** Site, then hall, then unit: the nearest wins, key by key; `~` goes back to the catalogue's defaults. */
+export function compileLimits(
+  levels: readonly LimitLevel[],
+  entries: CatalogueEntries | null,
+  faults: FaultList,
+): ReadonlyMap<string, EntryLimits> {
+  const compiled = new Map<string, Changeable>();
+  for (const { limits, at } of levels) {
+    for (const [id, written] of Object.entries(limits ?? {})) {
+      if (entries !== null && !entries.has(id)) {
+        faults.add(at(id), `the catalogue has no entry "${id}"; known are ${[...entries.keys()].join(', ')}`);
+        continue;
+      }
+      if (written === null) {
+        compiled.delete(id);
+        continue;
+      }
+      const quantity = entries?.get(id) ?? undefined;
+      const merged: Changeable = compiled.get(id) ?? {};
+      const number = (key: 'limit' | 'deadband'): void => {
+        const text = written[key];
+        if (text === undefined) return;
+        const parsed = toSi(text, quantity, key === 'deadband');
+        if (!parsed.ok) faults.add(at(id, key), parsed.fault);
+        else if (key === 'deadband' && parsed.value < 0) faults.add(at(id, key), 'expected 0 or more');
+        else merged[key] = parsed.value;
+      };
+      number('limit');
+      number('deadband');
+      for (const [key, target] of [
+        ['onDelay', 'onDelayMs'],
+        ['offDelay', 'offDelayMs'],
+      ] as const) {
+        const text = written[key];
+        const parsed = text === undefined ? null : parseQuantity(text, 'duration');
+        if (parsed?.ok === true && parsed.value >= 0) merged[target] = parsed.value * 1000;
+        else if (parsed !== null) faults.add(at(id, key), 'expected 0 s or more');
+      }
+      if (written.enabled !== undefined) merged.enabled = written.enabled;
+      if (written.action !== undefined) merged.action = written.action;
+      compiled.set(id, merged);
+    }
+  }
+  return compiled;
+}

@@ -1,0 +1,96 @@
+import { pointDefinition } from '@ebbline/shared/contract/point-table';
+import type { MeasuredPoint } from './compile-holder';
+import { Reference, type Holder, type SlotTable } from './compiled-site';
+
+/** A holder with the points that get a slot: measured ones first, then derived ones, contiguous. */
+export interface HolderPlan {
+  readonly id: string;
+  readonly kind: 'hall' | 'unit';
+  readonly measured: readonly MeasuredPoint[];
+  readonly derived: readonly string[];
+  readonly places: readonly string[];
+}
+
+/** Derived points have no sensor: no range, no period, nothing to be stuck. */
+const derivedRow = {
+  factor: 1,
+  offset: 0,
+  reference: Reference.none as number,
+  minimum: Number.NEGATIVE_INFINITY,
+  maximum: Number.POSITIVE_INFINITY,
+  jumpPerS: Number.POSITIVE_INFINITY,
+  periodMs: 1000,
+  stuckMs: Number.POSITIVE_INFINITY,
+  accuracyAbsolute: Number.NaN,
+  accuracyRelative: Number.NaN,
+};
+
+export function compileSlots(plans: readonly HolderPlan[]): {
+  readonly holders: readonly Holder[];
+  readonly slots: SlotTable;
+} {
+  const count = plans.reduce((sum, plan) => sum + plan.measured.length + plan.derived.length, 0);
+  const pointId: string[] = [];
+  const unitOfMeasure: string[] = [];
+  const table: SlotTable = {
+    count,
+    pointId,
+    unitOfMeasure,
+    holder: new Int32Array(count),
+    measured: new Uint8Array(count),
+    factor: new Float64Array(count),
+    offset: new Float64Array(count),
+    reference: new Uint8Array(count),
+    minimum: new Float64Array(count),
+    maximum: new Float64Array(count),
+    jumpPerS: new Float64Array(count),
+    periodMs: new Float64Array(count),
+    stuckMs: new Float64Array(count),
+    accuracyAbsolute: new Float64Array(count),
+    accuracyRelative: new Float64Array(count),
+  };
+  const put = (holder: number, id: string, measured: boolean, row: typeof derivedRow): void => {
+    const slot = pointId.length;
+    pointId.push(id);
+    unitOfMeasure.push(pointDefinition(id)?.unit ?? '1');
+    table.holder[slot] = holder;
+    table.measured[slot] = measured ? 1 : 0;
+    table.factor[slot] = row.factor;
+    table.offset[slot] = row.offset;
+    table.reference[slot] = row.reference;
+    table.minimum[slot] = row.minimum;
+    table.maximum[slot] = row.maximum;
+    table.jumpPerS[slot] = row.jumpPerS;
+    table.periodMs[slot] = row.periodMs;
+    table.stuckMs[slot] = row.stuckMs;
+    table.accuracyAbsolute[slot] = row.accuracyAbsolute;
+    table.accuracyRelative[slot] = row.accuracyRelative;
+  };
+  const holders = plans.map((plan, holder): Holder => {
+    const firstSlot = pointId.length;
+    for (const { point } of plan.measured) put(holder, point.id, true, point);
+    for (const id of plan.derived) put(holder, id, false, derivedRow);
+    const slotOf = new Map<string, number>();
+    for (let slot = firstSlot; slot < pointId.length; slot += 1) slotOf.set(pointId[slot] ?? '', slot);
+    return {
+      id: plan.id,
+      kind: plan.kind,
+      firstSlot,
+      slotCount: pointId.length - firstSlot,
+      slotOf,
+      places: plan.places,
+    };
+  });
+  return { holders, slots: table };
+}
+
+/** `branch.<id>.heatRemoved` → one for each branch. */
+export const expandDerived = (
+  ids: readonly string[],
+  branches: readonly string[],
+  plates: readonly string[],
+): readonly string[] =>
+  ids.flatMap((id) => {
+    const group = id.startsWith('branch.<id>.') ? branches : id.startsWith('plate.<id>.') ? plates : null;
+    return group === null ? [id] : group.map((one) => id.replace('<id>', one));
+  });

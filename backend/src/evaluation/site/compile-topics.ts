@@ -1,0 +1,87 @@
+import type { HolderPlan } from './compile-slots';
+import type { Holder, PointBinding, TopicPlan } from './compiled-site';
+import { keyPath, type FaultList, type FaultPath } from './site-fault';
+
+export interface StatusSource {
+  readonly topic: string;
+  readonly gateway: number;
+  readonly online: string;
+  readonly path: readonly string[] | null;
+  readonly at: FaultPath;
+}
+
+interface Draft {
+  readonly plan: TopicPlan & { readonly bindings: PointBinding[] };
+  readonly firstAt: FaultPath;
+  readonly takenPaths: Map<string, FaultPath>;
+}
+
+const joined = (path: readonly string[] | null): string => (path === null ? '' : path.join('\u0000'));
+
+/** Topic → what its payload carries. Two points in one place, or two readings of one topic, are faults. */
+export function compileTopics(
+  plans: readonly HolderPlan[],
+  holders: readonly Holder[],
+  statuses: readonly StatusSource[],
+  faults: FaultList,
+): ReadonlyMap<string, TopicPlan> {
+  const drafts = new Map<string, Draft>();
+  plans.forEach((plan, h) => {
+    for (const { point, source, at } of plan.measured) {
+      const slot = holders[h]?.slotOf.get(point.id);
+      if (source === null || slot === undefined) continue;
+      const format = source.path.length === 0 ? 'number' : 'json';
+      const timePath = source.time?.path ?? null;
+      const timeForm = source.time?.form ?? null;
+      const draft = drafts.get(source.topic) ?? {
+        plan: { topic: source.topic, format, status: null, timePath, timeForm, bindings: [] },
+        firstAt: at,
+        takenPaths: new Map<string, FaultPath>(),
+      };
+      drafts.set(source.topic, draft);
+      const other = draft.takenPaths.get(joined(source.path));
+      if (other !== undefined) {
+        faults.add(
+          at,
+          `"${source.topic}" gives ${place(source.path)} to ${keyPath(other)} already (is {unit} missing in the topic?); two points never share a place`,
+        );
+        continue;
+      }
+      draft.takenPaths.set(joined(source.path), at);
+      if (draft.plan.format !== format) {
+        faults.add(
+          at,
+          `"${source.topic}" is JSON for one point and a bare number for another (${keyPath(draft.firstAt)}); give a path to both or to none`,
+        );
+      } else if (joined(draft.plan.timePath) !== joined(timePath) || draft.plan.timeForm !== timeForm) {
+        faults.add(
+          at,
+          `"${source.topic}" has another time than for ${keyPath(draft.firstAt)}; one message has one time`,
+        );
+      }
+      draft.plan.bindings.push({
+        slot,
+        path: source.path,
+        qualityPath: source.qualityPath,
+        qualityGood: source.qualityGood,
+        words: point.words,
+      });
+    }
+  });
+  for (const { topic, gateway, online, path, at } of statuses) {
+    const other = drafts.get(topic);
+    if (other !== undefined) {
+      faults.add(at, `"${topic}" is taken by ${keyPath(other.firstAt)}; a status has a topic of its own`);
+      continue;
+    }
+    const status = { gateway, online, path };
+    drafts.set(topic, {
+      plan: { topic, format: 'status', status, timePath: null, timeForm: null, bindings: [] },
+      firstAt: at,
+      takenPaths: new Map(),
+    });
+  }
+  return new Map([...drafts].map(([topic, draft]) => [topic, draft.plan]));
+}
+
+const place = (path: readonly string[]): string => (path.length === 0 ? 'its number' : `"${path.join('.')}"`);

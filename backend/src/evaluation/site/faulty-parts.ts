@@ -1,0 +1,46 @@
+import { checkSiteFile, type ShapeFault } from '@ebbline/shared/contract/site-file-check';
+import type { SiteFile } from '@ebbline/shared/contract/site-file';
+import type { FaultPath, SiteFault } from './site-fault';
+
+/** Deep copy of plain data. */
+function copy(value: unknown): unknown {
+  if (Array.isArray(value)) return value.map(copy);
+  if (typeof value !== 'object' || value === null) return value;
+  return Object.fromEntries(Object.entries(value).map(([key, inner]) => [key, copy(inner)]));
+}
+
+function take(document: unknown, path: FaultPath): void {
+  let parent: unknown = document;
+  for (const part of path.slice(0, -1)) {
+    if (typeof parent !== 'object' || parent === null) return;
+    parent = (parent as Record<string | number, unknown>)[part];
+  }
+  const last = path.at(-1);
+  if (typeof parent !== 'object' || parent === null || last === undefined) return;
+  if (Object.hasOwn(parent, last)) delete (parent as Record<string | number, unknown>)[last];
+}
+
+/**
+ * The document without the parts that have the wrong shape, so that the other checks can run on the rest
+ * and a person sees all faults at one go. Null where a needed part itself is missing or misshapen: then
+ * its holder (the unit, the hall) is taken out, and without site, halls or units nothing is left to check.
+ */
+export function withoutFaulty(document: unknown, faults: readonly ShapeFault[]): SiteFile | null {
+  const rest = copy(document);
+  let left = faults;
+  for (let round = 0; round < 6; round += 1) {
+    for (const { path } of left) take(rest, round === 0 ? path : path.slice(0, -1));
+    const again = checkSiteFile(rest);
+    if (again.ok) return again.value;
+    left = again.fault;
+  }
+  return null;
+}
+
+const within = (path: FaultPath, other: FaultPath): boolean =>
+  other.every((part, i) => String(part) === String(path[i]));
+
+/** Leaves out faults that are only there because a misshapen part was taken away. */
+export function siteSideFaults(further: readonly SiteFault[], shape: readonly ShapeFault[]): readonly SiteFault[] {
+  return further.filter(({ path }) => !shape.some((fault) => within(path, fault.path) || within(fault.path, path)));
+}
