@@ -1,0 +1,90 @@
+import { resolve } from 'node:path';
+import { fail, ok, type Result } from '@ebbline/shared/errors/result';
+import { readFlag, readHost, readPort, readUrl, readWord, type Fault } from './read-variable';
+
+/** Every variable of the environment, read once at the start. */
+export interface Environment {
+  readonly httpHost: string;
+  readonly httpPort: number;
+  readonly siteFile: string;
+  readonly dataFolder: string;
+  /** Null: the embedded broker. May hold credentials; never printed. */
+  readonly mqttUrl: string | null;
+  readonly mqttPort: number;
+  /** False: the port is our own choice, and the next free one will do. */
+  readonly mqttPortSet: boolean;
+  /** Null: the embedded history store. May hold credentials; never printed. */
+  readonly influxUrl: string | null;
+  readonly simulator: boolean;
+  readonly clock: 'wall' | 'source';
+}
+
+export interface Places {
+  /** Where relative paths start. */
+  readonly workingFolder: string;
+  readonly demoSiteFile: string;
+}
+
+type Variables = Readonly<Record<string, string | undefined>>;
+
+/**
+ * Reads and checks every variable. All faults are told at once, each by the name of its variable;
+ * no value is ever part of a message, since it may be a secret in the wrong place.
+ */
+export function readEnvironment(variables: Variables, places: Places): Result<Environment, readonly Fault[]> {
+  const faults: Fault[] = [];
+  const value = (name: string): string | undefined => (variables[name] === '' ? undefined : variables[name]);
+  const path = (name: string, otherwise: string): string => resolve(places.workingFolder, value(name) ?? otherwise);
+
+  const siteFile = path('EBBLINE_SITE', places.demoSiteFile);
+  const environment: Environment = {
+    httpHost: readHost('EBBLINE_HTTP_HOST', value('EBBLINE_HTTP_HOST'), '127.0.0.1', faults),
+    httpPort: readPort('EBBLINE_HTTP_PORT', value('EBBLINE_HTTP_PORT'), 8080, faults),
+    siteFile,
+    dataFolder: path('EBBLINE_DATA', 'data'),
+    mqttUrl: readUrl('EBBLINE_MQTT_URL', value('EBBLINE_MQTT_URL'), ['mqtt:', 'tcp:'], faults),
+    mqttPort: readPort('EBBLINE_MQTT_PORT', value('EBBLINE_MQTT_PORT'), 1883, faults),
+    mqttPortSet: value('EBBLINE_MQTT_PORT') !== undefined,
+    influxUrl: readUrl('EBBLINE_INFLUX_URL', value('EBBLINE_INFLUX_URL'), ['http:', 'https:'], faults),
+    simulator: readFlag('EBBLINE_SIMULATOR', value('EBBLINE_SIMULATOR'), siteFile === places.demoSiteFile, faults),
+    clock: readWord('EBBLINE_CLOCK', value('EBBLINE_CLOCK'), ['wall', 'source'], faults),
+  };
+  faults.push(...unknownNames(variables), ...tooOpen(environment));
+  return faults.length > 0 ? fail(faults) : ok(Object.freeze(environment));
+}
+
+const known: readonly string[] = [
+  'EBBLINE_HTTP_HOST',
+  'EBBLINE_HTTP_PORT',
+  'EBBLINE_SITE',
+  'EBBLINE_DATA',
+  'EBBLINE_MQTT_URL',
+  'EBBLINE_MQTT_PORT',
+  'EBBLINE_INFLUX_URL',
+  'EBBLINE_SIMULATOR',
+  'EBBLINE_CLOCK',
+];
+
+/** A misspelt variable would otherwise be a setting that silently does nothing. */
+function unknownNames(variables: Variables): Fault[] {
+  return Object.keys(variables)
+    .filter((name) => /^EBBLINE_(HTTP|SITE|DATA|MQTT|INFLUX|CLOCK)/.test(name) && !known.includes(name))
+    .map((name) => ({
+      variable: name,
+      message: `is not a variable of Ebbline; the known ones are ${known.join(', ')}`,
+    }));
+}
+
+/** Until people sign in, whoever reaches the port may act under any name: so it is reached from this machine only. */
+function tooOpen({ httpHost }: Environment): Fault[] {
+  const loopback = httpHost === 'localhost' || httpHost === '::1' || /^127\.\d+\.\d+\.\d+$/.test(httpHost);
+  return loopback || httpHost === ''
+    ? []
+    : [
+        {
+          variable: 'EBBLINE_HTTP_HOST',
+          message:
+            'must be a loopback address (127.0.0.1, ::1 or localhost): there is no sign-in yet, so other machines are not let in',
+        },
+      ];
+}

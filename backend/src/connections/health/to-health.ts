@@ -1,0 +1,62 @@
+import type { Health } from '@ebbline/shared/contract/http-api';
+import type { BrokerState } from '../../ports/broker-link';
+import type { HistoryHealth } from '../../ports/history-store';
+
+export interface HealthFacts {
+  readonly clock: Health['clock'];
+  readonly broker: BrokerState;
+  readonly history: HistoryHealth;
+  readonly lastSampleAge: number | null;
+  /** Seconds since the program was ready. */
+  readonly runningFor: number;
+  readonly reasons: Health['reasons'];
+  readonly version: string;
+}
+
+/** Without any sample for so long something is wrong with the way here, s. */
+const SILENCE_S = 30;
+/** So long after the start the broker and the first sample are still waited for, s. */
+const STARTING_S = 10;
+
+/** Reasons first, and the status from them: `starting` only while nothing else is wrong. */
+export function toHealth(facts: HealthFacts): Health {
+  const reasons = [...brokerReason(facts), ...historyReason(facts), ...silenceReason(facts), ...facts.reasons];
+  const starting = facts.lastSampleAge === null && facts.runningFor < STARTING_S;
+  return {
+    status: reasons.length > 0 ? 'degraded' : starting ? 'starting' : 'ok',
+    reasons,
+    clock: facts.clock,
+    broker: facts.broker,
+    lastSampleAge: facts.lastSampleAge,
+    version: facts.version,
+  };
+}
+
+function brokerReason({ broker, runningFor }: HealthFacts): Health['reasons'] {
+  if (broker.state === 'connected' || (broker.state === 'connecting' && runningFor < STARTING_S)) return [];
+  const message = `The broker at ${broker.address} is not reached; it is tried again. Check that it runs and that its address is right.`;
+  return [{ code: 'BROKER_LOST', message }];
+}
+
+function historyReason({ history }: HealthFacts): Health['reasons'] {
+  return history.state === 'ok'
+    ? []
+    : [
+        {
+          code: 'HISTORY_FAILING',
+          message: `History is not kept: ${history.message ?? 'the store gives no reason'}. It is tried again.`,
+        },
+      ];
+}
+
+function silenceReason({ broker, lastSampleAge, runningFor }: HealthFacts): Health['reasons'] {
+  const silentFor = lastSampleAge ?? runningFor;
+  return broker.state !== 'connected' || silentFor < SILENCE_S
+    ? []
+    : [
+        {
+          code: 'NO_SAMPLES',
+          message: `No sample has been accepted for ${Math.floor(silentFor)} s. See /api/intake for what comes in and what is refused.`,
+        },
+      ];
+}

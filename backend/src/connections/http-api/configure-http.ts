@@ -1,0 +1,27 @@
+import type { NestExpressApplication } from '@nestjs/platform-express';
+import type { AccessPolicy } from '../../ports/access-policy';
+import { guardRequests } from './guard-requests';
+import { ProblemFilter } from './problem.filter';
+import { securityHeaders } from './security-headers';
+import { serveFrontend } from './static-frontend';
+
+export interface HttpSurface {
+  readonly policy: AccessPolicy;
+  /** The built screens; null serves the API alone. */
+  readonly frontendFolder: string | null;
+  /** Where a fault of this program is told. */
+  readonly report: (fault: unknown) => void;
+}
+
+/** The largest body we take: a name and a comment. */
+const BODY_LIMIT = '16kb';
+
+/** Everything around the routes, in the order in which a request meets it. */
+export function configureHttp(app: NestExpressApplication, { policy, frontendFolder, report }: HttpSurface): void {
+  app.disable('x-powered-by');
+  app.use(securityHeaders());
+  app.use(guardRequests(policy));
+  app.useBodyParser('json', { limit: BODY_LIMIT, strict: true, type: 'application/json' });
+  if (frontendFolder !== null) serveFrontend(app, frontendFolder);
+  app.useGlobalFilters(new ProblemFilter(report));
+}

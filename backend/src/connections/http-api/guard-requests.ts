@@ -1,0 +1,27 @@
+import type { AccessPolicy } from '../../ports/access-policy';
+import { ProblemError } from './problem-error';
+import { sendProblem } from './problem.filter';
+import type { Next, WebRequest, WebResponse } from './web-types';
+
+/** Lets through what comes from here, and bodies that are JSON; runs before anything is read of a body. */
+export const guardRequests =
+  (policy: AccessPolicy) =>
+  (request: WebRequest, response: WebResponse, next: Next): void => {
+    const refusal = policy.refusalOf({ host: one(request.headers['host']), origin: one(request.headers['origin']) });
+    if (refusal !== null) return sendProblem(request, response, new ProblemError(refusal.code, refusal.message));
+    if (!/^(GET|HEAD|OPTIONS)$/.test(request.method) && !isJson(one(request.headers['content-type']))) {
+      return sendProblem(
+        request,
+        response,
+        new ProblemError('BODY_NOT_JSON', 'Send the body as application/json in UTF-8.'),
+      );
+    }
+    if (request.path.startsWith('/api/')) response.set('Cache-Control', 'no-store');
+    next();
+  };
+
+/** RFC 8259 section 8.1: JSON between systems is UTF-8. */
+const isJson = (contentType: string | undefined): boolean =>
+  /^application\/json\s*(;\s*charset="?utf-8"?\s*)?$/i.test(contentType ?? '');
+
+const one = (header: string | string[] | undefined): string | undefined => (Array.isArray(header) ? header[0] : header);

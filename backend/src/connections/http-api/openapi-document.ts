@@ -1,0 +1,73 @@
+import { z } from 'zod';
+import { routeTable } from '@ebbline/shared/contract/http-api';
+import { problemSchema } from '@ebbline/shared/contract/problem';
+import { routeTexts } from './route-texts';
+
+type Route = (typeof routeTable)[number];
+type JsonSchema = Record<string, unknown>;
+
+/** The OpenAPI 3.0.3 document, made from the same table and schemas that the routes are held to. */
+export function openApiDocument(version: string): JsonSchema {
+  const paths: Record<string, Record<string, unknown>> = {};
+  for (const route of routeTable) paths[route.path] = { ...paths[route.path], [route.method]: operation(route) };
+  return {
+    openapi: '3.0.3',
+    info: {
+      title: 'Ebbline',
+      version,
+      description:
+        'Watches negative-pressure liquid-cooling loops. It monitors; it is no safety system. Times are ISO 8601 UTC.',
+    },
+    paths,
+    components: { schemas: { Problem: schemaOf(problemSchema, 'output') } },
+  };
+}
+
+function operation(route: Route): JsonSchema {
+  const { operationId, summary } = routeTexts[route.path];
+  const faults = new Set<number>([...route.faults, 403, 500]);
+  return {
+    operationId,
+    summary,
+    parameters: [...pathParameters(route.path), ...queryParameters(route.query)],
+    ...(route.body === null ? {} : { requestBody: { required: true, content: json(schemaOf(route.body, 'input')) } }),
+    responses: {
+      200: { description: 'As asked for.', content: json(schemaOf(route.reply, 'output')) },
+      ...Object.fromEntries([...faults].sort().map((status) => [status, problem])),
+    },
+  };
+}
+
+const json = (schema: JsonSchema): JsonSchema => ({ 'application/json': { schema } });
+
+const problem = {
+  description: 'A problem (RFC 9457); `code` says which.',
+  content: { 'application/problem+json': { schema: { $ref: '#/components/schemas/Problem' } } },
+};
+
+const schemaOf = (schema: z.ZodType, io: 'input' | 'output'): JsonSchema => {
+  const { $schema: _, ...rest } = z.toJSONSchema(schema, { target: 'openapi-3.0', io }) as JsonSchema;
+  return rest;
+};
+
+const pathParameters = (path: string): JsonSchema[] =>
+  [...path.matchAll(/\{(\w+)\}/g)].map(([, name]) => ({
+    name,
+    in: 'path',
+    required: true,
+    schema: { type: 'string' },
+  }));
+
+function queryParameters(query: Route['query']): JsonSchema[] {
+  if (query === null) return [];
+  const { properties, required } = schemaOf(query, 'output') as {
+    properties: Record<string, JsonSchema>;
+    required?: string[];
+  };
+  return Object.entries(properties).map(([name, schema]) => ({
+    name,
+    in: 'query',
+    required: required?.includes(name) === true && !('default' in schema),
+    schema,
+  }));
+}

@@ -1,0 +1,28 @@
+import { Controller, Get, Inject, Param } from '@nestjs/common';
+import type { PointList, Site } from '@ebbline/shared/contract/http-api';
+import { LIVE_VIEW, type LiveView } from '../../ports/live-view';
+import { ProblemError } from './problem-error';
+
+/** What there is, and how it is now. */
+@Controller('api')
+export class SiteController {
+  constructor(@Inject(LIVE_VIEW) private readonly view: LiveView) {}
+
+  @Get('site')
+  site(): Site {
+    return this.view.site();
+  }
+
+  @Get('units')
+  units(): ReturnType<LiveView['units']> {
+    return this.view.units();
+  }
+
+  @Get('units/:unit/points')
+  points(@Param('unit') unit: string): PointList {
+    const points = this.view.points(unit);
+    if (points === null)
+      throw new ProblemError('UNIT_UNKNOWN', 'The site has no unit of this id; /api/units lists them.');
+    return points;
+  }
+}

@@ -1,0 +1,26 @@
+import { join } from 'node:path';
+import type { NestExpressApplication } from '@nestjs/platform-express';
+import type { Next, WebRequest, WebResponse } from './web-types';
+
+/**
+ * Serves the built screens. Files under `assets` carry a hash of what they hold in their names and may be
+ * kept for ever; the page itself is asked for anew each time. Every other address is a screen's.
+ */
+export function serveFrontend(app: NestExpressApplication, folder: string): void {
+  app.useStaticAssets(folder, {
+    index: false,
+    redirect: false,
+    setHeaders: (response: { setHeader(name: string, value: string): void }, path: string) => {
+      const lasting = path.startsWith(join(folder, 'assets'));
+      response.setHeader('Cache-Control', lasting ? 'public, max-age=31536000, immutable' : 'no-cache');
+    },
+  });
+  app.use((request: WebRequest, response: WebResponse, next: Next) => {
+    if (!isScreen(request)) return next();
+    response.sendFile('index.html', { root: folder, headers: { 'Cache-Control': 'no-cache' } });
+  });
+}
+
+/** An address without a file's ending that is not of the API or the live feed. */
+const isScreen = ({ method, path }: WebRequest): boolean =>
+  (method === 'GET' || method === 'HEAD') && !/^\/(api|socket\.io)(\/|$)/.test(path) && !/\.[A-Za-z0-9]+$/.test(path);

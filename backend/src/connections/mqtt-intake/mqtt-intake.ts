@@ -1,0 +1,130 @@
+import type { MqttClient, IPublishPacket } from 'mqtt';
+import type { Intake } from '@ebbline/shared/contract/http-api';
+import type { BrokerLink, BrokerState } from '../../ports/broker-link';
+import type { Clock } from '../../ports/clock';
+import type { IntakeReport } from '../../ports/intake-report';
+import type { MessageSink } from '../../ports/message-sink';
+import { backOffMs } from './back-off';
+import { addressText, type BrokerAddress } from './broker-address';
+import { connectOnce } from './connect-once';
+import type { HeldAcknowledgements } from './held-acknowledgements';
+import { IntakeCounts } from './intake-counts';
+import { OFFLINE, ONLINE } from './status-topic';
+import { subscribeAll } from './subscribe-all';
+
+export interface IntakeSettings {
+  readonly address: BrokerAddress;
+  readonly clientId: string;
+  readonly statusTopic: string;
+  readonly subscriptions: readonly string[];
+  /** Such as: port 1883 was taken, 1884 is used. */
+  readonly note: string | null;
+  /** 0 ≤ random < 1, for the back-off. */
+  readonly random: () => number;
+}
+
+/** Keeps a connection to the broker, hands every message on, and counts what became of it. */
+export class MqttIntake implements BrokerLink, IntakeReport {
+  private readonly counts = new IntakeCounts();
+  private client: MqttClient | null = null;
+  private retry: NodeJS.Timeout | null = null;
+  private protocolVersion: 4 | 5;
+  private attempt = 0;
+  private connection: BrokerState['state'] = 'connecting';
+  private trouble: string | null = null;
+  private stopped = false;
+
+  constructor(
+    private readonly settings: IntakeSettings,
+    private readonly sink: MessageSink,
+    private readonly gate: HeldAcknowledgements,
+    private readonly clock: Clock,
+  ) {
+    this.protocolVersion = settings.address.embedded ? 4 : 5;
+  }
+
+  /** Resolves after the first attempt, whatever came of it; from then on it is tried again for ever. */
+  start(): Promise<void> {
+    return new Promise((resolve) => this.connect(resolve));
+  }
+
+  state(): BrokerState {
+    const { address, note } = this.settings;
+    const words = [note, this.trouble].filter((word) => word !== null);
+    return {
+      state: this.connection,
+      address: addressText(address),
+      embedded: address.embedded,
+      note: words.length === 0 ? null : words.join('; '),
+    };
+  }
+
+  report(): Intake {
+    return this.counts.report();
+  }
+
+  /** Says `offline` and disconnects. What was not acknowledged stays with the broker. */
+  async stop(): Promise<void> {
+    this.stopped = true;
+    if (this.retry !== null) clearTimeout(this.retry);
+    const client = this.client;
+    if (client === null) return;
+    if (client.connected) {
+      await client.publishAsync(this.settings.statusTopic, OFFLINE, { qos: 0, retain: true }).catch(ignoreWhileEnding);
+      await client.endAsync().catch(ignoreWhileEnding);
+    } else {
+      await client.endAsync(true).catch(ignoreWhileEnding);
+    }
+  }
+
+  private connect(attempted: () => void): void {
+    const client = connectOnce({ ...this.settings, protocolVersion: this.protocolVersion }, this.gate);
+    let welcomed = false;
+    this.client = client;
+    client.on('message', (topic, payload, packet) => this.take(topic, payload, packet));
+    client.on('connect', () => {
+      welcomed = true;
+      this.attempt = 0;
+      this.connection = 'connected';
+      this.trouble = null;
+      void this.subscribe(client).then(attempted);
+    });
+    client.on('error', (error) => {
+      this.trouble = `the broker could not be used: ${reasonOf(error)}`;
+      if (!client.connected) client.end(true);
+    });
+    client.once('close', () => {
+      client.removeAllListeners('message');
+      // A broker of MQTT 3.1.1 refuses version 5, or says nothing and hangs up: then the other is tried.
+      if (!welcomed && !this.settings.address.embedded) this.protocolVersion = this.protocolVersion === 5 ? 4 : 5;
+      if (!client.disconnecting) client.end(true);
+      this.connection = 'lost';
+      this.connectLater();
+      attempted();
+    });
+  }
+
+  private connectLater(): void {
+    if (this.stopped) return;
+    this.retry = setTimeout(() => this.connect(() => undefined), backOffMs(this.attempt, this.settings.random()));
+    this.attempt += 1;
+  }
+
+  private async subscribe(client: MqttClient): Promise<void> {
+    const refused = await subscribeAll(client, this.settings.subscriptions);
+    if (refused !== null) this.trouble = refused;
+    if (client.connected) client.publish(this.settings.statusTopic, ONLINE, { qos: 1, retain: true });
+  }
+
+  private take(topic: string, payload: Buffer, packet: IPublishPacket): void {
+    const acceptance = this.sink.accept({ topic, payload, retained: packet.retain });
+    this.counts.count(topic, payload, acceptance, this.clock.wallMs());
+  }
+}
+
+/** A connection that breaks while it is being closed is closed: there is nothing left to be told. */
+const ignoreWhileEnding = (): void => undefined;
+
+/** The system's code or the client's own words: neither holds a credential. */
+const reasonOf = (error: Error & { code?: unknown }): string =>
+  typeof error.code === 'string' ? error.code : error.message;

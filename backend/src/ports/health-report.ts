@@ -1,0 +1,10 @@
+import type { Health } from '@ebbline/shared/contract/http-api';
+
+/** What the running judge tells about itself. */
+export interface RunnerHealth {
+  /** Seconds since the newest accepted sample arrived; null before the first. */
+  lastSampleAge(): number | null;
+  reasons(): Health['reasons'];
+}
+
+export const RUNNER_HEALTH = Symbol('RunnerHealth');

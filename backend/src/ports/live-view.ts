@@ -1,0 +1,57 @@
+import type { z } from 'zod';
+import type { alarmListSchema, AcknowledgeRequest, Alarm } from '@ebbline/shared/contract/alarm';
+import type { clockStateSchema, PointList, Site, unitListSchema } from '@ebbline/shared/contract/http-api';
+import type { AlarmsFrame, HallFrame, LoopFrame, View, ViewRefusal } from '@ebbline/shared/contract/live-feed';
+import type { Result } from '@ebbline/shared/errors/result';
+import type { Actor } from './identity';
+
+/** A frame without what differs from client to client. */
+export type FrameBody = Omit<HallFrame, 'sequence'> | Omit<LoopFrame, 'sequence'> | Omit<AlarmsFrame, 'sequence'>;
+
+export type ActionFault =
+  | { readonly code: 'ALARM_UNKNOWN'; readonly message: string }
+  | {
+      readonly code: 'ALARM_ALREADY_ACKNOWLEDGED';
+      readonly message: string;
+      readonly acknowledgedBy: string | null;
+      readonly acknowledgedAt: string | null;
+    }
+  | { readonly code: 'ALARM_NOT_LATCHED' | 'ALARM_STILL_ACTIVE'; readonly message: string }
+  | { readonly code: 'JOURNAL_UNAVAILABLE'; readonly message: string };
+
+/** Looks again and again at what one view shows and tells whether it differs from the last look. */
+export interface Watch {
+  /** True on the first look. */
+  changed(): boolean;
+}
+
+/** What there is to be seen now, in the words of the contract. Alarms as the journal has committed them. */
+export interface LiveView {
+  clock(): z.infer<typeof clockStateSchema>;
+  site(): Site;
+  units(): z.infer<typeof unitListSchema>;
+  /** Null where there is no such unit. */
+  points(unit: string): PointList | null;
+  alarms(): z.infer<typeof alarmListSchema>;
+  /** Null where the view can be shown. */
+  refusalOf(view: View): ViewRefusal | null;
+  /** Of a view that was not refused. */
+  frame(view: View): FrameBody;
+  watch(view: View): Watch;
+  /** Who keeps a point of a unit (itself, or its hall), and how it is stored. */
+  findPoint(
+    unit: string,
+    point: string,
+  ):
+    | { readonly holder: string; readonly point: string; readonly unitOfMeasure: string }
+    | 'unitUnknown'
+    | 'pointUnknown';
+}
+
+/** What a person may do. Answers only after the journal has committed it. */
+export interface Operations {
+  acknowledge(alarm: string, request: AcknowledgeRequest, actor: Actor): Result<Alarm, ActionFault>;
+}
+
+export const LIVE_VIEW = Symbol('LiveView');
+export const OPERATIONS = Symbol('Operations');

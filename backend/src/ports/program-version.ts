@@ -1,0 +1,2 @@
+/** The version of this program, as in its package.json. */
+export const PROGRAM_VERSION = Symbol('ProgramVersion');

@@ -1,0 +1,133 @@
+import type { PointList, Site } from '@ebbline/shared/contract/http-api';
+import type { View, ViewRefusal } from '@ebbline/shared/contract/live-feed';
+import { unreachable } from '@ebbline/shared/errors/unreachable';
+import type { CompiledHall } from '../evaluation/site/compiled-site';
+import type { FrameBody, LiveView, Watch } from '../ports/live-view';
+import { HolderWatch } from './holder-watch';
+import { frameBase } from './views/frame-base';
+import { readingsOf } from './views/readings-of';
+import type { Scene } from './views/scene';
+import { timeText } from './views/time-text';
+import { alarmsInOrder } from './views/to-alarm';
+import { toHallFrame } from './views/to-hall-frame';
+import { toLoopFrame } from './views/to-loop-frame';
+import { toSite } from './views/to-site';
+import { toUnitList } from './views/to-unit-list';
+
+/** Everything that can be seen of the running judge, in the words of the contract. */
+export class RunnerLiveView implements LiveView {
+  private readonly unitOf: ReadonlyMap<string, number>;
+  private readonly hallOf: ReadonlyMap<string, CompiledHall>;
+
+  constructor(
+    private readonly scene: Scene,
+    /** Counts up with every change of an alarm. */
+    private readonly alarmVersion: () => number,
+  ) {
+    const { site } = scene.pipeline;
+    this.unitOf = new Map(site.units.map(({ id }, index) => [id, index]));
+    this.hallOf = new Map(site.halls.map((hall) => [hall.id, hall]));
+  }
+
+  clock(): ReturnType<LiveView['clock']> {
+    return this.scene.clock();
+  }
+
+  site(): Site {
+    return toSite(this.scene.pipeline.site);
+  }
+
+  units(): ReturnType<LiveView['units']> {
+    return toUnitList(this.scene);
+  }
+
+  points(id: string): PointList | null {
+    const unit = this.unitOf.get(id);
+    if (unit === undefined) return null;
+    const { pipeline, nowMs } = this.scene;
+    const { mode } = pipeline.modeOf(unit);
+    return { unit: id, time: timeText(nowMs()), mode, points: readingsOf(pipeline, unit, nowMs()) };
+  }
+
+  alarms(): ReturnType<LiveView['alarms']> {
+    return { time: timeText(this.scene.nowMs()) ?? new Date(0).toISOString(), alarms: alarmsInOrder(this.scene) };
+  }
+
+  refusalOf(view: View): ViewRefusal | null {
+    if (view.screen === 'hall' && !this.hallOf.has(view.hall)) {
+      return { code: 'VIEW_UNKNOWN_HALL', message: `This site has no hall ${view.hall}; choose one of the list.` };
+    }
+    if (view.screen === 'loop' && !this.unitOf.has(view.unit)) {
+      return { code: 'VIEW_UNKNOWN_UNIT', message: `This site has no unit ${view.unit}; choose one of the list.` };
+    }
+    return null;
+  }
+
+  frame(view: View): FrameBody {
+    switch (view.screen) {
+      case 'hall':
+        return toHallFrame(this.scene, this.hall(view.hall));
+      case 'loop':
+        return toLoopFrame(this.scene, this.unit(view.unit));
+      case 'alarms':
+        return { screen: 'alarms', alarms: alarmsInOrder(this.scene), ...frameBase(this.scene) };
+      default:
+        return unreachable(view);
+    }
+  }
+
+  watch(view: View): Watch {
+    const { site, state } = this.scene.pipeline;
+    const points = new HolderWatch(site, state, this.holdersOf(view));
+    let alarms = -1;
+    let broker = '';
+    return {
+      changed: () => {
+        const version = this.alarmVersion();
+        const link = JSON.stringify(this.scene.broker());
+        const moved = points.changed();
+        const differs = moved || version !== alarms || link !== broker;
+        alarms = version;
+        broker = link;
+        return differs;
+      },
+    };
+  }
+
+  findPoint(id: string, point: string): ReturnType<LiveView['findPoint']> {
+    const unit = this.unitOf.get(id);
+    if (unit === undefined) return 'unitUnknown';
+    const { site } = this.scene.pipeline;
+    for (const index of this.holdersOf({ screen: 'loop', unit: id })) {
+      const holder = site.holders[index];
+      const slot = holder?.slotOf.get(point);
+      if (holder !== undefined && slot !== undefined) {
+        return { holder: holder.id, point, unitOfMeasure: site.slots.unitOfMeasure[slot] ?? '1' };
+      }
+    }
+    return 'pointUnknown';
+  }
+
+  private holdersOf(view: View): readonly number[] {
+    const { site } = this.scene.pipeline;
+    if (view.screen === 'alarms') return [];
+    if (view.screen === 'hall') {
+      const hall = this.hall(view.hall);
+      return [hall.holder, ...hall.units.map((unit) => site.units[unit]?.holder ?? -1)];
+    }
+    const unit = site.units[this.unit(view.unit)];
+    return unit === undefined ? [] : [unit.holder, site.halls[unit.hall]?.holder ?? -1];
+  }
+
+  private unit(id: string): number {
+    const unit = this.unitOf.get(id);
+    if (unit === undefined) throw new RangeError(`there is no unit ${id}; ask refusalOf first`);
+    return unit;
+  }
+
+  private hall(id: string): CompiledHall {
+    const hall = this.hallOf.get(id);
+    if (hall === undefined) throw new RangeError(`there is no hall ${id}; ask refusalOf first`);
+    return hall;
+  }
+}

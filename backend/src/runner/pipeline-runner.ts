@@ -1,0 +1,49 @@
+import type { RawMessage } from '../evaluation/pipeline/inputs';
+import type { Pipeline } from '../evaluation/pipeline/pipeline';
+import type { Acceptance } from '../evaluation/sample/acceptance';
+import type { Clock } from '../ports/clock';
+import type { MessageSink } from '../ports/message-sink';
+import type { RecordedAlarms } from './recorded-alarms';
+import type { TickClock } from './tick-clock';
+
+/** Owns the pipeline: feeds it one input at a time and sees that what comes out is recorded before it is shown. */
+export class PipelineRunner implements MessageSink {
+  private acceptedAtMs = Number.NaN;
+
+  constructor(
+    readonly pipeline: Pipeline,
+    private readonly alarms: RecordedAlarms,
+    private readonly tickClock: TickClock,
+    private readonly clock: Clock,
+    private readonly sourceTimeOf: (message: RawMessage) => number,
+  ) {}
+
+  accept(message: RawMessage): Acceptance {
+    // On the source clock the slices due before a newer time run first, so that a replay is the same twice.
+    if (this.tickClock.kind === 'source' && this.tickClock.reach(this.sourceTimeOf(message))) this.advance();
+    const acceptance = this.pipeline.accept(message, this.tickClock.nowMs());
+    if (acceptance.accepted > 0) this.acceptedAtMs = this.clock.monotonicMs();
+    return acceptance;
+  }
+
+  /** On the wall clock: runs what is due. On both: tries again what the journal refused. */
+  tick(): void {
+    if (this.tickClock.kind === 'wall') this.advance();
+  }
+
+  /** Again and again while the journal refuses. */
+  retryJournal(): void {
+    if (this.alarms.waiting() > 0) this.alarms.record([], this.clock.wallMs());
+  }
+
+  /** Seconds since the newest accepted sample arrived; null before the first. */
+  lastSampleAge(): number | null {
+    const age = (this.clock.monotonicMs() - this.acceptedAtMs) / 1000;
+    return Number.isNaN(age) ? null : age;
+  }
+
+  private advance(): void {
+    const transitions = this.pipeline.advance(this.tickClock.nowMs());
+    if (transitions.length > 0) this.alarms.record(transitions, this.clock.wallMs());
+  }
+}

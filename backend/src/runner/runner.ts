@@ -1,0 +1,118 @@
+import type { RawMessage } from '../evaluation/pipeline/inputs';
+import type { Pipeline } from '../evaluation/pipeline/pipeline';
+import type { AlarmJournal } from '../ports/alarm-journal';
+import type { BrokerState } from '../ports/broker-link';
+import type { Clock } from '../ports/clock';
+import type { DeliveryGate } from '../ports/delivery-gate';
+import type { RunnerHealth } from '../ports/health-report';
+import type { HistoryStore } from '../ports/history-store';
+import type { LiveView, Operations } from '../ports/live-view';
+import type { MessageSink } from '../ports/message-sink';
+import type { Ticker } from '../ports/ticker';
+import { HistoryDrain } from './history-drain';
+import { RunnerLiveView } from './live-view';
+import { OperatorActions } from './operator-actions';
+import { PipelineRunner } from './pipeline-runner';
+import { RecordedAlarms } from './recorded-alarms';
+import { HistoryUpkeep } from './history-upkeep';
+import { sourceTickClock, wallTickClock } from './tick-clock';
+import type { EntryTexts, Scene } from './views/scene';
+import { timeText } from './views/time-text';
+import type { AlarmRecord } from '../evaluation/pipeline/outputs';
+
+export interface RunnerParts {
+  readonly pipeline: Pipeline;
+  readonly journal: AlarmJournal;
+  readonly store: HistoryStore;
+  readonly gate: DeliveryGate;
+  readonly clock: Clock;
+  readonly ticker: Ticker;
+  readonly clockKind: 'wall' | 'source';
+  readonly broker: () => BrokerState;
+  readonly textsOf: (record: AlarmRecord) => EntryTexts;
+  /** Source time of a message, ms; NaN where it tells none. Asked on the source clock only. */
+  readonly sourceTimeOf: (message: RawMessage) => number;
+}
+
+export interface Runner {
+  readonly sink: MessageSink;
+  readonly live: LiveView;
+  readonly operations: Operations;
+  readonly health: RunnerHealth;
+  /** Begins to tick. */
+  start(): void;
+  /** Ends the ticks and commits all there is. */
+  stop(): Promise<void>;
+}
+
+/** How often slices are looked for, ms: as long as a slice. */
+const TICK_MS = 50;
+const COMMIT_MS = 500;
+/** How often is looked for acknowledgements that wait for a commit, ms. */
+const EARLY_COMMIT_MS = 20;
+const JOURNAL_RETRY_MS = 1000;
+const MAINTAIN_MS = 60_000;
+
+/** Takes back what the journal holds, and joins the pipeline to everything around it. */
+export function createRunner(parts: RunnerParts): Runner {
+  const { pipeline, journal, store, gate, clock, ticker } = parts;
+  const tickClock = parts.clockKind === 'wall' ? wallTickClock(clock) : sourceTickClock();
+  const nowMs = (): number => tickClock.nowMs();
+  pipeline.restore(journal.standing());
+  const alarms = new RecordedAlarms(journal, () => pipeline.standing());
+  const drain = new HistoryDrain(pipeline, store, gate, nowMs);
+  const runner = new PipelineRunner(pipeline, alarms, tickClock, clock, parts.sourceTimeOf);
+  const scene: Scene = {
+    pipeline,
+    nowMs,
+    clock: () => ({ kind: tickClock.kind, now: timeText(nowMs()) }),
+    broker: parts.broker,
+    alarms: () => alarms.list(),
+    textsOf: parts.textsOf,
+  };
+  const upkeep = new HistoryUpkeep(store, nowMs);
+  const work: readonly (readonly [periodMs: number, work: () => void])[] = [
+    [TICK_MS, () => runner.tick()],
+    [COMMIT_MS, () => drain.commit()],
+    [EARLY_COMMIT_MS, () => drain.commitForWaiting()],
+    [JOURNAL_RETRY_MS, () => runner.retryJournal()],
+    [MAINTAIN_MS, () => upkeep.begin()],
+  ];
+  let running: readonly { stop(): void }[] = [];
+  return {
+    sink: runner,
+    live: new RunnerLiveView(scene, () => alarms.version()),
+    operations: new OperatorActions(scene, alarms, clock),
+    health: {
+      lastSampleAge: () => runner.lastSampleAge(),
+      reasons: () => reasons(alarms.waiting(), drain.trouble(), upkeep.trouble()),
+    },
+    start() {
+      running = work.map(([periodMs, one]) => ticker.every(periodMs, one));
+    },
+    async stop() {
+      for (const one of running) one.stop();
+      runner.tick();
+      runner.retryJournal();
+      await upkeep.end();
+      await drain.flush();
+    },
+  };
+}
+
+function reasons(
+  unrecorded: number,
+  notWritten: string | null,
+  notKept: string | null,
+): ReturnType<RunnerHealth['reasons']> {
+  const found: ReturnType<RunnerHealth['reasons']> = [];
+  if (unrecorded > 0) {
+    const message = `The journal refuses writes; ${unrecorded} changes of alarms are not recorded and are tried again. Free disk space and check permissions of the data folder.`;
+    found.push({ code: 'JOURNAL_FAILING', message });
+  }
+  if (notWritten !== null)
+    found.push({ code: 'HISTORY_WRITE_FAILED', message: `The last rows of history were refused: ${notWritten}` });
+  if (notKept !== null)
+    found.push({ code: 'HISTORY_UPKEEP_FAILED', message: `Old history could not be sealed or removed: ${notKept}` });
+  return found;
+}

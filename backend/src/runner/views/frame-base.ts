@@ -1,0 +1,12 @@
+import type { Frame } from '@ebbline/shared/contract/live-feed';
+import type { Scene } from './scene';
+import { timeText } from './time-text';
+
+type FrameBase = Pick<Frame, 'time' | 'clock' | 'broker' | 'standing'>;
+
+/** What stands on every screen: the time in force, the broker, and how many alarms stand. */
+export function frameBase(scene: Scene): FrameBase {
+  const standing = { 1: 0, 2: 0, 3: 0 };
+  for (const { record } of scene.alarms()) standing[record.priority] += 1;
+  return { time: timeText(scene.nowMs()), clock: scene.clock(), broker: scene.broker(), standing };
+}

@@ -1,0 +1,37 @@
+import type { HallFrame, LoopLine } from '@ebbline/shared/contract/live-feed';
+import type { CompiledHall } from '../../evaluation/site/compiled-site';
+import { frameBase } from './frame-base';
+import type { Scene } from './scene';
+import { sumFigures } from './sum-figures';
+import { toLoopLine } from './to-loop-line';
+import { toFigure } from './to-reading';
+
+/** What the Hall screen shows: the room, its sums, and a line a loop. */
+export function toHallFrame(scene: Scene, hall: CompiledHall): Omit<HallFrame, 'sequence'> {
+  const alarms = scene.alarms();
+  const nowMs = scene.nowMs();
+  const loops = hall.units.map((unit) => toLoopLine(scene, unit, alarms));
+  return {
+    screen: 'hall',
+    hall: hall.id,
+    name: hall.name,
+    ambientPressure: toFigure(scene.pipeline, hall.slot.ambientPressure, nowMs),
+    temperature: toFigure(scene.pipeline, hall.slot.temperature, nowMs),
+    dewPoint: toFigure(scene.pipeline, hall.slot.dewPoint, nowMs),
+    heatRemoved: sumFigures(loops.map((loop) => loop.heatRemoved)),
+    chipPower: sumFigures(loops.map((loop) => loop.chipPower)),
+    smallestMargin: smallestMargin(loops),
+    loops,
+    ...frameBase(scene),
+  };
+}
+
+function smallestMargin(loops: readonly LoopLine[]): HallFrame['smallestMargin'] {
+  let smallest: HallFrame['smallestMargin'] = null;
+  for (const { unit, pressureWindow } of loops) {
+    const margin = pressureWindow.vacuumMargin;
+    if (margin.value === null || margin.quality === 'bad') continue;
+    if (smallest === null || margin.value < (smallest.margin.value ?? Infinity)) smallest = { unit, margin };
+  }
+  return smallest;
+}

@@ -1,0 +1,57 @@
+import type { LoopLine } from '@ebbline/shared/contract/live-feed';
+import type { CompiledUnit } from '../../evaluation/site/compiled-site';
+import type { Pipeline } from '../../evaluation/pipeline/pipeline';
+import type { Scene, ShownAlarm } from './scene';
+import { ageSeconds } from './time-text';
+import { byNeed, toAlarm } from './to-alarm';
+import { toFigure } from './to-reading';
+
+/** One loop of a hall: its window, its heat, and the alarm that most needs a person. */
+export function toLoopLine(scene: Scene, unit: number, alarms: readonly ShownAlarm[]): LoopLine {
+  const { pipeline } = scene;
+  const { id, name } = unitAt(pipeline, unit);
+  const nowMs = scene.nowMs();
+  const mode = pipeline.modeOf(unit);
+  const own = alarms.filter(({ record }) => record.unit === id).sort(byNeed);
+  return {
+    unit: id,
+    name,
+    mode: mode.mode,
+    modeKnown: mode.known,
+    age: ageOfUnit(pipeline, unit, nowMs),
+    pressureWindow: pipeline.pressureWindow(unit, nowMs),
+    heatRemoved: toFigure(pipeline, slotOf(pipeline, unit, 'heatRemoved'), nowMs),
+    chipPower: toFigure(pipeline, slotOf(pipeline, unit, 'chipPower'), nowMs),
+    worst: own[0] === undefined ? null : worstOf(scene, own[0]),
+    moreAlarms: Math.max(0, own.length - 1),
+  };
+}
+
+/** A unit by its index; an index that is not there is a mistake of the caller. */
+export function unitAt({ site }: Pipeline, unit: number): CompiledUnit {
+  const found = site.units[unit];
+  if (found === undefined) throw new RangeError(`there is no unit ${unit}; the site has ${site.units.length}`);
+  return found;
+}
+
+/** The slot of a unit's own point, −1 where it has none. */
+export const slotOf = (pipeline: Pipeline, unit: number, point: string): number =>
+  pipeline.site.holders[unitAt(pipeline, unit).holder]?.slotOf.get(point) ?? -1;
+
+/** Seconds since the newest measured sample of the unit. */
+export function ageOfUnit(pipeline: Pipeline, unit: number, nowMs: number): number | null {
+  const holder = pipeline.site.holders[unitAt(pipeline, unit).holder];
+  if (holder === undefined) return null;
+  let newest = Number.NaN;
+  for (let slot = holder.firstSlot; slot < holder.firstSlot + holder.slotCount; slot++) {
+    const source =
+      pipeline.site.slots.measured[slot] === 1 ? (pipeline.state.sourceMs[slot] ?? Number.NaN) : Number.NaN;
+    if (!(source <= newest)) newest = Number.isNaN(source) ? newest : source;
+  }
+  return ageSeconds(newest, nowMs);
+}
+
+function worstOf(scene: Scene, shown: ShownAlarm): LoopLine['worst'] {
+  const { id, entry, title, priority, state, where, action, since } = toAlarm(shown, scene.textsOf(shown.record));
+  return { id, entry, title, priority, state, where, action, since };
+}

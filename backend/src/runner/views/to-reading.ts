@@ -1,0 +1,45 @@
+import type { Figure } from '@ebbline/shared/contract/live-feed';
+import type { Reading } from '@ebbline/shared/contract/reading';
+import { qualityOf, reasonList } from '../../evaluation/slots/quality-reasons';
+import type { Pipeline } from '../../evaluation/pipeline/pipeline';
+import { ageSeconds, finiteOrNull, timeText } from './time-text';
+
+/** A column has an entry for every slot: the site compiled both. */
+const at = (column: { readonly [i: number]: number }, slot: number): number => column[slot] ?? Number.NaN;
+
+/** What is said of a point that a unit does not have. */
+export const noFigure: Figure = {
+  value: null,
+  age: null,
+  quality: 'bad',
+  reasons: ['notReceived'],
+  expandedUncertainty: null,
+};
+
+/** A slot as a number for a picture; slot −1 is a point that the unit does not have. */
+export function toFigure({ state }: Pipeline, slot: number, nowMs: number): Figure {
+  if (slot < 0) return noFigure;
+  const reasons = state.reasons[slot] ?? 0;
+  return {
+    value: finiteOrNull(at(state.value, slot)),
+    age: ageSeconds(at(state.sourceMs, slot), nowMs),
+    quality: qualityOf(reasons),
+    reasons: reasonList(reasons),
+    expandedUncertainty: finiteOrNull(at(state.expandedUncertainty, slot)),
+  };
+}
+
+/** A slot as a screen or an outside program receives it. */
+export function toReading(pipeline: Pipeline, slot: number, nowMs: number): Reading {
+  const { site, state } = pipeline;
+  const place = state.where[slot] ?? -1;
+  return {
+    id: site.slots.pointId[slot] ?? '',
+    kind: site.slots.measured[slot] === 1 ? 'measured' : 'derived',
+    ...toFigure(pipeline, slot, nowMs),
+    reasons: reasonList(state.reasons[slot] ?? 0),
+    unit: site.slots.unitOfMeasure[slot] ?? '1',
+    time: timeText(at(state.sourceMs, slot)),
+    where: place < 0 ? null : (site.holders[site.slots.holder[slot] ?? -1]?.places[place] ?? null),
+  };
+}
