@@ -1,0 +1,27 @@
+import type { LowerWallKind } from '@ebbline/shared/contract/live-feed';
+
+/** How near a lower wall may come before it counts as near, Pa. */
+export const lowerWallGuardPa: Readonly<Record<LowerWallKind, number>> = {
+  /** 10 kPa above boiling: common practice, no source. */
+  node: 10_000,
+  /** 2 kPa (0.2 m) above the limit of NPSH, which holds its own reserve: own rule. */
+  pumpInlet: 2_000,
+  /** 10 kPa above boiling at the hot wall: common practice, no source. */
+  plateWall: 10_000,
+};
+
+/** Guard of the vacuum margin where the site file sets no limit for MARGIN-1, Pa: that entry's default. */
+export const vacuumMarginGuardPa = 5_000;
+
+/** Half-width of the standard atmosphere as an estimate of ambient, Pa: what weather does in a season. Common practice, no source. */
+export const estimatedAmbientHalfWidthPa = 3_000;
+
+/** Half-width of a segment's loss at rated flow, as a share of it: own rule for a commissioned loop. */
+export const lossHalfWidth = 0.1;
+
+/** u(c_p)/c_p of water: IAPWS-95 states 0.1 % for liquid water at 0.1 MPa (from memory); taken as standard uncertainty. */
+export const heatCapacityRelativeU = 0.001;
+
+/** Below this share of rated heat (or this power, where no rated heat is stated) a capture says nothing: own rule. */
+export const captureFloorShare = 0.05;
+export const captureFloorW = 100;

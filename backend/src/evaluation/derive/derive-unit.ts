@@ -1,0 +1,19 @@
+import type { CompiledSite } from '../site/compiled-site';
+import type { SlotState } from '../slots/slot-state';
+import { derivedPointsOfUnit } from './derived-points';
+import { readUnitFrame } from './unit-frame';
+
+/**
+ * Works out every derived point of a unit from the slots as they stand and writes it to its slot. `stopped`:
+ * the transfer pump is known to stand, so the columns are static. After `deriveHall` of the unit's hall.
+ */
+export function deriveUnit(
+  site: CompiledSite,
+  state: SlotState,
+  unitIndex: number,
+  nowMs: number,
+  stopped: boolean,
+): void {
+  const frame = readUnitFrame(site, state, unitIndex, nowMs, stopped);
+  for (const point of derivedPointsOfUnit) point.derive(frame);
+}

@@ -1,0 +1,22 @@
+import type { CompiledHall, CompiledSite } from '../site/compiled-site';
+import type { SlotState } from '../slots/slot-state';
+import type { UnitFrame } from './unit-frame';
+
+interface DerivedPointBase {
+  readonly id: string;
+  /** UCUM code. */
+  readonly unit: string;
+  /** Points and site-file keys it is worked out from, where the site has them. */
+  readonly inputs: readonly string[];
+  /** The equation from `shared` behind the value. The tables of published values call this very function. */
+  readonly equation: (...inputs: never[]) => number;
+}
+
+/** `derive` takes the inputs with their quality from the slots and writes value, quality, age, uncertainty and where. */
+export interface DerivedPointOfUnit extends DerivedPointBase {
+  readonly derive: (frame: UnitFrame) => void;
+}
+
+export interface DerivedPointOfHall extends DerivedPointBase {
+  readonly derive: (site: CompiledSite, state: SlotState, hall: CompiledHall, nowMs: number) => void;
+}

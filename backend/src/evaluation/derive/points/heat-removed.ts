@@ -1,0 +1,57 @@
+import { liquidWaterDensity, liquidWaterHeatCapacity } from '@ebbline/shared/fluid-properties/liquid-water';
+import { heatRate, heatRateUncertainty } from '@ebbline/shared/heat/heat-rate';
+import { massFlow } from '@ebbline/shared/heat/mass-flow';
+import { expanded } from '@ebbline/shared/uncertainty/combine';
+import { celsius, cubicMetrePerSecond } from '@ebbline/shared/units/quantity';
+import { heatCapacityRelativeU } from '../derive-constants';
+import { standardUncertainty } from '../standard-uncertainty';
+import type { UnitFrame } from '../unit-frame';
+import { writeDerived } from '../write-derived';
+
+/** Heat that leaves in the loop's water, W. The two temperatures count as independent: no record of a common calibration. */
+export function deriveHeatRemoved(frame: UnitFrame): void {
+  const { slot } = frame.plan;
+  deriveHeat(frame, slot.heatRemoved, slot['loop.flow'], slot['return.temperature'], -1);
+}
+
+/** The same for each branch that has a flow and a return temperature, against the unit's supply temperature. */
+export function deriveBranchHeat(frame: UnitFrame): void {
+  const { branches } = frame.plan.unit;
+  for (let i = 0; i < branches.length; i++) {
+    const branch = branches[i];
+    const target = frame.plan.branchHeatSlot[i] ?? -1;
+    if (branch !== undefined && target >= 0)
+      deriveHeat(frame, target, branch.slot.flow, branch.slot.returnTemperature, branch.place);
+  }
+}
+
+/** A branch's meter is taken to sit on the same side as the loop's (`flowMeterSide`). */
+function deriveHeat(frame: UnitFrame, target: number, flowSlot: number, returnSlot: number, where: number): void {
+  const { tally, state, plan, site } = frame;
+  const supplySlot = plan.slot['supply.temperature'];
+  tally.begin();
+  const flow = cubicMetrePerSecond(tally.take(state, flowSlot));
+  const supply = celsius(tally.take(state, supplySlot));
+  const returned = celsius(tally.take(state, returnSlot));
+  const density = plan.unit.flowMeterSide === 'return' ? liquidWaterDensity(returned) : frame.supplyDensity;
+  const heatCapacity = liquidWaterHeatCapacity(celsius((supply + returned) / 2));
+  const flowMass = massFlow(density, flow);
+  const u = heatRateUncertainty(
+    flowMass,
+    density * standardUncertainty(site.slots, state, flowSlot),
+    heatCapacity,
+    heatCapacity * heatCapacityRelativeU,
+    returned - supply,
+    standardUncertainty(site.slots, state, supplySlot),
+    standardUncertainty(site.slots, state, returnSlot),
+  );
+  writeDerived(
+    state,
+    target,
+    frame.nowMs,
+    tally,
+    heatRate(flowMass, heatCapacity, supply, returned),
+    expanded(u),
+    where,
+  );
+}

@@ -1,0 +1,24 @@
+import { coverageFactor, rectangular } from '@ebbline/shared/uncertainty/combine';
+import { Reference, type SlotTable } from '../site/compiled-site';
+import type { SlotState } from '../slots/slot-state';
+
+/**
+ * Standard uncertainty of the value in a slot, in its unit; NaN where none is stated. Accuracies of the site
+ * file are half-widths with nothing more known about them (rectangular, GUM 4.3.7); an absolute and a
+ * relative part add, as makers print them: ± (0.15 + 0.002 t).
+ */
+export function standardUncertainty(slots: SlotTable, state: SlotState, slot: number): number {
+  if (slot < 0) return Number.NaN;
+  if (slots.measured[slot] !== 1) return (state.expandedUncertainty[slot] ?? Number.NaN) / coverageFactor;
+  const absolute = slots.accuracyAbsolute[slot] ?? Number.NaN;
+  const relative = slots.accuracyRelative[slot] ?? Number.NaN;
+  const ofReading = relative * Math.abs(state.value[slot] ?? Number.NaN);
+  if (Number.isNaN(absolute)) return rectangular(ofReading);
+  return rectangular(Number.isNaN(relative) ? absolute : absolute + ofReading);
+}
+
+/** Whether a pressure was told against ambient: then its error against ambient holds no barometer, its absolute one does. */
+export function followsAmbient(slots: SlotTable, slot: number): boolean {
+  const reference = slots.reference[slot];
+  return reference === Reference.gauge || reference === Reference.vacuum;
+}

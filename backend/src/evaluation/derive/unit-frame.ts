@@ -1,0 +1,77 @@
+import { liquidWaterDensity } from '@ebbline/shared/fluid-properties/liquid-water';
+import {
+  celsius,
+  cubicMetrePerSecond,
+  kilogramPerCubicMetre,
+  pascalAbsolute,
+  type Celsius,
+  type CubicMetrePerSecond,
+  type KilogramPerCubicMetre,
+  type PascalAbsolute,
+} from '@ebbline/shared/units/quantity';
+import type { CompiledSite } from '../site/compiled-site';
+import { createSlotState, type SlotState } from '../slots/slot-state';
+import { readAmbient, type Ambient } from './ambient';
+import { InputTally } from './input-tally';
+import { unitPlan, type UnitPlan } from './unit-plan';
+
+/**
+ * What the derived points of one unit share within one step, read once. NaN where an input is bad; each point
+ * still takes its inputs through the tally, which keeps quality and age. Filled anew for every unit.
+ */
+export class UnitFrame {
+  readonly tally = new InputTally();
+  readonly ambient: Ambient = { pressure: pascalAbsolute(Number.NaN), u: Number.NaN, reasons: 0, sourceMs: Number.NaN };
+  state: SlotState = createSlotState(0);
+  nowMs = Number.NaN;
+  stopped = false;
+  supplyTemperature: Celsius = celsius(Number.NaN);
+  returnTemperature: Celsius = celsius(Number.NaN);
+  supplyDensity: KilogramPerCubicMetre = kilogramPerCubicMetre(Number.NaN);
+  returnDensity: KilogramPerCubicMetre = kilogramPerCubicMetre(Number.NaN);
+  flow: CubicMetrePerSecond = cubicMetrePerSecond(Number.NaN);
+  supplyAnchorPressure: PascalAbsolute = pascalAbsolute(Number.NaN);
+  returnAnchorPressure: PascalAbsolute = pascalAbsolute(Number.NaN);
+
+  constructor(
+    readonly site: CompiledSite,
+    readonly plan: UnitPlan,
+  ) {}
+
+  read(state: SlotState, nowMs: number, stopped: boolean): void {
+    const { tally, plan } = this;
+    const { slot } = plan;
+    this.state = state;
+    this.nowMs = nowMs;
+    this.stopped = stopped;
+    readAmbient(this.site, state, plan.ambientSlot, this.ambient);
+    this.supplyTemperature = celsius(tally.take(state, slot['supply.temperature']));
+    this.returnTemperature = celsius(tally.take(state, slot['return.temperature']));
+    this.supplyDensity = liquidWaterDensity(this.supplyTemperature);
+    this.returnDensity = liquidWaterDensity(this.returnTemperature);
+    this.flow = cubicMetrePerSecond(tally.take(state, slot['loop.flow']));
+    this.supplyAnchorPressure = pascalAbsolute(tally.take(state, plan.supplyAnchor?.slot ?? -1));
+    this.returnAnchorPressure = pascalAbsolute(tally.take(state, plan.returnAnchor?.slot ?? -1));
+    tally.begin();
+  }
+}
+
+const framesOfSite = new WeakMap<CompiledSite, (UnitFrame | undefined)[]>();
+
+/** The frame of a unit, read anew from the slots. One object a unit, used again each second. */
+export function readUnitFrame(
+  site: CompiledSite,
+  state: SlotState,
+  unitIndex: number,
+  nowMs: number,
+  stopped: boolean,
+): UnitFrame {
+  let frames = framesOfSite.get(site);
+  if (frames === undefined) {
+    frames = [];
+    framesOfSite.set(site, frames);
+  }
+  const frame = (frames[unitIndex] ??= new UnitFrame(site, unitPlan(site, unitIndex)));
+  frame.read(state, nowMs, stopped);
+  return frame;
+}

@@ -1,0 +1,337 @@
+import { pointDefinition } from '@ebbline/shared/contract/point-table';
+import { derivedPointIds } from '../../backend/src/evaluation/derive/derived-point-ids';
+import {
+  pumpInletPlace,
+  Reference,
+  type CompiledPlate,
+  type CompiledSite,
+  type CompiledUnit,
+  type EntryLimits,
+  type Holder,
+  type SlotTable,
+  type UnitDesign,
+  type VacuumSource,
+  type WettedNode,
+} from '../../backend/src/evaluation/site/compiled-site';
+import { createSlotState, type SlotState } from '../../backend/src/evaluation/slots/slot-state';
+
+/** A small site made by hand: one hall, one unit shaped like unit M of the demo plant. For tests of the stages behind the site file. */
+export interface SiteOptions {
+  readonly altitudeM?: number;
+  readonly flowMeterSide?: CompiledUnit['flowMeterSide'];
+  readonly design?: Partial<UnitDesign>;
+  readonly nodes?: readonly WettedNode[];
+  readonly branches?: readonly string[];
+  readonly plates?: readonly { readonly id: string; readonly branch: number; readonly elevationM: number | null }[];
+  readonly vacuumSource?: VacuumSource | null;
+  readonly limits?: ReadonlyMap<string, EntryLimits>;
+  /** Measured points that the site has not. */
+  readonly without?: readonly string[];
+  /** Pressures told against ambient. */
+  readonly gauge?: readonly string[];
+  /** Accuracies as half-widths, [absolute, relative]; NaN = not stated. Replaces the default of that point. */
+  readonly accuracy?: Readonly<Record<string, readonly [absolute: number, relative: number]>>;
+}
+
+export interface BuiltSite {
+  readonly site: CompiledSite;
+  readonly state: SlotState;
+  /** Slot of a point of the unit or of the hall. */
+  slot(point: string): number;
+  /** Writes a measured value as a good sample of the time `atMs`. */
+  set(point: string, value: number, atMs?: number): void;
+  /** Puts reasons on a point (bits of `reasonBit`). */
+  mark(point: string, reasons: number): void;
+  value(point: string): number;
+  reasons(point: string): number;
+  expandedUncertainty(point: string): number;
+  /** Name of the place that decides the value; null where none does. */
+  where(point: string): string | null;
+}
+
+const nothingStated = [Number.NaN, Number.NaN] as const;
+const accuracyByQuantity: Readonly<Record<string, readonly [number, number]>> = {
+  temperature: [0.15, 0.002],
+  absolutePressure: [400, Number.NaN],
+  volumeFlow: [Number.NaN, 0.005],
+  freeAirFlow: [Number.NaN, 0.03],
+  power: [Number.NaN, 0.01],
+  relativeHumidity: [0.025, Number.NaN],
+};
+
+const nodesOfUnitM: readonly WettedNode[] = [
+  { id: 'floorSupply', name: 'Floor supply main', main: 'supply', elevationM: -0.5, lossAtRatedFlowPa: 800, place: 0 },
+  {
+    id: 'manifoldTopSupply',
+    name: 'Supply manifold, top',
+    main: 'supply',
+    elevationM: 2,
+    lossAtRatedFlowPa: 8_900,
+    place: 1,
+  },
+  {
+    id: 'manifoldTopReturn',
+    name: 'Return manifold, top',
+    main: 'return',
+    elevationM: 2,
+    lossAtRatedFlowPa: 8_900,
+    place: 2,
+  },
+  {
+    id: 'floorReturn',
+    name: 'Floor return main',
+    main: 'return',
+    elevationM: -0.5,
+    lossAtRatedFlowPa: 3_000,
+    place: 3,
+  },
+];
+
+const designOfUnitM: UnitDesign = {
+  ratedFlowM3PerS: 346 / 60_000,
+  ratedHeatW: 240_000,
+  supplySetPointC: 36.3,
+  supplyTankSurfaceM: 1,
+  separatorSurfaceM: 0.6,
+  returnInletM: 1.2,
+  pumpInletM: 0.15,
+  supplySensorM: 1,
+  returnSensorM: 1.2,
+  npshLimitM: 2.1,
+  pumpSuctionLossPa: 2_430,
+  plateWallResistanceKPerW: null,
+  elevationAccuracyM: 0.05,
+  separatorAreaM2: null,
+  supplyTankAreaM2: null,
+  hoseBoreM: 0.005,
+};
+
+const measuredOfUnit = [
+  'supply.temperature',
+  'return.temperature',
+  'facility.supply.temperature',
+  'supply.pressure',
+  'return.pressure',
+  'supplyTank.pressure',
+  'separator.pressure',
+  'pump.inlet.pressure',
+  'loop.flow',
+  'vacuum.exhaustFlow',
+  'vacuum.speed',
+  'vacuum.running',
+  'pump.running',
+  'pump.speed',
+  'separator.level',
+  'supplyTank.level',
+  'water.found',
+  'mode',
+];
+
+export function buildSite(options: SiteOptions = {}): BuiltSite {
+  const without = new Set(options.without ?? ['pump.inlet.pressure', 'supply.pressure', 'return.pressure']);
+  const nodes = options.nodes ?? nodesOfUnitM;
+  const branchIds = options.branches ?? ['r1', 'r2'];
+  const plates = options.plates ?? [];
+
+  const hallPoints = ['ambient.pressure', 'hall.temperature', 'hall.humidity', ...derivedPointIds.hall].filter(
+    (id) => !without.has(id),
+  );
+  const unitPoints = [
+    ...measuredOfUnit,
+    ...branchIds.flatMap((id) =>
+      ['flow', 'return.temperature', 'return.pressure', 'power'].map((rest) => `branch.${id}.${rest}`),
+    ),
+    ...plates.flatMap(({ id }) => [`plate.${id}.temperature`, `plate.${id}.power`]),
+    ...derivedPointIds.unit.flatMap((id) =>
+      id.includes('<id>') ? branchIds.map((branch) => id.replace('<id>', branch)) : [id],
+    ),
+  ].filter((id) => !without.has(id));
+
+  const places = [
+    ...nodes.map((node) => node.name),
+    ...branchIds.map((id) => `Rack ${id}`),
+    ...plates.map(({ id }) => `Plate ${id}`),
+    pumpInletPlace,
+  ];
+  const holders: readonly Holder[] = [
+    holder('hall1', 'hall', 0, hallPoints, []),
+    holder('m1', 'unit', hallPoints.length, unitPoints, places),
+  ];
+  const [hall, unit] = holders as readonly [Holder, Holder];
+  const slotOf = (id: string): number => unit.slotOf.get(id) ?? hall.slotOf.get(id) ?? -1;
+  const ids = [...hallPoints, ...unitPoints];
+  const state = createSlotState(ids.length);
+
+  const site: CompiledSite = {
+    id: 'test',
+    name: 'Test site',
+    timeZone: 'UTC',
+    altitudeM: options.altitudeM ?? 0,
+    demo: false,
+    maximumPayloadBytes: 65_536,
+    holders,
+    halls: [
+      {
+        id: 'hall1',
+        name: 'Hall 1',
+        holder: 0,
+        units: [0],
+        slot: {
+          ambientPressure: slotOf('ambient.pressure'),
+          temperature: slotOf('hall.temperature'),
+          humidity: slotOf('hall.humidity'),
+          dewPoint: slotOf('dewPoint'),
+        },
+      },
+    ],
+    units: [
+      {
+        id: 'm1',
+        name: 'Unit M1',
+        hall: 0,
+        holder: 1,
+        gateway: 0,
+        shape: 'a',
+        flowMeterSide: options.flowMeterSide ?? 'supply',
+        design: { ...designOfUnitM, ...options.design },
+        nodes,
+        branches: branchIds.map((id, i) => ({
+          id,
+          name: `Rack ${id}`,
+          ratedFlowM3PerS: 43 / 60_000,
+          place: nodes.length + i,
+          slot: {
+            flow: slotOf(`branch.${id}.flow`),
+            returnTemperature: slotOf(`branch.${id}.return.temperature`),
+            returnPressure: slotOf(`branch.${id}.return.pressure`),
+            power: slotOf(`branch.${id}.power`),
+          },
+        })),
+        plates: plates.map(({ id, branch, elevationM }, i): CompiledPlate => ({
+          id,
+          name: `Plate ${id}`,
+          branch,
+          place: nodes.length + branchIds.length + i,
+          elevationM,
+          slot: { temperature: slotOf(`plate.${id}.temperature`), power: slotOf(`plate.${id}.power`) },
+        })),
+        vacuumSource: options.vacuumSource ?? null,
+        limits: options.limits ?? new Map(),
+      },
+    ],
+    gateways: [{ id: 'gateway1', units: [0], slots: Int32Array.from(ids.keys()) }],
+    slots: slotTable(ids, hallPoints.length, options),
+    topics: new Map(),
+    subscriptions: [],
+  };
+
+  const slot = (point: string): number => {
+    const found = slotOf(point);
+    if (found < 0) throw new Error(`this site has no point ${point}`);
+    return found;
+  };
+  return {
+    site,
+    state,
+    slot,
+    set(point, value, atMs = 0) {
+      const at = slot(point);
+      state.value[at] = value;
+      state.sourceMs[at] = atMs;
+      state.acceptedMs[at] = atMs;
+      state.unchangedSinceMs[at] = atMs;
+      state.reasons[at] = 0;
+    },
+    mark(point, reasons) {
+      state.reasons[slot(point)] = reasons;
+    },
+    value: (point) => state.value[slot(point)] ?? Number.NaN,
+    reasons: (point) => state.reasons[slot(point)] ?? -1,
+    expandedUncertainty: (point) => state.expandedUncertainty[slot(point)] ?? Number.NaN,
+    where: (point) => unit.places[state.where[slot(point)] ?? -1] ?? null,
+  };
+}
+
+/** Unit M as it runs: 346 L/min, 74 kPa in the supply tank, 32 in the separator, 36.3 and 45 °C, 101.3 kPa outside. */
+export function runUnitM(built: BuiltSite, atMs = 0): void {
+  const running: Readonly<Record<string, number>> = {
+    'ambient.pressure': 101_300,
+    'hall.temperature': 27,
+    'hall.humidity': 0.4,
+    'supply.temperature': 36.3,
+    'return.temperature': 45,
+    'facility.supply.temperature': 30,
+    'supplyTank.pressure': 74_000,
+    'separator.pressure': 32_000,
+    'loop.flow': 346 / 60_000,
+    'vacuum.exhaustFlow': 1 / 60_000,
+    'vacuum.speed': 0.2,
+    'vacuum.running': 1,
+    'pump.running': 1,
+    'pump.speed': 0.94,
+    'separator.level': 0.6,
+    'supplyTank.level': 0.5,
+    'water.found': 0,
+    mode: 6,
+    'branch.r1.flow': 43 / 60_000,
+    'branch.r1.return.temperature': 45,
+    'branch.r1.power': 30_000,
+    'branch.r2.flow': 43 / 60_000,
+    'branch.r2.return.temperature': 44,
+    'branch.r2.power': 30_000,
+  };
+  const has = (point: string): boolean => built.site.slots.pointId.includes(point);
+  for (const [point, value] of Object.entries(running)) if (has(point)) built.set(point, value, atMs);
+}
+
+function holder(
+  id: string,
+  kind: Holder['kind'],
+  firstSlot: number,
+  points: readonly string[],
+  places: readonly string[],
+): Holder {
+  return {
+    id,
+    kind,
+    firstSlot,
+    slotCount: points.length,
+    slotOf: new Map(points.map((point, i) => [point, firstSlot + i])),
+    places,
+  };
+}
+
+function slotTable(ids: readonly string[], hallPoints: number, options: SiteOptions): SlotTable {
+  const gauge = new Set(options.gauge);
+  const fill = (value: number): Float64Array => new Float64Array(ids.length).fill(value);
+  const definitions = ids.map((id) => pointDefinition(id));
+  const accuracies = ids.map(
+    (id, i) =>
+      options.accuracy?.[id] ??
+      (id === 'ambient.pressure' ? ([100, Number.NaN] as const) : accuracyByQuantity[definitions[i]?.quantity ?? '']) ??
+      nothingStated,
+  );
+  return {
+    count: ids.length,
+    pointId: ids,
+    unitOfMeasure: definitions.map((definition) => definition?.unit ?? '1'),
+    holder: Int32Array.from(ids, (_, i) => (i < hallPoints ? 0 : 1)),
+    measured: Uint8Array.from(definitions, (definition) => (definition?.kind === 'measured' ? 1 : 0)),
+    factor: fill(1),
+    offset: fill(0),
+    reference: Uint8Array.from(ids, (id, i) =>
+      definitions[i]?.quantity !== 'absolutePressure'
+        ? Reference.none
+        : gauge.has(id)
+          ? Reference.gauge
+          : Reference.absolute,
+    ),
+    minimum: fill(-Infinity),
+    maximum: fill(Infinity),
+    jumpPerS: fill(Infinity),
+    periodMs: fill(1000),
+    stuckMs: fill(Infinity),
+    accuracyAbsolute: Float64Array.from(accuracies, ([absolute]) => absolute),
+    accuracyRelative: Float64Array.from(accuracies, ([, relative]) => relative),
+  };
+}
