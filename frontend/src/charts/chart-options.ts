@@ -1,0 +1,68 @@
+import uPlot from 'uplot';
+import { formatNumber } from '../text/format-number';
+import { lonelyPlaces } from './to-columns';
+
+export interface ChartInk {
+  readonly line: string;
+  readonly band: string;
+  readonly soft: string;
+  readonly grid: string;
+}
+
+/** The colours of the theme in force. */
+export function readInk(element: Element): ChartInk {
+  const style = getComputedStyle(element);
+  const of = (name: string): string => style.getPropertyValue(name).trim();
+  return { line: of('--water'), band: of('--trail'), soft: of('--soft'), grid: of('--line') };
+}
+
+const font = '12px Barlow, sans-serif';
+
+/** Mean as a line over the band from least to most; gaps stay gaps. */
+export function chartOptions(width: number, height: number, unit: string, zone: string, ink: ChartInk): uPlot.Options {
+  const edge = { stroke: ink.band, width: 1, points: { show: false }, spanGaps: false };
+  const value = (_: uPlot, given: number | null): string =>
+    given === null ? '—' : `${formatNumber(given, 3)} ${unit}`;
+  const axis = { stroke: ink.soft, font, grid: { stroke: ink.grid, width: 1 }, ticks: { stroke: ink.grid, width: 1 } };
+  return {
+    width,
+    height,
+    tzDate: (seconds) => uPlot.tzDate(new Date(seconds * 1000), zone),
+    scales: { x: { time: true } },
+    axes: [
+      { ...axis, values: '{HH}:{mm}' },
+      {
+        ...axis,
+        size: 64,
+        label: unit,
+        labelFont: font,
+        labelSize: 18,
+        values: (_, splits) => splits.map((at) => axisNumber(at, splits)),
+      },
+    ],
+    series: [
+      { label: 'time', value: '{YYYY}-{MM}-{DD} {HH}:{mm}:{ss}' },
+      { ...edge, label: 'max', value },
+      {
+        label: 'mean',
+        stroke: ink.line,
+        width: 1.75,
+        spanGaps: false,
+        value,
+        points: { show: true, size: 5, filter: lonelyOf },
+      },
+      { ...edge, label: 'min', value },
+    ],
+    bands: [{ series: [1, 3], fill: ink.band }],
+    cursor: { drag: { x: false, y: false } },
+  };
+}
+
+function lonelyOf(chart: uPlot, series: number): number[] {
+  return lonelyPlaces(Array.from(chart.data[series] ?? []));
+}
+
+function axisNumber(at: number, splits: readonly number[]): string {
+  const step = Math.abs((splits[1] ?? at + 1) - (splits[0] ?? at));
+  return formatNumber(at, Math.min(6, Math.max(0, -Math.floor(Math.log10(step === 0 ? 1 : step)))));
+}

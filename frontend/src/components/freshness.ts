@@ -1,0 +1,17 @@
+import type { InjectionKey, Ref } from 'vue';
+import { inject, ref } from 'vue';
+
+/** How fresh everything on the page is; handed down once, as every value on it needs it. */
+export interface Freshness {
+  /** Seconds by which ages have grown since the frame they came in. */
+  readonly secondsSinceFrame: Readonly<Ref<number>>;
+  /** True where no frame comes any more: everything shown is old. */
+  readonly old: Readonly<Ref<boolean>>;
+}
+
+export const freshnessKey: InjectionKey<Freshness> = Symbol('freshness');
+
+/** Without one (a picture drawn on its own) values are as fresh as they say. */
+export function useFreshness(): Freshness {
+  return inject(freshnessKey, () => ({ secondsSinceFrame: ref(0), old: ref(false) }), true);
+}

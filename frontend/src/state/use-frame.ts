@@ -1,0 +1,41 @@
+import type { AlarmsFrame, HallFrame, LoopFrame, ViewRefusal } from '@ebbline/shared/contract/live-feed';
+import type { ComputedRef, ShallowRef } from 'vue';
+import { computed, watchEffect } from 'vue';
+import { theLiveFeed } from './live-feed-key';
+
+export interface Shown<Of> {
+  /** Null until the first frame of what was asked for. */
+  readonly frame: ComputedRef<Of | null>;
+  readonly refusal: Readonly<ShallowRef<ViewRefusal | null>>;
+}
+
+/** Asks for a hall, and gives its frames and no other hall's. Nothing is asked while no hall is known. */
+export function useHallFrame(hall: () => string | null): Shown<HallFrame> {
+  const feed = theLiveFeed();
+  watchEffect(() => {
+    const wanted = hall();
+    if (wanted !== null) feed.show({ screen: 'hall', hall: wanted });
+  });
+  const frame = computed(() => {
+    const newest = feed.frame.value;
+    return newest?.screen === 'hall' && newest.hall === hall() ? newest : null;
+  });
+  return { frame, refusal: feed.refusal };
+}
+
+export function useLoopFrame(unit: () => string): Shown<LoopFrame> {
+  const feed = theLiveFeed();
+  watchEffect(() => feed.show({ screen: 'loop', unit: unit() }));
+  const frame = computed(() => {
+    const newest = feed.frame.value;
+    return newest?.screen === 'loop' && newest.unit === unit() ? newest : null;
+  });
+  return { frame, refusal: feed.refusal };
+}
+
+export function useAlarmsFrame(): Shown<AlarmsFrame> {
+  const feed = theLiveFeed();
+  feed.show({ screen: 'alarms' });
+  const frame = computed(() => (feed.frame.value?.screen === 'alarms' ? feed.frame.value : null));
+  return { frame, refusal: feed.refusal };
+}

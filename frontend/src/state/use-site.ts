@@ -1,0 +1,41 @@
+import type { Site } from '@ebbline/shared/contract/http-api';
+import type { ShallowRef } from 'vue';
+import { shallowReadonly, shallowRef } from 'vue';
+import { readSite } from '../api/site';
+
+const site = shallowRef<Site | null>(null);
+const problem = shallowRef<string | null>(null);
+const retryMs = 2000;
+let asked = false;
+
+/** The site as the server describes it, asked for until it comes. One copy for the whole page. */
+export function useSite(): {
+  readonly site: Readonly<ShallowRef<Site | null>>;
+  readonly problem: Readonly<ShallowRef<string | null>>;
+} {
+  if (!asked) {
+    asked = true;
+    void ask();
+  }
+  return { site: shallowReadonly(site), problem: shallowReadonly(problem) };
+}
+
+async function ask(): Promise<void> {
+  const reply = await readSite();
+  if (reply.ok) {
+    site.value = reply.value;
+    problem.value = null;
+    return;
+  }
+  problem.value = reply.fault.message;
+  setTimeout(() => void ask(), retryMs);
+}
+
+/** Gives the page a site without asking the server; for tests and for a page that already holds one. */
+export function holdSite(given: Site | null): void {
+  asked = true;
+  site.value = given;
+}
+
+/** The zone in which this page shows times: the site's, or UTC until it is known. */
+export const zoneOf = (known: Site | null): string => known?.timeZone ?? 'UTC';

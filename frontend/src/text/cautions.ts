@@ -1,0 +1,17 @@
+/** What could hurt someone who follows an alarm to the plant; by the family of its catalogue entry. */
+const defer = 'Follow local codes, the maker’s instructions and licensed practice.';
+
+const cautions: { readonly [family: string]: string } = {
+  WATER: `Water near live equipment: keep hands and feet out of it until the circuits are proven dead. ${defer}`,
+  MARGIN: `An opening may let water out near live equipment. Open nothing until the margin is back. ${defer}`,
+  DEW: `Condensation near live equipment: treat wet surfaces as live until proven dead. ${defer}`,
+  BOIL: `Hot water and hot surfaces. Open nothing under vacuum or while warm. ${defer}`,
+  AIR: `Vacuum vessels and exhaust mist: keep clear of glass under vacuum and of the exhaust. ${defer}`,
+  ISOL: `Hot water trapped under rising pressure: relieve it to the loop before anything is loosened. ${defer}`,
+  CHEM: `Water treatment chemicals and biocides: wear what their data sheets ask for. ${defer}`,
+};
+
+/** The caution that belongs to a catalogue entry such as `WATER-1`; null where none is needed. */
+export function cautionFor(entry: string): string | null {
+  return cautions[entry.split('-')[0] ?? ''] ?? null;
+}

@@ -1,0 +1,76 @@
+/** How each UCUM code of the contract is shown: unit as people write it, factor, decimals where no uncertainty says them. */
+import type { QuantityKind } from '@ebbline/shared/contract/point-table';
+
+export interface DisplayUnit {
+  readonly unit: string;
+  readonly factor: number;
+  readonly decimals: number;
+}
+
+const litresPerMinute = 60_000;
+
+/** By what is measured; a power picks its own prefix in `displayUnitOf`. Free air is always said (20 °C, 101.325 kPa). */
+const byQuantity: { readonly [K in QuantityKind]: DisplayUnit } = {
+  temperature: { unit: '°C', factor: 1, decimals: 1 },
+  temperatureDifference: { unit: 'K', factor: 1, decimals: 1 },
+  absolutePressure: { unit: 'kPa absolute', factor: 1e-3, decimals: 1 },
+  pressureDifference: { unit: 'kPa', factor: 1e-3, decimals: 1 },
+  volumeFlow: { unit: 'L/min', factor: litresPerMinute, decimals: 1 },
+  freeAirFlow: { unit: 'L/min free air', factor: litresPerMinute, decimals: 1 },
+  massFlow: { unit: 'kg/s', factor: 1, decimals: 2 },
+  level: { unit: 'm', factor: 1, decimals: 3 },
+  power: { unit: 'W', factor: 1, decimals: 0 },
+  ratio: { unit: '%', factor: 100, decimals: 1 },
+  relativeHumidity: { unit: '% RH', factor: 100, decimals: 0 },
+  yesNo: { unit: '', factor: 1, decimals: 0 },
+  mode: { unit: '', factor: 1, decimals: 0 },
+  conductivity: { unit: 'µS/cm', factor: 10_000, decimals: 0 },
+  ph: { unit: 'pH', factor: 1, decimals: 1 },
+  turbidity: { unit: 'NTU', factor: 1, decimals: 1 },
+  concentration: { unit: 'mg/L', factor: 1000, decimals: 0 },
+  thermalConductance: { unit: 'kW/K', factor: 1e-3, decimals: 1 },
+  thermalResistance: { unit: 'K/W', factor: 1, decimals: 4 },
+};
+
+/** Ratios that are counts or multiples, not shares of a whole. */
+const plainRatios: { readonly [point: string]: DisplayUnit } = {
+  ntu: { unit: 'transfer units', factor: 1, decimals: 2 },
+  openingsCarried: { unit: 'open hoses', factor: 1, decimals: 1 },
+  filterResistance: { unit: '× clean', factor: 1, decimals: 2 },
+};
+
+function powerUnit(watts: number): DisplayUnit {
+  const size = Math.abs(watts);
+  if (size >= 1e6) return { unit: 'MW', factor: 1e-6, decimals: 2 };
+  if (size >= 1e4) return { unit: 'kW', factor: 1e-3, decimals: 0 };
+  if (size >= 1e3) return { unit: 'kW', factor: 1e-3, decimals: 2 };
+  return byQuantity.power;
+}
+
+/**
+ * @param value in the contract's unit of measure; only powers look at it
+ * @param pattern point id with `<id>` in place of a branch or plate, where the value is a point's
+ */
+export function displayUnitOf(quantity: QuantityKind, value: number, pattern?: string): DisplayUnit {
+  if (quantity === 'power') return powerUnit(value);
+  if (quantity === 'ratio' && pattern !== undefined) return plainRatios[pattern] ?? byQuantity.ratio;
+  return byQuantity[quantity];
+}
+
+const quantityOfUcum: { readonly [ucum: string]: QuantityKind } = {
+  Cel: 'temperature',
+  K: 'temperatureDifference',
+  Pa: 'pressureDifference',
+  'm3/s': 'volumeFlow',
+  'kg/s': 'massFlow',
+  m: 'level',
+  W: 'power',
+  'S/m': 'conductivity',
+  '{NTU}': 'turbidity',
+  'kg/m3': 'concentration',
+  'W/K': 'thermalConductance',
+  'K/W': 'thermalResistance',
+};
+
+/** For a value that comes with nothing but its UCUM code; undefined where the code alone does not say what it is. */
+export const quantityOfUnit = (ucum: string): QuantityKind | undefined => quantityOfUcum[ucum];

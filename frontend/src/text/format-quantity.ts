@@ -1,0 +1,58 @@
+import type { QuantityKind } from '@ebbline/shared/contract/point-table';
+import { pointDefinition, pointPattern } from '@ebbline/shared/contract/point-table';
+import { displayUnitOf, quantityOfUnit } from './display-unit';
+import { decimalsFor, formatNumber } from './format-number';
+import { modeWord } from './words';
+
+/** A value ready to print. `number` is a word where the value is one (yes, no, a mode). */
+export interface PrintedQuantity {
+  readonly number: string;
+  readonly uncertainty: string | null;
+  readonly unit: string;
+}
+
+export interface QuantityOptions {
+  /** k = 2, in the unit of measure of the value. */
+  readonly uncertainty?: number | null | undefined;
+  /** Overrides the decimals that the quantity or the uncertainty would give. */
+  readonly decimals?: number | undefined;
+  /** Point id, where the value is a point's: some ratios are counts. */
+  readonly point?: string | undefined;
+}
+
+/** A value in the contract's unit of measure (SI or °C) as people read it. */
+export function formatQuantity(value: number, quantity: QuantityKind, options: QuantityOptions = {}): PrintedQuantity {
+  if (quantity === 'yesNo') return { number: value > 0 ? 'yes' : 'no', uncertainty: null, unit: '' };
+  if (quantity === 'mode') return { number: modeWord(value), uncertainty: null, unit: '' };
+  const pattern = options.point === undefined ? undefined : pointPattern(options.point);
+  const display = displayUnitOf(quantity, value, pattern);
+  const spread = typeof options.uncertainty === 'number' ? options.uncertainty * display.factor : null;
+  const decimals = options.decimals ?? (spread === null ? undefined : decimalsFor(spread)) ?? display.decimals;
+  return {
+    number: formatNumber(value * display.factor, decimals),
+    uncertainty: spread === null || spread <= 0 ? null : formatNumber(spread, decimals),
+    unit: display.unit,
+  };
+}
+
+/** As `formatQuantity` for a point, whose id says what is measured. */
+export function formatPoint(id: string, value: number, uncertainty: number | null): PrintedQuantity {
+  const definition = pointDefinition(id);
+  if (definition === undefined) return { number: formatNumber(value, 3), uncertainty: null, unit: '' };
+  return formatQuantity(value, definition.quantity, { uncertainty, point: id });
+}
+
+/** As `formatQuantity` where only a UCUM code came with the value. Gas flows must say that they are free air. */
+export function formatByUnit(value: number, ucum: string | null, freeAir = false): PrintedQuantity {
+  if (freeAir && ucum === 'm3/s') return formatQuantity(value, 'freeAirFlow');
+  const quantity = ucum === null ? undefined : quantityOfUnit(ucum);
+  if (quantity === undefined)
+    return { number: formatNumber(value, 2), uncertainty: null, unit: ucum === '1' ? '' : (ucum ?? '') };
+  return formatQuantity(value, quantity);
+}
+
+/** One line of text, number and unit held together. */
+export function inWords(printed: PrintedQuantity): string {
+  const spread = printed.uncertainty === null ? '' : ` ± ${printed.uncertainty}`;
+  return `${printed.number}${spread}${printed.unit === '' ? '' : `\u00a0${printed.unit}`}`;
+}

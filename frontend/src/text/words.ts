@@ -1,0 +1,74 @@
+import type { AlarmState, Priority } from '@ebbline/shared/contract/alarm';
+import type { Mode } from '@ebbline/shared/contract/http-api';
+import { modes } from '@ebbline/shared/contract/http-api';
+import type { LowerWallKind } from '@ebbline/shared/contract/live-feed';
+import type { Quality, QualityReason } from '@ebbline/shared/contract/reading';
+
+export const priorityWords: { readonly [P in Priority]: string } = {
+  1: 'act now',
+  2: 'act soon',
+  3: 'look into it',
+};
+
+export const alarmStateWords: { readonly [S in AlarmState]: string } = {
+  normal: 'normal',
+  unacknowledged: 'not acknowledged',
+  acknowledged: 'acknowledged',
+  returnedUnacknowledged: 'condition gone, not acknowledged',
+  latchedUnacknowledged: 'held until reset, not acknowledged',
+  latchedAcknowledged: 'held until reset, acknowledged',
+};
+
+export const modeWords: { readonly [M in Mode]: string } = {
+  off: 'off',
+  vented: 'vented, not protected',
+  tightnessTest: 'tightness test',
+  filling: 'filling',
+  purging: 'purging',
+  starting: 'starting',
+  running: 'running',
+  standby: 'standby under vacuum',
+  stopping: 'stopping',
+  draining: 'draining',
+  service: 'service on a branch',
+  powerReturn: 'power return',
+};
+
+/** The word of a mode sent as a number, by its place in the contract's list. */
+export function modeWord(index: number): string {
+  const mode = modes[index];
+  return mode === undefined ? 'not known' : modeWords[mode];
+}
+
+export const lowerWallWords: { readonly [K in LowerWallKind]: string } = {
+  node: 'boils',
+  pumpInlet: 'pump inlet',
+  plateWall: 'plate wall',
+};
+
+export const qualityWords: { readonly [Q in Quality]: string } = { good: 'good', uncertain: 'uncertain', bad: 'bad' };
+
+export const reasonWords: { readonly [R in QualityReason]: string } = {
+  notReceived: 'never received',
+  stale: 'no new value in time',
+  ageUnknown: 'age not known',
+  outOfRange: 'outside what the sensor can give',
+  stuck: 'not moving although it should',
+  jump: 'moved faster than it can',
+  senderFlag: 'flagged by its sender',
+  ambientEstimated: 'ambient estimated from altitude',
+  inputBad: 'something it is computed from is bad',
+  inputUncertain: 'something it is computed from is uncertain',
+  belowFloor: 'too small to be judged',
+  notApplicable: 'does not apply now',
+};
+
+/** Every reason in words, or a word for none. */
+export function sayReasons(reasons: readonly QualityReason[]): string {
+  return reasons.map((reason) => reasonWords[reason]).join('; ');
+}
+
+export const noValue = 'no value';
+
+export const safetyLine =
+  'Ebbline monitors. It is no safety system: follow local codes, the maker’s instructions and licensed practice.';
