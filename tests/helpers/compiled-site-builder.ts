@@ -1,7 +1,6 @@
 import { pointDefinition } from '@ebbline/shared/contract/point-table';
 import { derivedPointIds } from '../../backend/src/evaluation/derive/derived-point-ids';
 import {
-  pumpInletPlace,
   Reference,
   type CompiledPlate,
   type CompiledSite,
@@ -151,7 +150,7 @@ export function buildSite(options: SiteOptions = {}): BuiltSite {
     ...nodes.map((node) => node.name),
     ...branchIds.map((id) => `Rack ${id}`),
     ...plates.map(({ id }) => `Plate ${id}`),
-    pumpInletPlace,
+    'pump inlet',
   ];
   const holders: readonly Holder[] = [
     holder('hall1', 'hall', 0, hallPoints, []),
@@ -215,6 +214,7 @@ export function buildSite(options: SiteOptions = {}): BuiltSite {
           elevationM,
           slot: { temperature: slotOf(`plate.${id}.temperature`), power: slotOf(`plate.${id}.power`) },
         })),
+        pumpInletPlace: places.length - 1,
         vacuumSource: options.vacuumSource ?? null,
         limits: options.limits ?? new Map(),
       },

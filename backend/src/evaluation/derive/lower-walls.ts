@@ -78,7 +78,7 @@ export function pumpInletWall(frame: UnitFrame, into: Wall): void {
   const inlet = pascalAbsolute(read + column - lossNow(frame, lossRated, !frame.stopped));
   const available = npshAvailable(inlet, saturationPressure(frame.returnTemperature), frame.returnDensity);
   into.margin = npshMargin(available, metre(design.npshLimitM ?? Number.NaN), frame.returnDensity);
-  into.place = plan.pumpInletPlace;
+  into.place = plan.unit.pumpInletPlace;
   into.u = combine2(
     combine3(
       absolutePressureUncertainty(frame, slot),

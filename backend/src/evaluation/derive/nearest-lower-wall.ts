@@ -50,6 +50,6 @@ export function lowerWallGuardAt(site: CompiledSite, unitIndex: number, place: n
 
 export function lowerWallKindAt(site: CompiledSite, unitIndex: number, place: number): LowerWallKind {
   const plan = unitPlan(site, unitIndex);
-  if (place >= 0 && place === plan.pumpInletPlace) return 'pumpInlet';
+  if (place >= 0 && place === plan.unit.pumpInletPlace) return 'pumpInlet';
   return plan.plateWalls.some((wall) => wall.plate.place === place) ? 'plateWall' : 'node';
 }

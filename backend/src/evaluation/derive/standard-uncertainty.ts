@@ -5,7 +5,8 @@ import type { SlotState } from '../slots/slot-state';
 /**
  * Standard uncertainty of the value in a slot, in its unit; NaN where none is stated. Accuracies of the site
  * file are half-widths with nothing more known about them (rectangular, GUM 4.3.7); an absolute and a
- * relative part add, as makers print them: ± (0.15 + 0.002 t).
+ * relative part add, as makers print them: ± (0.15 + 0.002 t). A relative part of a gauge pressure is taken of the
+ * absolute one, which overstates it.
  */
 export function standardUncertainty(slots: SlotTable, state: SlotState, slot: number): number {
   if (slot < 0) return Number.NaN;

@@ -1,6 +1,5 @@
 import { metre, type Metre } from '@ebbline/shared/units/quantity';
 import type { CompiledPlate, CompiledSite, CompiledUnit, Holder, WettedNode } from '../site/compiled-site';
-import { pumpInletPlace } from '../site/compiled-site';
 import { CodedError } from '@ebbline/shared/errors/coded-error';
 
 /** A measured pressure at a known elevation, from which the pressures along one main are worked out. */
@@ -29,7 +28,6 @@ export interface UnitPlan {
   readonly chipPowerSlots: readonly number[];
   /** Plates whose wall is judged, with the elevation and the loss on the return main that stand for them. */
   readonly plateWalls: readonly PlateWall[];
-  readonly pumpInletPlace: number;
 }
 
 export interface PlateWall {
@@ -110,7 +108,6 @@ function makePlan(site: CompiledSite, unit: CompiledUnit): UnitPlan {
     nodesNeedFlow: unit.nodes.some((node) => node.lossAtRatedFlowPa !== 0),
     chipPowerSlots: chipPowerSlots(unit),
     plateWalls: plateWalls(unit),
-    pumpInletPlace: holder.places.indexOf(pumpInletPlace),
   };
 }
 

@@ -33,12 +33,9 @@ export interface Holder {
   readonly slotCount: number;
   /** Point id → slot, own points only. */
   readonly slotOf: ReadonlyMap<string, number>;
-  /** Names that `SlotState.where` points into: nodes, branches, plates and, for a unit, `pumpInletPlace`. */
+  /** Names that `SlotState.where` points into: nodes, branches, plates, the pump's inlet. */
   readonly places: readonly string[];
 }
-
-/** The one place that is no node, branch or plate: the transfer pump's inlet, where NPSH binds. */
-export const pumpInletPlace = 'Pump inlet';
 
 /** Columns by slot. */
 export interface SlotTable {

@@ -17,9 +17,12 @@ describe('units of measure', () => {
     [1, 'inHg', 3386.389, 'NIST SP 811 appendix B'],
     [1, 'bar', 1e5, 'SI brochure table 8'],
     [1, 'mbar', 100, 'SI brochure table 8'],
-  ] as const)('%d %s is %d Pa (%s: seven digits)', (value, unit, pa) => {
-    expect(Math.abs(convert(value, unit, 'absolutePressure') / pa - 1)).toBeLessThan(5e-7);
-  });
+  ] as [number, string, number, string][])(
+    '%d %s is %d Pa (%s: seven digits)',
+    (value: number, unit: string, pa: number) => {
+      expect(Math.abs(convert(value, unit, 'absolutePressure') / pa - 1)).toBeLessThan(5e-7);
+    },
+  );
 
   it('takes a US gallon per minute as 6.309 020e-5 m³/s (NIST SP 811 appendix B)', () => {
     expect(Math.abs(convert(1, 'gpm(US)', 'volumeFlow') / 6.30902e-5 - 1)).toBeLessThan(5e-7);

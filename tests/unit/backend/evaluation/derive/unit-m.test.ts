@@ -58,7 +58,7 @@ describe('unit M of the parameter set', () => {
   it('is bound from below by its pump inlet: NPSH available 2.5 m against 2.1', () => {
     derive(unitM, false);
     within(0.01, kPa(unitM, 'lowerWallMargin') / 9.71 + 2.1, 2.5);
-    expect(unitM.where('lowerWallMargin')).toBe('Pump inlet');
+    expect(unitM.where('lowerWallMargin')).toBe('pump inlet');
   });
 
   it('is driven by 40.1 kPa: 74 − 32 less 0.2 m of water', () => {
