@@ -168,6 +168,8 @@ export function buildSite(options: SiteOptions = {}): BuiltSite {
     altitudeM: options.altitudeM ?? 0,
     demo: false,
     maximumPayloadBytes: 65_536,
+    futureToleranceMs: 5_000,
+    oldestSampleMs: 86_400_000,
     holders,
     halls: [
       {
