@@ -1,12 +1,7 @@
-import { writeFile } from 'node:fs/promises';
 import { createServer } from 'node:net';
-import { join } from 'node:path';
 import { connectAsync } from 'mqtt';
-import { onFreePort } from './free-port';
+import { type BrokerOptions, launchMosquitto } from './mosquitto';
 import { found, pathOf } from './requirements';
-import { startProcess } from './server-process';
-import { temporaryFolder } from './temporary-folder';
-import { until } from './until';
 
 export interface TestBroker {
   readonly kind: 'mosquitto' | 'embedded';
@@ -15,42 +10,14 @@ export interface TestBroker {
   stop(): Promise<void>;
 }
 
-export interface BrokerOptions {
-  /** Further lines of the mosquitto configuration. */
-  readonly configuration?: readonly string[];
-}
-
 /** A real broker on 127.0.0.1: mosquitto where it is here, else the embedded one over real TCP. */
 export function startBroker(): Promise<TestBroker> {
   return found('mosquitto') === null ? startEmbeddedBroker() : startMosquitto();
 }
 
-/** mosquitto with a configuration of its own on a free port. Needs 'mosquitto'. */
-export function startMosquitto(options: BrokerOptions = {}): Promise<TestBroker> {
-  const program = pathOf('mosquitto');
-  return onFreePort(async (port) => {
-    const folder = await temporaryFolder();
-    const configuration = join(folder.path, 'mosquitto.conf');
-    const lines = [
-      `listener ${port} 127.0.0.1`,
-      'persistence false',
-      ...(options.configuration ?? ['allow_anonymous true']),
-    ];
-    await writeFile(configuration, `${lines.join('\n')}\n`, { mode: 0o644 });
-    const server = startProcess(program, ['-c', configuration]);
-    const stop = async (): Promise<void> => {
-      await server.stop();
-      await folder.stop();
-    };
-    try {
-      const ready = until(() => /mosquitto version .* running/.test(server.output()), { what: 'mosquitto to run' });
-      await Promise.race([ready, server.ended]);
-      return { kind: 'mosquitto', port, url: `mqtt://127.0.0.1:${port}`, stop };
-    } catch (fault) {
-      await stop();
-      throw fault;
-    }
-  });
+/** mosquitto with a configuration of its own. Needs 'mosquitto'. */
+export async function startMosquitto(options: BrokerOptions = {}): Promise<TestBroker> {
+  return { kind: 'mosquitto', ...(await launchMosquitto(pathOf('mosquitto'), options)) };
 }
 
 /** A broker in this process over real TCP; MQTT 3.1.1. */

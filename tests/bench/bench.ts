@@ -1,0 +1,59 @@
+import { cpus } from 'node:os';
+import { launchMosquitto } from '../helpers/mosquitto';
+import { probeRequirements } from '../helpers/probe-requirements';
+import { pointsInAll } from './bench-points';
+import { measure, type Measured } from './measure';
+
+const say = (line: string): void => void process.stdout.write(`${line}\n`);
+const digits = (value: number, n = 1): string => value.toFixed(n);
+
+function tell(result: Measured): void {
+  say(`  ${result.units} units × ${pointsInAll} points`);
+  say(
+    `    sent ${digits(result.sentPerS)}/s (sender at most ${digits(result.senderLateMs, 0)} ms late), taken ${digits(result.takenPerS)}/s; ${result.memoryNote}`,
+  );
+  say(
+    `    CPU a message: backend ${digits(result.backendCpuUsPerMessage)} µs, bare subscriber ${digits(result.bareCpuUsPerMessage)} µs, ratio ${digits(result.backendCpuUsPerMessage / result.bareCpuUsPerMessage, 2)}`,
+  );
+  say(`    CPU of the whole backend: ${digits(result.backendCpuShare, 2)} cores`);
+  say(
+    `    message to socket: p50 ${digits(result.latencyP50Ms, 0)} ms, p99 ${digits(result.latencyP99Ms, 0)} ms; frames hall ${result.framesHall}, loop ${result.framesLoop}`,
+  );
+}
+
+/** Sustained: what is sent is taken, and a value still reaches a screen within two seconds. */
+const sustained = (result: Measured): boolean => result.takenPerS >= 0.98 * result.units && result.latencyP99Ms < 2000;
+
+const steps = [2000, 3000, 4000, 5000, 7000, 10_000];
+
+/** `npm run bench [-- quick]`: figures as they are, good or bad. Loopback only; ends by itself. */
+export async function run(args: readonly string[]): Promise<void> {
+  const { mosquitto } = await probeRequirements();
+  if (mosquitto.path === null) throw new Error(`the bench needs mosquitto: ${mosquitto.bring}`);
+  const quick = args.includes('quick');
+  const broker = await launchMosquitto(mosquitto.path, {
+    configuration: ['allow_anonymous true', 'max_queued_messages 100000'],
+  });
+  try {
+    say(
+      `Node ${process.version}, ${cpus().length} cores, ${cpus()[0]?.model ?? 'unknown'}; one message a unit a second over mosquitto`,
+    );
+    say('1. One run beside a bare mqtt.js subscriber with JSON.parse, store on, one Hall and one Loop screen');
+    tell(await measure(broker, { units: 1000, warmUpS: quick ? 5 : 15, measureS: quick ? 15 : 60 }));
+    say('2. The most units a second');
+    let most = 0;
+    for (const units of quick ? [2000] : steps) {
+      const result = await measure(broker, { units, warmUpS: 10, measureS: 20 });
+      tell(result);
+      if (!sustained(result)) break;
+      most = units;
+    }
+    say(
+      most === 0
+        ? '  not even the first step was sustained'
+        : `  sustained: ${most} units × ${pointsInAll} points a second`,
+    );
+  } finally {
+    await broker.stop();
+  }
+}
