@@ -1,8 +1,9 @@
 import type { IncomingMessage } from 'node:http';
 import type { INestApplication } from '@nestjs/common';
 import { IoAdapter } from '@nestjs/platform-socket.io';
-import type { Server, ServerOptions } from 'socket.io';
 import type { AccessPolicy } from '../../ports/access-policy';
+
+type ServerOptions = NonNullable<Parameters<IoAdapter['createIOServer']>[1]>;
 
 /** The largest message a client may send: `show` with an id. */
 const MESSAGE_LIMIT_BYTES = 4096;
@@ -16,7 +17,7 @@ export class LiveFeedAdapter extends IoAdapter {
     super(app);
   }
 
-  override createIOServer(port: number, options?: ServerOptions): Server {
+  override createIOServer(port: number, options?: ServerOptions): ReturnType<IoAdapter['createIOServer']> {
     const ours: Partial<ServerOptions> = {
       serveClient: false,
       maxHttpBufferSize: MESSAGE_LIMIT_BYTES,
@@ -27,6 +28,6 @@ export class LiveFeedAdapter extends IoAdapter {
         decide(refusal?.code ?? null, refusal === null);
       },
     };
-    return super.createIOServer(port, { ...options, ...ours } as ServerOptions) as Server;
+    return super.createIOServer(port, { ...options, ...ours } as ServerOptions);
   }
 }

@@ -95,13 +95,19 @@ export class MqttIntake implements BrokerLink, IntakeReport {
     });
     client.once('close', () => {
       client.removeAllListeners('message');
-      // A broker of MQTT 3.1.1 refuses version 5, or says nothing and hangs up: then the other is tried.
-      if (!welcomed && !this.settings.address.embedded) this.protocolVersion = this.protocolVersion === 5 ? 4 : 5;
       if (!client.disconnecting) client.end(true);
       this.connection = 'lost';
+      if (!welcomed && this.otherVersion()) return this.connect(attempted);
       this.connectLater();
       attempted();
     });
+  }
+
+  /** A broker of MQTT 3.1.1 refuses version 5, or says nothing and hangs up: then the older one is tried at once. */
+  private otherVersion(): boolean {
+    if (this.settings.address.embedded || this.stopped) return false;
+    this.protocolVersion = this.protocolVersion === 5 ? 4 : 5;
+    return this.protocolVersion === 4;
   }
 
   private connectLater(): void {

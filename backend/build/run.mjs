@@ -1,0 +1,84 @@
+/** Lock, build, start; and the way back in reverse order on Ctrl-C or SIGTERM. */
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { ensureBuilt } from './ensure-built.mjs';
+import { lockDataFolder } from './lock-data-folder.mjs';
+import { backendPart, frontendPart, simulatorPart } from './parts.mjs';
+import { dataFolder, projectRoot } from './paths.mjs';
+import { startSimulator } from './start-simulator.mjs';
+
+const say = (line) => console.log(line);
+
+export async function run() {
+  const data = dataFolder();
+  const lock = lockDataFolder(data);
+  if (!lock.ok) return fail([lock.message]);
+  const closing = [lock.release];
+  const stop = stopOnSignal(closing);
+  try {
+    await start(data, closing);
+    if (stop.asked()) await stop.now();
+  } catch (error) {
+    fail(error?.name === 'StartFault' ? error.lines : [error?.stack ?? String(error)]);
+    await stop.now();
+  }
+}
+
+async function start(data, closing) {
+  const building = setTimeout(
+    () => say('Building what is not built yet; this takes some seconds, once a version.'),
+    300,
+  );
+  const [backend, frontend] = await Promise.all([
+    ensureBuilt(backendPart(), data),
+    ensureBuilt(frontendPart(), data),
+  ]).finally(() => clearTimeout(building));
+  const { startBackend } = await import(pathToFileURL(join(backend, 'main.mjs')).href);
+  const running = await startBackend({
+    variables: process.env,
+    workingFolder: process.cwd(),
+    demoSiteFile: join(projectRoot, 'simulator', 'demo-site', 'site.yaml'),
+    frontendFolder: frontend,
+    historyWorker: pathToFileURL(join(backend, 'history-worker.mjs')),
+    say,
+    report: (error) => console.error(error),
+  });
+  closing.push(running.stop);
+  if (running.simulator !== null) {
+    const folder = await ensureBuilt(simulatorPart(), data);
+    closing.push(await startSimulator(join(folder, 'main.mjs'), running.simulator, say));
+  }
+  say(running.address);
+}
+
+/** The first signal ends everything in order; a second one ends it at once. */
+function stopOnSignal(closing) {
+  let asked = false;
+  let ending = null;
+  const now = () => (ending ??= closeAll(closing));
+  const onSignal = () => {
+    if (asked) process.exit(1);
+    asked = true;
+    // Before everything is open, `run` closes what is, once it gets there.
+    if (closing.length > 1) void now();
+  };
+  process.on('SIGINT', onSignal);
+  process.on('SIGTERM', onSignal);
+  return { asked: () => asked, now };
+}
+
+async function closeAll(closing) {
+  while (closing.length > 0) {
+    try {
+      await closing.pop()();
+    } catch (error) {
+      fail([error?.stack ?? String(error)]);
+    }
+  }
+  process.exit();
+}
+
+function fail(lines) {
+  for (const line of lines) console.error(line);
+  process.exitCode = 1;
+}

@@ -1,0 +1,46 @@
+import { CodedError } from '@ebbline/shared/errors/coded-error';
+import type { Environment } from '../connections/config/environment';
+import { whoHoldsPort } from '../connections/config/who-holds-port';
+import { startEmbeddedBroker } from '../connections/embedded-broker/embedded-broker';
+import { brokerAddress, type BrokerAddress } from '../connections/mqtt-intake/broker-address';
+import type { ClosingStack } from './closing-stack';
+import { StartFault } from './start-fault';
+
+export interface BrokerInUse {
+  readonly address: BrokerAddress;
+  /** For the programs that this one starts; may hold credentials, never printed. */
+  readonly url: string;
+  readonly note: string | null;
+}
+
+/** The broker of the environment, or one of our own on this machine. */
+export async function openBroker(environment: Environment, closing: ClosingStack): Promise<BrokerInUse> {
+  const { mqttUrl, mqttPort, mqttPortSet } = environment;
+  if (mqttUrl !== null) return { address: brokerAddress(mqttUrl), url: mqttUrl, note: null };
+  try {
+    const broker = await startEmbeddedBroker({ port: mqttPort, portSet: mqttPortSet });
+    closing.add(() => broker.close());
+    const url = `mqtt://127.0.0.1:${broker.port}`;
+    const moved = mqttPort !== 0 && broker.port !== mqttPort;
+    return {
+      address: { ...brokerAddress(url), embedded: true },
+      url,
+      note: moved ? `port ${mqttPort} was taken${heldBy(mqttPort)}, ${broker.port} is used` : null,
+    };
+  } catch (error) {
+    if (error instanceof CodedError && error.code === 'BROKER_PORT_TAKEN') throw taken(mqttPort, mqttPortSet);
+    throw error;
+  }
+}
+
+function taken(port: number, set: boolean): StartFault {
+  return new StartFault([
+    `The MQTT port ${port} is taken${heldBy(port)}${set ? '' : ', and so are those after it'}.`,
+    'End that program, or set EBBLINE_MQTT_PORT to a free port, or EBBLINE_MQTT_URL to a broker that runs already.',
+  ]);
+}
+
+function heldBy(port: number): string {
+  const holder = whoHoldsPort(port);
+  return holder === null ? '' : ` by ${holder}`;
+}
