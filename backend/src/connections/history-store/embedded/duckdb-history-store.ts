@@ -1,0 +1,178 @@
+import { mkdir, stat } from 'node:fs/promises';
+import { join } from 'node:path';
+import type { DuckDBConnection, DuckDBInstance } from '@duckdb/node-api';
+import type { HistoryRows } from '../../../evaluation/pipeline/history-rows';
+import type {
+  HistoryBuckets,
+  HistoryHealth,
+  HistoryLayout,
+  HistoryQuery,
+  HistoryStore,
+} from '../../../ports/history-store';
+import { BucketSums } from '../bucket-sums';
+import { bucketPlan } from '../history-query';
+import { Catalogue } from './catalogue';
+import { Maintenance } from './maintenance';
+import { Manifest } from './manifest';
+import { openDuckDb, type DuckDbLimits } from './open-duckdb';
+import { ReadGate } from './read-gate';
+import { readSql } from './read-sql';
+import { defaultRetention, type Retention } from './retention';
+import { SerialQueue } from './serial-queue';
+import { TailWriter } from './tail-writer';
+
+export interface EmbeddedHistoryOptions {
+  /** The store's own folder below the data folder. */
+  readonly folder: string;
+  readonly retention?: Retention;
+  readonly limits?: DuckDbLimits;
+}
+
+const defaultLimits: DuckDbLimits = { threads: 2, memoryMb: 1024 };
+const databaseFile = 'history.duckdb';
+
+/** History in one folder: a DuckDB file with the newest hours, and sealed Parquet files beside it. */
+export class DuckDbHistoryStore implements HistoryStore {
+  readonly #folder: string;
+  readonly #instance: DuckDBInstance;
+  readonly #connections: readonly DuckDBConnection[];
+  readonly #catalogue: Catalogue;
+  readonly #manifest: Manifest;
+  readonly #writer: TailWriter;
+  readonly #gate: ReadGate;
+  readonly #maintenance: Maintenance;
+  readonly #maintenanceQueue = new SerialQueue();
+  #databaseBytes = 0;
+  #faults: Partial<Record<'write' | 'maintain', string>> = {};
+
+  private constructor(parts: {
+    readonly folder: string;
+    readonly instance: DuckDBInstance;
+    readonly connections: readonly DuckDBConnection[];
+    readonly catalogue: Catalogue;
+    readonly manifest: Manifest;
+    readonly writer: TailWriter;
+    readonly gate: ReadGate;
+    readonly maintenance: Maintenance;
+  }) {
+    this.#folder = parts.folder;
+    this.#instance = parts.instance;
+    this.#connections = parts.connections;
+    this.#catalogue = parts.catalogue;
+    this.#manifest = parts.manifest;
+    this.#writer = parts.writer;
+    this.#gate = parts.gate;
+    this.#maintenance = parts.maintenance;
+  }
+
+  /** @throws CodedError HISTORY_OPEN_FAILED */
+  static async open(options: EmbeddedHistoryOptions): Promise<DuckDbHistoryStore> {
+    const { folder, retention = defaultRetention, limits = defaultLimits } = options;
+    await mkdir(folder, { recursive: true });
+    const instance = await openDuckDb(join(folder, databaseFile), join(folder, 'spill'), limits);
+    const write = await instance.connect();
+    const maintain = await instance.connect();
+    const catalogue = await Catalogue.open(write);
+    const manifest = await Manifest.open(maintain);
+    const writer = await TailWriter.open(write, catalogue);
+    const gate = new ReadGate();
+    const maintenance = new Maintenance({ connection: maintain, folder, manifest, writer, gate, retention });
+    await maintenance.recover();
+    const connections = [write, maintain];
+    const store = new DuckDbHistoryStore({
+      folder,
+      instance,
+      connections,
+      catalogue,
+      manifest,
+      writer,
+      gate,
+      maintenance,
+    });
+    await store.#measure();
+    return store;
+  }
+
+  useLayout(layout: HistoryLayout): Promise<void> {
+    return this.#writer.useLayout(layout);
+  }
+
+  write(rows: HistoryRows): Promise<void> {
+    return this.#noting('write', () => this.#writer.write(rows, this.#manifest.retiredBeforeMs));
+  }
+
+  read(query: HistoryQuery): Promise<HistoryBuckets> {
+    const plan = bucketPlan(query);
+    return this.#gate.read(async () => {
+      const sums = new BucketSums(plan);
+      const found = this.#catalogue.find(query.holder, query.point, query.unitOfMeasure);
+      if (found === null) return sums.buckets();
+      const sources = { folder: this.#folder, manifest: this.#manifest, tails: this.#writer.tails };
+      const statement = readSql(plan, found.holder, found.position, sources);
+      if (statement === null) return sums.buckets();
+      if (statement.usesMinutes) sums.usedMinutes();
+      const connection = await this.#instance.connect();
+      try {
+        const cells = await connection.runAndReadAll(statement.sql);
+        for (const cell of cells.getRows()) {
+          const [bucket = NaN, min = NaN, sum = NaN, max = NaN, count = NaN] = cell.map(Number);
+          sums.add(bucket, min, sum, max, count);
+        }
+      } finally {
+        connection.closeSync();
+      }
+      return sums.buckets();
+    });
+  }
+
+  maintain(nowMs: number): Promise<void> {
+    return this.#maintenanceQueue.run(() =>
+      this.#noting('maintain', async () => {
+        await this.#maintenance.run(nowMs);
+        await this.#measure();
+      }),
+    );
+  }
+
+  health(): HistoryHealth {
+    const faults = Object.values(this.#faults);
+    const tooOld = this.#writer.rowsTooOld;
+    const left = tooOld === 0 ? [] : [`${tooOld} rows older than the seconds still kept were left out`];
+    return {
+      state: faults.length > 0 ? 'failing' : 'ok',
+      message: [...faults, ...left].join('; ') || null,
+      rowsQueued: this.#writer.rowsQueued,
+      bytesKept: this.#databaseBytes + this.#manifest.kept.reduce((sum, file) => sum + file.bytes, 0),
+    };
+  }
+
+  async close(): Promise<void> {
+    await this.#maintenanceQueue.idle();
+    await this.#writer.between(() => Promise.resolve());
+    await this.#gate.change(() => Promise.resolve());
+    for (const connection of this.#connections) connection.closeSync();
+    this.#instance.closeSync();
+  }
+
+  /** Remembers the fault of a job for health until the same job succeeds again. */
+  async #noting<Value>(what: 'write' | 'maintain', job: () => Promise<Value>): Promise<Value> {
+    try {
+      const value = await job();
+      this.#faults = Object.fromEntries(Object.entries(this.#faults).filter(([key]) => key !== what));
+      return value;
+    } catch (fault) {
+      this.#faults = { ...this.#faults, [what]: fault instanceof Error ? fault.message : String(fault) };
+      throw fault;
+    }
+  }
+
+  async #measure(): Promise<void> {
+    let bytes = 0;
+    for (const name of [databaseFile, `${databaseFile}.wal`]) {
+      bytes += await stat(join(this.#folder, name))
+        .then((found) => found.size)
+        .catch(() => 0);
+    }
+    this.#databaseBytes = bytes;
+  }
+}

@@ -1,0 +1,28 @@
+import { open, rename, rm, stat } from 'node:fs/promises';
+import { dirname } from 'node:path';
+
+/** Name under which a file is written before it is whole. */
+export const temporaryName = (path: string): string => `${path}.writing`;
+
+/** Gives a file that was written under its temporary name its own, safe against a loss of power. Returns its bytes. */
+export async function finishFile(path: string): Promise<number> {
+  await synchronize(temporaryName(path));
+  await rename(temporaryName(path), path);
+  await synchronize(dirname(path));
+  return (await stat(path)).size;
+}
+
+/** Removes a file whole or half-written; one that is not there is no fault. */
+export async function removeFile(path: string): Promise<void> {
+  await rm(path, { force: true });
+  await rm(temporaryName(path), { force: true });
+}
+
+async function synchronize(path: string): Promise<void> {
+  const handle = await open(path, 'r');
+  try {
+    await handle.sync();
+  } finally {
+    await handle.close();
+  }
+}

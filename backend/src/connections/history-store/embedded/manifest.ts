@@ -1,0 +1,116 @@
+import type { DuckDBConnection } from '@duckdb/node-api';
+
+export type SealedKind = 'seconds' | 'minutes';
+
+/** A sealed Parquet file: the rows of one group of holders in one hour (seconds) or one day (minutes). */
+export interface SealedFile {
+  /** Path below the store's folder. */
+  readonly name: string;
+  readonly kind: SealedKind;
+  readonly startMs: number;
+  readonly group: number;
+  /** Positions that it has columns for. */
+  readonly width: number;
+  readonly bytes: number;
+}
+
+/**
+ * Which files there are, in the database itself, so that a file and the rows that it replaces change in one
+ * transaction. A file is named `pending` before it is written and `dropped` before it is deleted: what a
+ * crash leaves behind is therefore known by name, and nothing that the manifest does not name is ever deleted.
+ */
+export class Manifest {
+  readonly #connection: DuckDBConnection;
+  #kept: SealedFile[] = [];
+  #next = 1;
+  #retiredBeforeMs = -Infinity;
+
+  private constructor(connection: DuckDBConnection) {
+    this.#connection = connection;
+  }
+
+  static async open(connection: DuckDBConnection): Promise<Manifest> {
+    await connection.run(
+      `CREATE TABLE IF NOT EXISTS sealed_file (number INTEGER NOT NULL, name VARCHAR NOT NULL, kind VARCHAR NOT NULL,
+         start_ms BIGINT NOT NULL, holder_group INTEGER NOT NULL, width INTEGER NOT NULL, bytes BIGINT NOT NULL, state VARCHAR NOT NULL)`,
+    );
+    await connection.run('CREATE TABLE IF NOT EXISTS retired (before_ms BIGINT NOT NULL)');
+    const manifest = new Manifest(connection);
+    await manifest.reload();
+    return manifest;
+  }
+
+  get kept(): readonly SealedFile[] {
+    return this.#kept;
+  }
+
+  /** Seconds before this were deleted by retention; only minutes are left of them. */
+  get retiredBeforeMs(): number {
+    return this.#retiredBeforeMs;
+  }
+
+  find(kind: SealedKind, startMs: number, group: number): SealedFile | undefined {
+    return this.#kept.find((file) => file.kind === kind && file.startMs === startMs && file.group === group);
+  }
+
+  /** Takes up what is committed. */
+  async reload(): Promise<void> {
+    const files = await this.#connection.runAndReadAll(
+      "SELECT name, kind, start_ms, holder_group, width, bytes FROM sealed_file WHERE state = 'kept' ORDER BY start_ms, holder_group",
+    );
+    this.#kept = files.getRows().map(([name, kind, startMs, group, width, bytes]) => ({
+      name: String(name),
+      kind: kind === 'minutes' ? 'minutes' : 'seconds',
+      startMs: Number(startMs),
+      group: Number(group),
+      width: Number(width),
+      bytes: Number(bytes),
+    }));
+    const other = await this.#connection.runAndReadAll(
+      'SELECT coalesce((SELECT max(number) FROM sealed_file), 0) + 1, (SELECT max(before_ms) FROM retired)',
+    );
+    const [next, retired] = other.getRows()[0] ?? [];
+    this.#next = Math.max(this.#next, Number(next));
+    this.#retiredBeforeMs = retired === null || retired === undefined ? -Infinity : Number(retired);
+  }
+
+  /** Names a file that is about to be written. */
+  async announce(kind: SealedKind, startMs: number, group: number, width: number): Promise<string> {
+    const number = this.#next++;
+    const name = `${kind}/${new Date(startMs).toISOString().slice(0, 13)}-g${group}-${number}.parquet`;
+    await this.#connection.run("INSERT INTO sealed_file VALUES ($1, $2, $3, $4, $5, $6, 0, 'pending')", [
+      number,
+      name,
+      kind,
+      BigInt(startMs),
+      group,
+      width,
+    ]);
+    return name;
+  }
+
+  /** Within a transaction of the caller's. */
+  async keep(connection: DuckDBConnection, name: string, bytes: number): Promise<void> {
+    await connection.run("UPDATE sealed_file SET state = 'kept', bytes = $2 WHERE name = $1", [name, BigInt(bytes)]);
+  }
+
+  async drop(connection: DuckDBConnection, name: string): Promise<void> {
+    await connection.run("UPDATE sealed_file SET state = 'dropped' WHERE name = $1", [name]);
+  }
+
+  async retire(connection: DuckDBConnection, beforeMs: number): Promise<void> {
+    await connection.run('DELETE FROM retired');
+    await connection.run('INSERT INTO retired VALUES ($1)', [BigInt(beforeMs)]);
+  }
+
+  /** Files that a crash left half-written, or that were replaced or retired and may still lie there. */
+  async leftovers(): Promise<string[]> {
+    const found = await this.#connection.runAndReadAll("SELECT name FROM sealed_file WHERE state <> 'kept'");
+    return found.getRows().map(([name]) => String(name));
+  }
+
+  /** After the file itself is gone. */
+  async forget(name: string): Promise<void> {
+    await this.#connection.run("DELETE FROM sealed_file WHERE name = $1 AND state <> 'kept'", [name]);
+  }
+}

@@ -1,0 +1,37 @@
+import { dayMs, hourMs } from '../history-query';
+import type { SealedFile } from './manifest';
+
+export interface Retention {
+  readonly rawDays: number;
+  readonly rawBytes: number;
+  readonly minuteDays: number;
+}
+
+/** Seven days or 10 GB of seconds, two years of minutes. */
+export const defaultRetention: Retention = { rawDays: 7, rawBytes: 10e9, minuteDays: 730 };
+
+export interface Expired {
+  readonly files: readonly SealedFile[];
+  /** Seconds before this are gone, or null where nothing of them goes. */
+  readonly retireBeforeMs: number | null;
+}
+
+/** Whole files only: hours of seconds that are too old, then the oldest while there are too many bytes; days of minutes. */
+export function expiredFiles(kept: readonly SealedFile[], nowMs: number, retention: Retention): Expired {
+  const seconds = kept.filter((file) => file.kind === 'seconds');
+  const hours = [...new Set(seconds.map((file) => file.startMs))].sort((a, b) => a - b);
+  let bytes = seconds.reduce((sum, file) => sum + file.bytes, 0);
+  let retireBeforeMs: number | null = null;
+  for (const hour of hours) {
+    const tooOld = hour + hourMs <= nowMs - retention.rawDays * dayMs;
+    if (!tooOld && bytes <= retention.rawBytes) break;
+    retireBeforeMs = hour + hourMs;
+    bytes -= seconds.filter((file) => file.startMs === hour).reduce((sum, file) => sum + file.bytes, 0);
+  }
+  const files = kept.filter((file) =>
+    file.kind === 'seconds'
+      ? retireBeforeMs !== null && file.startMs < retireBeforeMs
+      : file.startMs + dayMs <= nowMs - retention.minuteDays * dayMs,
+  );
+  return { files, retireBeforeMs };
+}
