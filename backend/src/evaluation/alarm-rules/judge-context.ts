@@ -1,5 +1,5 @@
 import type { Mode } from '@ebbline/shared/contract/http-api';
-import type { CompiledUnit, Holder } from '../site/compiled-site';
+import type { CompiledSite, CompiledUnit, Holder } from '../site/compiled-site';
 import { badBits } from '../slots/quality-reasons';
 import type { SlotState } from '../slots/slot-state';
 import type { AirMemory } from './air-step/air-memory';
@@ -10,6 +10,7 @@ import { Verdict } from './verdict';
 
 /** What a rule may look at, for one unit and tick. One object serves all units in turn: nothing is kept in it. */
 export interface UnitContext {
+  site: CompiledSite;
   state: SlotState;
   unit: CompiledUnit;
   unitIndex: number;

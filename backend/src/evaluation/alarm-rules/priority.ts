@@ -21,3 +21,9 @@ export function gradeOf(severity: Severity, timeToRespondS: number): Grade {
   if (timeToRespondS < 180) return under3Min;
   return timeToRespondS <= 600 ? to10Min : over10Min;
 }
+
+/** The priority of an alarm, or null where the grid makes it an alert: then it is not raised as an alarm. */
+export function priorityOf(severity: Severity, timeToRespondS: number): Priority | null {
+  const grade = gradeOf(severity, timeToRespondS);
+  return grade === 'alert' ? null : grade;
+}

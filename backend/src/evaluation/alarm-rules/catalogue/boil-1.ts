@@ -1,8 +1,12 @@
+import { lowerWallGuardAt } from '../../derive/nearest-lower-wall';
 import { judgeBelow } from '../below';
 import type { UnitEntry } from '../entry';
-import { placeOf, usable } from '../judge-context';
+import { placeOf, usable, type UnitContext } from '../judge-context';
 
-/** The nearest lower wall is within its guard: boiling at a node, the pump's inlet, or the hot plate wall. Never suppressed by mode. */
+/**
+ * The nearest lower wall is within its guard: boiling at a node, the pump's inlet, or the hot plate wall. Never
+ * suppressed by mode. Each kind of wall has a guard of its own; a limit in the site file stands for all of them.
+ */
 export const boil1: UnitEntry = {
   id: 'BOIL-1',
   title: 'Close to boiling or pump cavitation',
@@ -19,18 +23,21 @@ export const boil1: UnitEntry = {
   severity: 'severe',
   worse: null,
   latching: false,
-  defaults: { limit: 2000, deadband: 500, onDelayMs: 15_000, offDelayMs: 15_000 },
+  defaults: { limit: Number.NaN, deadband: 500, onDelayMs: 15_000, offDelayMs: 15_000 },
   unitOfMeasure: 'Pa',
   basis:
-    'Proposal of this project: half of what a loop of plant shape (a) has left at its pump inlet when all is well (4 kPa).',
+    'Guards of derive/derive-constants.ts: 10 kPa above boiling at a node or a plate wall (common practice), 2 kPa above the NPSH limit (own rule).',
   feeds: ['separator.pressure', 'return.pressure', 'return.temperature', 'loop.flow', 'pump.inlet.pressure'],
   offInModes: [],
   offWhenInferred: false,
   judge(context, limits, active, finding) {
     const slot = context.slots.lowerWallMargin;
     finding.value = usable(context.state, slot);
-    finding.limit = limits.limit;
-    finding.verdict = judgeBelow(finding.value, limits.limit, limits.deadband, active);
+    finding.limit = Number.isNaN(limits.limit) ? guardOfWall(context, slot) : limits.limit;
+    finding.verdict = judgeBelow(finding.value, finding.limit, limits.deadband, active);
     finding.where = placeOf(context.state, context.holder, slot);
   },
 };
+
+const guardOfWall = (context: UnitContext, slot: number): number =>
+  slot < 0 ? Number.NaN : lowerWallGuardAt(context.site, context.unitIndex, context.state.where[slot] as number);
