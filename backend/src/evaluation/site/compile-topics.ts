@@ -26,6 +26,15 @@ export function compileTopics(
   faults: FaultList,
 ): ReadonlyMap<string, TopicPlan> {
   const drafts = new Map<string, Draft>();
+  // Equal quality paths become one and the same list, so that intake looks each up once a message.
+  const oneOf = new Map<string, readonly string[]>();
+  const shared = (path: readonly string[] | null): readonly string[] | null => {
+    if (path === null) return null;
+    const known = oneOf.get(joined(path));
+    if (known !== undefined) return known;
+    oneOf.set(joined(path), path);
+    return path;
+  };
   plans.forEach((plan, h) => {
     for (const { point, source, at } of plan.measured) {
       const slot = holders[h]?.slotOf.get(point.id);
@@ -62,7 +71,7 @@ export function compileTopics(
       draft.plan.bindings.push({
         slot,
         path: source.path,
-        qualityPath: source.qualityPath,
+        qualityPath: shared(source.qualityPath),
         qualityGood: source.qualityGood,
         words: point.words,
       });
