@@ -1,0 +1,44 @@
+import { absolute, type PublishedTable } from './published-table';
+
+export const dewPointTable: PublishedTable = {
+  title: 'dew point, °C, of t °C and RH %',
+  subject: { point: 'dewPoint' },
+  evaluate: (equation, { t, RH }) => equation(t ?? Number.NaN, (RH ?? Number.NaN) / 100),
+  rows: [
+    {
+      id: 'dew-22-60',
+      source: 'WMO-No. 8 Annex 4.B formulas (constants 6.112 hPa, 17.62, 243.12 degC); cross-check ASHRAE 2017 ch.1',
+      inputs: { t: 22, RH: 60 },
+      expected: 13.89,
+      tolerance: absolute(0.03),
+    },
+    {
+      id: 'dew-25-50',
+      source: 'WMO-No. 8 Annex 4.B formulas (constants 6.112 hPa, 17.62, 243.12 degC); cross-check ASHRAE 2017 ch.1',
+      inputs: { t: 25, RH: 50 },
+      expected: 13.86,
+      tolerance: absolute(0.03),
+    },
+    {
+      id: 'dew-30-50',
+      source: 'WMO-No. 8 Annex 4.B formulas (constants 6.112 hPa, 17.62, 243.12 degC); cross-check ASHRAE 2017 ch.1',
+      inputs: { t: 30, RH: 50 },
+      expected: 18.45,
+      tolerance: absolute(0.03),
+    },
+    {
+      id: 'dew-35-40',
+      source: 'WMO-No. 8 Annex 4.B formulas (constants 6.112 hPa, 17.62, 243.12 degC); cross-check ASHRAE 2017 ch.1',
+      inputs: { t: 35, RH: 40 },
+      expected: 19.38,
+      tolerance: absolute(0.03),
+    },
+    {
+      id: 'ashrae-ex1 t_dew',
+      source: 'ASHRAE Handbook - Fundamentals 2017, ch.1 Example 1 (read from the chart, hence loose)',
+      inputs: { t: 40, RH: 14 },
+      expected: 7,
+      tolerance: absolute(0.5),
+    },
+  ],
+};

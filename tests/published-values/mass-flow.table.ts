@@ -1,0 +1,25 @@
+import { liquidWaterDensity } from '@ebbline/shared/fluid-properties/liquid-water';
+import { celsius } from '@ebbline/shared/units/quantity';
+import { absolute, type PublishedTable } from './published-table';
+
+export const massFlowTable: PublishedTable = {
+  title: 'mass flow, kg/s, of q_V m³/h at a meter at t °C',
+  subject: { point: 'massFlow' },
+  evaluate: (equation, { q_V = Number.NaN, t = Number.NaN }) => equation(liquidWaterDensity(celsius(t)), q_V / 3600),
+  rows: [
+    {
+      id: 'massflow-temp m',
+      source: 'IAPWS SR6-08 densities (computed)',
+      inputs: { q_V: 40.0, t: 45 },
+      expected: 11.0024,
+      tolerance: absolute(0.0002),
+    },
+    {
+      id: 'massflow-temp m_wrong',
+      source: 'IAPWS SR6-08 densities (computed)',
+      inputs: { q_V: 40.0, t: 30 },
+      expected: 11.0628,
+      tolerance: absolute(0.0002),
+    },
+  ],
+};

@@ -1,0 +1,22 @@
+/** A number of the function under test, from published inputs in their printed units, as the published unit. */
+export type Evaluate = (equation: (...inputs: number[]) => number, inputs: Readonly<Record<string, number>>) => number;
+
+export interface PublishedTable {
+  readonly title: string;
+  /** The derived point whose registered equation is called, or a function of `shared` where no derived point rests on it alone. */
+  readonly subject: { readonly point: string } | { readonly equation: (...inputs: never[]) => number };
+  readonly evaluate: Evaluate;
+  readonly rows: readonly PublishedRow[];
+}
+
+export interface PublishedRow {
+  readonly id: string;
+  readonly source: string;
+  /** As printed; the units stand in the table's `evaluate`. */
+  readonly inputs: Readonly<Record<string, number>>;
+  readonly expected: number;
+  readonly tolerance: { readonly kind: 'absolute' | 'relative'; readonly value: number };
+}
+
+export const absolute = (value: number): PublishedRow['tolerance'] => ({ kind: 'absolute', value });
+export const relative = (value: number): PublishedRow['tolerance'] => ({ kind: 'relative', value });

@@ -1,0 +1,55 @@
+import { describe, expect, it } from 'vitest';
+import { derivedPointsOfHall, derivedPointsOfUnit } from '../../backend/src/evaluation/derive/derived-points';
+import { allTables } from './all-tables';
+import type { PublishedRow, PublishedTable } from './published-table';
+
+const derivedPoints = [...derivedPointsOfHall, ...derivedPointsOfUnit];
+
+/** Derived points whose equation is a bare sum or difference: nothing is published to hold against them. */
+const definitionOnly = ['chipPower', 'approach', 'dewPointMargin'];
+
+function equationOf({ subject, title }: PublishedTable): (...inputs: number[]) => number {
+  if ('equation' in subject) return subject.equation as (...inputs: number[]) => number;
+  const point = derivedPoints.find(({ id }) => id === subject.point);
+  if (point === undefined) throw new Error(`table "${title}" names ${subject.point}, which the derived table has not`);
+  return point.equation as (...inputs: number[]) => number;
+}
+
+const toleranceOf = ({ expected, tolerance }: PublishedRow): number =>
+  tolerance.kind === 'relative' ? Math.abs(expected) * tolerance.value : tolerance.value;
+
+const agrees = (value: number, expected: number, tolerance: number): boolean => Math.abs(value - expected) <= tolerance;
+
+describe.each(allTables)('$title', (table) => {
+  const equation = equationOf(table);
+
+  it.each(table.rows)('$id ($source)', (row) => {
+    const value = table.evaluate(equation, row.inputs);
+    const tolerance = toleranceOf(row);
+    expect(agrees(value, row.expected, tolerance), `${value} is not ${row.expected} ± ${tolerance}`).toBe(true);
+  });
+
+  it.each(table.rows)('$id fails where its expected value is shifted by three tolerances', (row) => {
+    const value = table.evaluate(equation, row.inputs);
+    const tolerance = toleranceOf(row);
+    expect(tolerance).toBeGreaterThan(0);
+    expect(agrees(value, row.expected + 3 * tolerance, tolerance)).toBe(false);
+    expect(agrees(value, row.expected - 3 * tolerance, tolerance)).toBe(false);
+  });
+});
+
+describe('the tables of published values', () => {
+  it('hold every derived point that has an equation to be held against', () => {
+    const covered = new Set(allTables.flatMap(({ subject }) => ('point' in subject ? [subject.point] : [])));
+    const bare = derivedPoints.map(({ id }) => id).filter((id) => !covered.has(id));
+    expect(bare.sort()).toEqual([...definitionOnly].sort());
+  });
+
+  it('are found, each with rows, each row with its source', () => {
+    expect(allTables.length).toBeGreaterThan(20);
+    for (const table of allTables) {
+      expect(table.rows.length, table.title).toBeGreaterThan(0);
+      for (const row of table.rows) expect(row.source).not.toBe('');
+    }
+  });
+});
