@@ -1,0 +1,62 @@
+import { CodedError } from '@ebbline/shared/errors/coded-error';
+import type { UnitSlots } from '../alarm-rules/unit-slots';
+import { path } from '../derive/path';
+import { pressureWindow } from '../derive/pressure-window';
+import type { CompiledSite } from '../site/compiled-site';
+import { act } from './act';
+import { modeOfUnit, type ModeFound } from './mode-of-unit';
+import type { Pipeline } from './pipeline';
+import { PipelineIntake } from './pipeline-intake';
+import { createPipelineState, type PipelineState } from './pipeline-state';
+import { restoreAlarms } from './restore';
+import { SliceRunner } from './run-slices';
+import { isStanding } from './standing-water';
+
+export interface PipelineOptions {
+  /** `source`: the caller gives the newest accepted source time as now; nothing runs before the first. */
+  readonly clock: 'wall' | 'source';
+  /** Tick time of the start on the wall clock, ms; not looked at on the source clock. */
+  readonly startMs: number;
+}
+
+/** A pipeline that also tells how much tick time bounded catch-up has left out since the start, ms. */
+export interface CountingPipeline extends Pipeline {
+  skippedMs(): number;
+}
+
+/** The whole judge for one compiled site; see `Pipeline`. */
+export function createPipeline(site: CompiledSite, options: PipelineOptions): CountingPipeline {
+  const pipeline = createPipelineState(site, options.clock);
+  const slices = new SliceRunner(pipeline, options.clock === 'wall' ? options.startMs : Number.NaN);
+  const intake = new PipelineIntake(pipeline);
+  const modeNow = (unit: number): ModeFound => modeOfUnit(pipeline.state, slotsOf(pipeline, unit));
+  return {
+    site,
+    state: pipeline.state,
+    accept: (message, arrivalMs) => intake.accept(message, arrivalMs),
+    advance(nowMs) {
+      pipeline.transitions.length = 0;
+      pipeline.transitions.push(...pipeline.left.splice(0));
+      slices.run(nowMs);
+      return pipeline.transitions;
+    },
+    act: (action, nowMs) => act(pipeline.book, action, nowMs),
+    standing: () => pipeline.book.standing(),
+    restore: (records) => restoreAlarms(pipeline, records),
+    drainHistory: (nowMs, everything) => pipeline.history.drain(nowMs, everything),
+    modeOf: modeNow,
+    pressureWindow: (unit, nowMs) =>
+      pressureWindow(site, pipeline.state, unit, nowMs, pipeline.hour.of(unit, nowMs), isStanding(modeNow(unit))),
+    path: (unit) => path(site, pipeline.state, unit, isStanding(modeNow(unit))),
+    skippedMs: () => slices.skippedMs(),
+  };
+}
+
+function slotsOf(pipeline: PipelineState, unit: number): UnitSlots {
+  const slots = pipeline.unitSlots[unit];
+  if (slots !== undefined) return slots;
+  throw new CodedError(
+    'PIPELINE_UNKNOWN_UNIT',
+    `the site has ${pipeline.unitSlots.length} units, none with index ${unit}`,
+  );
+}

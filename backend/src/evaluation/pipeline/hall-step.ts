@@ -1,0 +1,19 @@
+import { deriveHall } from '../derive/derive-hall';
+import { judgeStale } from '../quality/judge-stale';
+import { judgeGateways } from './judge-gateways';
+import { judgeInstruments } from './judge-instruments';
+import type { PipelineState } from './pipeline-state';
+import { writeDerivedRow } from './unit-step';
+
+/** What spans units, once a second, before the units of that second: halls, then gateways. */
+export function hallStep(pipeline: PipelineState, nowMs: number): void {
+  const { site, state } = pipeline;
+  judgeGateways(pipeline, nowMs);
+  for (let hall = 0; hall < site.halls.length; hall += 1) {
+    const holder = site.halls[hall]?.holder ?? -1;
+    judgeStale(site, state, holder, nowMs);
+    deriveHall(site, state, hall, nowMs);
+    writeDerivedRow(pipeline, holder, nowMs);
+    judgeInstruments(pipeline, holder, nowMs);
+  }
+}

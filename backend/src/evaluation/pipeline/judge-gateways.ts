@@ -1,0 +1,74 @@
+import { catalogue } from '../alarm-rules/catalogue/catalogue';
+import { clearFinding, createFinding } from '../alarm-rules/judge-context';
+import { priorityOf } from '../alarm-rules/priority';
+import { Verdict } from '../alarm-rules/verdict';
+import { staleAfterMs } from '../quality/stale';
+import { GatewayStatus } from '../sample/intake-context';
+import type { CompiledGateway, CompiledSite } from '../site/compiled-site';
+import { gatewayAlarm, startGraceMs } from './judge-instruments';
+import type { PipelineState } from './pipeline-state';
+import { raiseAndClear } from './raise-and-clear';
+
+const com1 = catalogue['COM-1'];
+const priority = priorityOf(com1.severity, com1.timeToRespondS);
+const finding = createFinding();
+
+/** COM-1 for every gateway, once a second. */
+export function judgeGateways(pipeline: PipelineState, nowMs: number): void {
+  pipeline.site.gateways.forEach((gateway, place) => {
+    clearFinding(finding);
+    finding.verdict = verdictOf(pipeline, gateway, place, nowMs);
+    finding.where = gateway.id;
+    const judged = {
+      alarm: pipeline.index.ofGateway(place),
+      onDelayMs: com1.defaults.onDelayMs,
+      offDelayMs: com1.defaults.offDelayMs,
+      unitOfMeasure: null,
+      priority,
+      enabled: true,
+    };
+    if (raiseAndClear(pipeline, judged, finding, null, nowMs)) refold(pipeline, place);
+  });
+}
+
+/** A gateway that was never heard is not judged until the start grace is over. */
+function verdictOf(pipeline: PipelineState, gateway: CompiledGateway, place: number, nowMs: number): Verdict {
+  if (gateway.slots.length === 0) return Verdict.no;
+  const heard = pipeline.gatewayHeardMs[place] as number;
+  if (saysGone(pipeline, place, heard, nowMs)) return Verdict.yes;
+  const limit = silentAfterMs(pipeline.site, gateway);
+  if (!Number.isNaN(heard)) return nowMs - heard > limit ? Verdict.yes : Verdict.no;
+  return nowMs - pipeline.startedMs < Math.max(startGraceMs, limit) ? Verdict.hold : Verdict.yes;
+}
+
+/** A gateway that is said to be gone and is heard nevertheless is there: its samples count for more. */
+function saysGone(pipeline: PipelineState, place: number, heardMs: number, nowMs: number): boolean {
+  const { gatewayGoneMs, intake } = pipeline;
+  if (intake.gatewayStatus[place] !== GatewayStatus.gone) {
+    gatewayGoneMs[place] = Number.NaN;
+    return false;
+  }
+  if (Number.isNaN(gatewayGoneMs[place])) gatewayGoneMs[place] = nowMs;
+  return !(heardMs > (gatewayGoneMs[place] as number));
+}
+
+const limits = new WeakMap<CompiledGateway, number>();
+
+/** Three periods of the gateway's fastest point, at least 5 s: as soon as that point is stale. */
+function silentAfterMs(site: CompiledSite, gateway: CompiledGateway): number {
+  const known = limits.get(gateway);
+  if (known !== undefined) return known;
+  let limit = Number.POSITIVE_INFINITY;
+  for (const slot of gateway.slots) limit = Math.min(limit, staleAfterMs(site.slots, slot));
+  limits.set(gateway, limit);
+  return limit;
+}
+
+/** Standing INS-1 of the gateway's points fold under it, or come out again. */
+function refold(pipeline: PipelineState, gateway: number): void {
+  for (const alarm of [...pipeline.book.indices()]) {
+    const slot = pipeline.index.points[pipeline.index.pointOf(alarm)]?.slot;
+    if (slot === undefined || pipeline.gatewayOfSlot[slot] !== gateway) continue;
+    pipeline.book.fold(alarm, gatewayAlarm(pipeline, slot));
+  }
+}

@@ -1,0 +1,80 @@
+import { catalogue } from '../alarm-rules/catalogue/catalogue';
+import type { FeedingPoint } from '../alarm-rules/feeding-points';
+import { clearFinding, createFinding } from '../alarm-rules/judge-context';
+import { judgeNoData } from '../alarm-rules/no-data';
+import { priorityOf } from '../alarm-rules/priority';
+import { Verdict } from '../alarm-rules/verdict';
+import { staleAfterMs } from '../quality/stale';
+import { badBits, reasonBit } from '../slots/quality-reasons';
+import type { PipelineState } from './pipeline-state';
+import { raiseAndClear } from './raise-and-clear';
+
+const ins1 = catalogue['INS-1'];
+const com1 = catalogue['COM-1'];
+/** A point that was never heard is not judged so long after the start, or three of its periods if longer. */
+export const startGraceMs = 60_000;
+
+const finding = createFinding();
+
+/** INS-1 for the feeding points of one holder. */
+export function judgeInstruments(pipeline: PipelineState, holder: number, nowMs: number): void {
+  const { index } = pipeline;
+  const end = index.firstPoint[holder + 1] as number;
+  for (let place = index.firstPoint[holder] as number; place < end; place += 1) judgePoint(pipeline, place, nowMs);
+}
+
+function judgePoint(pipeline: PipelineState, place: number, nowMs: number): void {
+  const { delays, index, site, state } = pipeline;
+  const point = index.points[place] as FeedingPoint;
+  const alarm = index.ofPoint(place);
+  const reasons = state.reasons[point.slot] as number;
+  if ((reasons & badBits) === 0 && delays.active[alarm] === 0) {
+    delays.trueSinceMs[alarm] = Number.NaN;
+    return;
+  }
+  clearFinding(finding);
+  finding.verdict = verdictOf(pipeline, point, reasons, nowMs);
+  finding.where = site.slots.pointId[point.slot] ?? null;
+  raiseAndClear(
+    pipeline,
+    {
+      alarm,
+      onDelayMs: ins1.defaults.onDelayMs,
+      offDelayMs: ins1.defaults.offDelayMs,
+      unitOfMeasure: null,
+      priority: priorityOf(point.severity, ins1.timeToRespondS),
+      enabled: true,
+    },
+    finding,
+    gatewayAlarm(pipeline, point.slot),
+    nowMs,
+  );
+}
+
+/**
+ * Silence of one point is told from silence of its gateway: a stale point is lost only where the gateway has spoken
+ * since, without it. While the gateway itself is silent COM-1 speaks, and this one stays as it was.
+ */
+function verdictOf(pipeline: PipelineState, point: FeedingPoint, reasons: number, nowMs: number): Verdict {
+  const { site, state, gatewayHeardMs, gatewayOfSlot, startedMs } = pipeline;
+  const periods = 3 * (site.slots.periodMs[point.slot] as number);
+  const verdict = judgeNoData(reasons, nowMs - startedMs < Math.max(startGraceMs, periods));
+  if (verdict !== Verdict.yes || (reasons & silentBits) === 0) return verdict;
+  const gateway = gatewayOfSlot[point.slot] as number;
+  if (gateway < 0) return verdict;
+  if (pipeline.delays.active[pipeline.index.ofGateway(gateway)] === 1) return Verdict.hold;
+  const heard = gatewayHeardMs[gateway] as number;
+  if ((reasons & reasonBit.notReceived) !== 0) return Number.isNaN(heard) ? Verdict.hold : verdict;
+  const missedFrom = (state.acceptedMs[point.slot] as number) + staleAfterMs(site.slots, point.slot);
+  return heard >= missedFrom ? verdict : Verdict.hold;
+}
+
+const silentBits = reasonBit.stale | reasonBit.notReceived;
+
+/** Name of the COM-1 that a slot's INS-1 folds under now, or null. */
+export function gatewayAlarm(pipeline: PipelineState, slot: number): string | null {
+  const gateway = pipeline.gatewayOfSlot[slot] as number;
+  if (gateway < 0) return null;
+  const alarm = pipeline.index.ofGateway(gateway);
+  return pipeline.delays.active[alarm] === 1 ? `${pipeline.site.gateways[gateway]?.id ?? ''}:${com1.id}` : null;
+}

@@ -1,0 +1,92 @@
+import { AlarmBook } from '../alarm-lifecycle/alarm-book';
+import type { AlarmTransition } from '../alarm-lifecycle/alarm-record';
+import { createAirMemory, type AirMemory } from '../alarm-rules/air-step/air-memory';
+import { unitEntries } from '../alarm-rules/catalogue/catalogue';
+import { createDelayState, type DelayState } from '../alarm-rules/delays';
+import { resolveLimits, type ResolvedLimits } from '../alarm-rules/resolve-limits';
+import { riseRingLength } from '../alarm-rules/rise-rate';
+import { SecondRings } from '../alarm-rules/second-rings';
+import { compileUnitSlots, type UnitSlots } from '../alarm-rules/unit-slots';
+import { createIntakeContext, type ClockKind, type IntakeContext } from '../sample/intake-context';
+import type { CompiledSite } from '../site/compiled-site';
+import { createSlotState, type SlotState } from '../slots/slot-state';
+import { AlarmIndex } from './alarm-index';
+import { HistoryBuilder } from './history-builder';
+import { HourExtremes } from './hour-extremes';
+import type { ModeFound } from './mode-of-unit';
+import { modeOfUnit } from './mode-of-unit';
+
+/** All that is remembered between steps, columns wherever it is hot. Owned by one pipeline, written in place. */
+export interface PipelineState {
+  readonly site: CompiledSite;
+  readonly state: SlotState;
+  readonly index: AlarmIndex;
+  readonly book: AlarmBook;
+  readonly delays: DelayState;
+  readonly unitSlots: readonly UnitSlots[];
+  /** By unit, in the order of `unitEntries`. */
+  readonly limits: readonly (readonly ResolvedLimits[])[];
+  readonly modes: ModeFound[];
+  readonly air: AirMemory;
+  readonly supplyTemperature: SecondRings;
+  /** Tick time of each unit's last step; NaN before the first. */
+  readonly steppedMs: Float64Array;
+  /** Gateway of each slot, −1 where it has none. */
+  readonly gatewayOfSlot: Int32Array;
+  /** When anything was last taken from a gateway, tick time; NaN before the first. */
+  readonly gatewayHeardMs: Float64Array;
+  /** Since when the gateway's status (or its last will) says that it is gone; NaN where it does not. */
+  readonly gatewayGoneMs: Float64Array;
+  readonly intake: IntakeContext;
+  readonly history: HistoryBuilder;
+  readonly hour: HourExtremes;
+  /** Tick time of the first slice: from here the start grace counts. NaN before it. */
+  startedMs: number;
+  /** Ends of alarms that the site no longer has; told with the first `advance`. */
+  readonly left: AlarmTransition[];
+  /** What the running `advance` has found so far. */
+  readonly transitions: AlarmTransition[];
+}
+
+export function createPipelineState(site: CompiledSite, clock: ClockKind): PipelineState {
+  const state = createSlotState(site.slots.count);
+  const index = new AlarmIndex(site);
+  const unitSlots = site.units.map((unit) => {
+    const holder = site.holders[unit.holder];
+    return compileUnitSlots(holder ?? emptyHolder, unit);
+  });
+  return {
+    site,
+    state,
+    index,
+    book: new AlarmBook(),
+    delays: createDelayState(index.count),
+    unitSlots,
+    limits: site.units.map((unit) =>
+      unitEntries.map((entry) => resolveLimits(entry.defaults, unit.limits.get(entry.id))),
+    ),
+    modes: unitSlots.map((slots) => modeOfUnit(state, slots)),
+    air: createAirMemory(site.units),
+    supplyTemperature: new SecondRings(site.units.length, riseRingLength),
+    steppedMs: new Float64Array(site.units.length).fill(Number.NaN),
+    gatewayOfSlot: gatewayOfSlot(site),
+    gatewayHeardMs: new Float64Array(site.gateways.length).fill(Number.NaN),
+    gatewayGoneMs: new Float64Array(site.gateways.length).fill(Number.NaN),
+    intake: createIntakeContext(site, state, clock),
+    history: new HistoryBuilder(site),
+    hour: new HourExtremes(site.units.length),
+    startedMs: Number.NaN,
+    left: [],
+    transitions: [],
+  };
+}
+
+const emptyHolder = { id: '', kind: 'unit', firstSlot: 0, slotCount: 0, slotOf: new Map(), places: [] } as const;
+
+function gatewayOfSlot(site: CompiledSite): Int32Array {
+  const gateways = new Int32Array(site.slots.count).fill(-1);
+  site.gateways.forEach((gateway, place) => {
+    for (const slot of gateway.slots) gateways[slot] = place;
+  });
+  return gateways;
+}

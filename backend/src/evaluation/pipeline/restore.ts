@@ -1,0 +1,41 @@
+import type { AlarmRecord, AlarmTransition } from '../alarm-lifecycle/alarm-record';
+import type { PipelineState } from './pipeline-state';
+
+/**
+ * Takes back what the journal holds. A restored alarm goes on where it was: its delays see it as in alarm, and it
+ * clears only when its condition is seen to be gone. An alarm that this site no longer has ends by configuration:
+ * nothing judges it any more, and it would stand for ever.
+ */
+export function restoreAlarms(pipeline: PipelineState, records: readonly AlarmRecord[]): void {
+  if (records.length === 0) return;
+  const places = pipeline.index.byName();
+  for (const record of records) {
+    const alarm = places.get(record.alarm);
+    if (alarm === undefined) {
+      pipeline.left.push(ended(record));
+      continue;
+    }
+    pipeline.book.restore(alarm, pipeline.index.identity(alarm), record);
+    if (!record.active) continue;
+    pipeline.delays.active[alarm] = 1;
+    pipeline.delays.trueSinceMs[alarm] = record.sinceMs;
+  }
+}
+
+const ended = ({
+  active: _active,
+  state,
+  stateSinceMs,
+  acknowledgedBy: _by,
+  acknowledgedAtMs: _at,
+  ...rest
+}: AlarmRecord): AlarmTransition => ({
+  ...rest,
+  from: state,
+  to: 'normal',
+  cause: 'configuration',
+  atMs: stateSinceMs,
+  actor: null,
+  station: null,
+  comment: 'the site file no longer has what this alarm is about',
+});
