@@ -3,6 +3,7 @@ import type { Pipeline } from '../evaluation/pipeline/pipeline';
 import type { Acceptance } from '../evaluation/sample/acceptance';
 import type { Clock } from '../ports/clock';
 import type { MessageSink } from '../ports/message-sink';
+import { peekSourceTime } from './peek-source-time';
 import type { RecordedAlarms } from './recorded-alarms';
 import type { TickClock } from './tick-clock';
 
@@ -15,12 +16,10 @@ export class PipelineRunner implements MessageSink {
     private readonly alarms: RecordedAlarms,
     private readonly tickClock: TickClock,
     private readonly clock: Clock,
-    private readonly sourceTimeOf: (message: RawMessage) => number,
   ) {}
 
   accept(message: RawMessage): Acceptance {
-    // On the source clock the slices due before a newer time run first, so that a replay is the same twice.
-    if (this.tickClock.kind === 'source' && this.tickClock.reach(this.sourceTimeOf(message))) this.advance();
+    if (this.tickClock.kind === 'source') this.reach(message);
     const acceptance = this.pipeline.accept(message, this.tickClock.nowMs());
     if (acceptance.accepted > 0) this.acceptedAtMs = this.clock.monotonicMs();
     return acceptance;
@@ -40,6 +39,12 @@ export class PipelineRunner implements MessageSink {
   lastSampleAge(): number | null {
     const age = (this.clock.monotonicMs() - this.acceptedAtMs) / 1000;
     return Number.isNaN(age) ? null : age;
+  }
+
+  /** On the source clock the slices due before a newer time run first, so that a replay is the same twice. */
+  private reach(message: RawMessage): void {
+    const sourceMs = peekSourceTime(this.pipeline.site, message, this.tickClock.nowMs());
+    if (this.tickClock.reach(sourceMs)) this.advance();
   }
 
   private advance(): void {

@@ -1,4 +1,4 @@
-import type { RawMessage } from '../evaluation/pipeline/inputs';
+import { alarmTexts } from '../evaluation/pipeline/alarm-texts';
 import type { Pipeline } from '../evaluation/pipeline/pipeline';
 import type { AlarmJournal } from '../ports/alarm-journal';
 import type { BrokerState } from '../ports/broker-link';
@@ -15,10 +15,9 @@ import { OperatorActions } from './operator-actions';
 import { PipelineRunner } from './pipeline-runner';
 import { RecordedAlarms } from './recorded-alarms';
 import { HistoryUpkeep } from './history-upkeep';
-import { sourceTickClock, wallTickClock } from './tick-clock';
-import type { EntryTexts, Scene } from './views/scene';
+import type { TickClock } from './tick-clock';
+import type { Scene } from './views/scene';
 import { timeText } from './views/time-text';
-import type { AlarmRecord } from '../evaluation/pipeline/outputs';
 
 export interface RunnerParts {
   readonly pipeline: Pipeline;
@@ -27,11 +26,8 @@ export interface RunnerParts {
   readonly gate: DeliveryGate;
   readonly clock: Clock;
   readonly ticker: Ticker;
-  readonly clockKind: 'wall' | 'source';
+  readonly tickClock: TickClock;
   readonly broker: () => BrokerState;
-  readonly textsOf: (record: AlarmRecord) => EntryTexts;
-  /** Source time of a message, ms; NaN where it tells none. Asked on the source clock only. */
-  readonly sourceTimeOf: (message: RawMessage) => number;
 }
 
 export interface Runner {
@@ -55,20 +51,19 @@ const MAINTAIN_MS = 60_000;
 
 /** Takes back what the journal holds, and joins the pipeline to everything around it. */
 export function createRunner(parts: RunnerParts): Runner {
-  const { pipeline, journal, store, gate, clock, ticker } = parts;
-  const tickClock = parts.clockKind === 'wall' ? wallTickClock(clock) : sourceTickClock();
+  const { pipeline, journal, store, gate, clock, ticker, tickClock } = parts;
   const nowMs = (): number => tickClock.nowMs();
   pipeline.restore(journal.standing());
   const alarms = new RecordedAlarms(journal, () => pipeline.standing());
   const drain = new HistoryDrain(pipeline, store, gate, nowMs);
-  const runner = new PipelineRunner(pipeline, alarms, tickClock, clock, parts.sourceTimeOf);
+  const runner = new PipelineRunner(pipeline, alarms, tickClock, clock);
   const scene: Scene = {
     pipeline,
     nowMs,
     clock: () => ({ kind: tickClock.kind, now: timeText(nowMs()) }),
     broker: parts.broker,
     alarms: () => alarms.list(),
-    textsOf: parts.textsOf,
+    textsOf: (record) => alarmTexts(pipeline.site, record),
   };
   const upkeep = new HistoryUpkeep(store, nowMs);
   const work: readonly (readonly [periodMs: number, work: () => void])[] = [

@@ -1,17 +1,9 @@
 import type { z } from 'zod';
 import type { clockStateSchema } from '@ebbline/shared/contract/http-api';
+import type { AlarmTexts } from '../../evaluation/pipeline/alarm-texts';
 import type { Pipeline } from '../../evaluation/pipeline/pipeline';
 import type { AlarmRecord } from '../../evaluation/pipeline/outputs';
 import type { BrokerState } from '../../ports/broker-link';
-
-/** What a catalogue entry says to people. */
-export interface EntryTexts {
-  readonly title: string;
-  readonly cause: string;
-  readonly consequence: string;
-  readonly action: string;
-  readonly timeToRespondSeconds: number;
-}
 
 /** An alarm as it is to be shown: as the journal has it, or marked as not yet recorded. */
 export interface ShownAlarm {
@@ -27,5 +19,5 @@ export interface Scene {
   readonly clock: () => z.infer<typeof clockStateSchema>;
   readonly broker: () => BrokerState;
   readonly alarms: () => readonly ShownAlarm[];
-  readonly textsOf: (record: AlarmRecord) => EntryTexts;
+  readonly textsOf: (record: AlarmRecord) => AlarmTexts;
 }

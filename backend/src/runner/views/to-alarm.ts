@@ -1,9 +1,10 @@
 import type { Alarm } from '@ebbline/shared/contract/alarm';
-import type { EntryTexts, Scene, ShownAlarm } from './scene';
+import type { AlarmTexts } from '../../evaluation/pipeline/alarm-texts';
+import type { Scene, ShownAlarm } from './scene';
 import { timeText } from './time-text';
 
 /** A standing alarm in the words of the contract: what is, why, what follows, what to do first. */
-export function toAlarm({ record, recorded }: ShownAlarm, texts: EntryTexts): Alarm {
+export function toAlarm({ record, recorded }: ShownAlarm, texts: AlarmTexts): Alarm {
   return {
     id: record.alarm,
     unit: record.unit,

@@ -1,0 +1,3 @@
+import 'reflect-metadata';
+
+export { startBackend } from './main/start-backend';

@@ -1,0 +1,28 @@
+import { mkdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { journalFile } from '../connections/alarm-journal/alarm-journal.provider';
+import { SqliteAlarmJournal } from '../connections/alarm-journal/sqlite-alarm-journal';
+import type { Environment } from '../connections/config/environment';
+import { DuckDbHistoryStore } from '../connections/history-store/embedded/duckdb-history-store';
+import type { AlarmJournal } from '../ports/alarm-journal';
+import type { HistoryStore } from '../ports/history-store';
+import type { ClosingStack } from './closing-stack';
+
+export interface Stores {
+  readonly journal: AlarmJournal;
+  readonly store: HistoryStore;
+}
+
+/** What outlives the program: the journal of alarms, and history. */
+export async function openStores(
+  environment: Environment,
+  _worker: URL | null,
+  closing: ClosingStack,
+): Promise<Stores> {
+  mkdirSync(environment.dataFolder, { recursive: true });
+  const journal = new SqliteAlarmJournal(join(environment.dataFolder, journalFile));
+  closing.add(() => journal.close());
+  const store = await DuckDbHistoryStore.open({ folder: join(environment.dataFolder, 'history') });
+  closing.add(() => store.close());
+  return { journal, store };
+}

@@ -1,0 +1,145 @@
+import type { ValueProvider } from '@nestjs/common';
+import { version } from '../../package.json';
+import { clientId } from '../connections/config/client-id';
+import { readEnvironment, type Environment } from '../connections/config/environment';
+import { loopbackIdentity } from '../connections/http-api/loopback-identity';
+import { HeldAcknowledgements } from '../connections/mqtt-intake/held-acknowledgements';
+import { MqttIntake } from '../connections/mqtt-intake/mqtt-intake';
+import { statusTopic } from '../connections/mqtt-intake/status-topic';
+import { SystemClock } from '../connections/system-clock/system-clock';
+import { SystemTicker } from '../connections/system-clock/system-ticker';
+import { createPipeline } from '../evaluation/pipeline/create-pipeline';
+import { ALARM_JOURNAL } from '../ports/alarm-journal';
+import { BROKER_LINK } from '../ports/broker-link';
+import { CLOCK } from '../ports/clock';
+import { RUNNER_HEALTH } from '../ports/health-report';
+import { HISTORY_STORE } from '../ports/history-store';
+import { IDENTITY } from '../ports/identity';
+import { INTAKE_REPORT } from '../ports/intake-report';
+import { LIVE_VIEW, OPERATIONS } from '../ports/live-view';
+import { PROGRAM_VERSION } from '../ports/program-version';
+import { TICKER } from '../ports/ticker';
+import { createRunner } from '../runner/runner';
+import { sourceTickClock, wallTickClock } from '../runner/tick-clock';
+import { ClosingStack } from './closing-stack';
+import { historyLayout } from './history-layout';
+import { openBroker, type BrokerInUse } from './open-broker';
+import { openSite } from './open-site';
+import { openStores } from './open-stores';
+import { openWeb } from './open-web';
+import { StartFault } from './start-fault';
+
+export interface StartOptions {
+  readonly variables: Readonly<Record<string, string | undefined>>;
+  readonly workingFolder: string;
+  readonly demoSiteFile: string;
+  /** The built screens; null serves the interfaces alone. */
+  readonly frontendFolder: string | null;
+  /** The built worker of the history store; null keeps history on this thread. */
+  readonly historyWorker: URL | null;
+  /** One line for the one who started the program. */
+  readonly say: (line: string) => void;
+  /** An unexpected fault, for the error output. */
+  readonly report: (fault: unknown) => void;
+}
+
+export interface RunningBackend {
+  /** Where the screens are. */
+  readonly address: string;
+  readonly mqttUrl: string;
+  /** What the simulator is to be told; null where it is not wanted. */
+  readonly simulator: { readonly mqttUrl: string; readonly siteFile: string } | null;
+  /** Ends everything in reverse order, with all that is confirmed kept. */
+  readonly stop: () => Promise<void>;
+}
+
+/** Opens everything in order. Throws `StartFault` where the one who started the program has to settle something. */
+export async function startBackend(options: StartOptions): Promise<RunningBackend> {
+  const environment = environmentOf(options);
+  const closing = new ClosingStack();
+  try {
+    return await open(environment, options, closing);
+  } catch (fault) {
+    await closing.closeAll();
+    throw fault;
+  }
+}
+
+async function open(environment: Environment, options: StartOptions, closing: ClosingStack): Promise<RunningBackend> {
+  const { say } = options;
+  const clock = new SystemClock();
+  const ticker = new SystemTicker();
+  const site = await openSite(environment.siteFile, say);
+  const { journal, store } = await openStores(environment, options.historyWorker, closing);
+  await store.useLayout(historyLayout(site));
+
+  const tickClock = environment.clock === 'wall' ? wallTickClock(clock) : sourceTickClock();
+  const pipeline = createPipeline(site, { clock: environment.clock, startMs: tickClock.nowMs() });
+  const gate = new HeldAcknowledgements();
+  const broker = await openBroker(environment, closing);
+  const link = (): MqttIntake => intake;
+  const runner = createRunner({
+    pipeline,
+    journal,
+    store,
+    gate,
+    clock,
+    ticker,
+    tickClock,
+    broker: () => link().state(),
+  });
+  closing.add(() => runner.stop());
+  const intake = new MqttIntake(intakeSettings(environment, site, broker), runner.sink, gate, clock);
+
+  const parts: ValueProvider[] = [
+    { provide: CLOCK, useValue: clock },
+    { provide: TICKER, useValue: ticker },
+    { provide: PROGRAM_VERSION, useValue: version },
+    { provide: ALARM_JOURNAL, useValue: journal },
+    { provide: HISTORY_STORE, useValue: store },
+    { provide: LIVE_VIEW, useValue: runner.live },
+    { provide: OPERATIONS, useValue: runner.operations },
+    { provide: RUNNER_HEALTH, useValue: runner.health },
+    { provide: IDENTITY, useValue: loopbackIdentity },
+    { provide: BROKER_LINK, useValue: intake },
+    { provide: INTAKE_REPORT, useValue: intake },
+  ];
+  const { httpHost: host, httpPort: port } = environment;
+  const address = await openWeb(
+    parts,
+    { host, port, frontendFolder: options.frontendFolder, report: options.report },
+    closing,
+  );
+  closing.add(() => intake.stop());
+  runner.start();
+  await intake.start();
+  sayBroker(intake, say);
+  const simulator = environment.simulator ? { mqttUrl: broker.url, siteFile: environment.siteFile } : null;
+  return { address, mqttUrl: broker.url, simulator, stop: () => closing.closeAll() };
+}
+
+function environmentOf({ variables, workingFolder, demoSiteFile }: StartOptions): Environment {
+  const read = readEnvironment(variables, { workingFolder, demoSiteFile });
+  if (read.ok) return read.value;
+  throw new StartFault(read.fault.map(({ variable, message }) => `${variable} ${message}`));
+}
+
+const intakeSettings = (
+  environment: Environment,
+  site: { id: string; subscriptions: readonly string[] },
+  broker: BrokerInUse,
+) => ({
+  address: broker.address,
+  clientId: clientId(environment.dataFolder),
+  statusTopic: statusTopic(site.id),
+  subscriptions: site.subscriptions,
+  note: broker.note,
+  random: Math.random,
+});
+
+function sayBroker(intake: MqttIntake, say: (line: string) => void): void {
+  const { state, address, embedded, note } = intake.state();
+  const which = `${embedded ? 'embedded broker' : 'broker'} on ${address}`;
+  const how = state === 'connected' ? '' : ', not reached yet: it is tried again';
+  say(`MQTT: ${which}${note === null ? '' : ` (${note})`}${how}`);
+}
