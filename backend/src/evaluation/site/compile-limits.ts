@@ -62,6 +62,10 @@ export function compileLimits(
       const number = (key: 'limit' | 'deadband'): void => {
         const text = written[key];
         if (text === undefined) return;
+        if (entries?.get(id) === null) {
+          faults.add(at(id, key), `${id} has no limit to change; take this key out`);
+          return;
+        }
         const parsed = toSi(text, quantity, key === 'deadband');
         if (!parsed.ok) faults.add(at(id, key), parsed.fault);
         else if (key === 'deadband' && parsed.value < 0) faults.add(at(id, key), 'expected 0 or more');

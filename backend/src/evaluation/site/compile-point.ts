@@ -64,7 +64,7 @@ export function compilePoint(id: string, file: PointInFile, definition: PointDef
     const parsed = parseRange(file.range, quantity, scale);
     if (parsed.ok) range = parsed.value;
     else fault('range', parsed.fault);
-    if (parsed.ok && reference === Reference.absolute && parsed.value.minimum < 0)
+    if (parsed.ok && file.reference === 'absolute' && parsed.value.minimum < 0)
       fault('range', 'an absolute pressure is never below 0; did you mean reference: gauge?');
   }
 

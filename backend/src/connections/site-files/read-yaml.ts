@@ -1,0 +1,56 @@
+import { fail, ok, type Result } from '@ebbline/shared/errors/result';
+import { isAlias, isMap, isScalar, isSeq, LineCounter, parseDocument, type Document } from 'yaml';
+import type { LineFault } from './line-fault';
+
+export interface YamlDocument {
+  /** Plain objects, lists, texts, numbers. */
+  readonly value: unknown;
+  /** Line of the deepest key of the path that the file has; 1 for the root. */
+  readonly lineOf: (path: readonly (string | number)[]) => number;
+}
+
+function lineFinder(document: Document, lines: LineCounter): YamlDocument['lineOf'] {
+  const lineAt = (range: readonly number[] | null | undefined, otherwise: number): number =>
+    range?.[0] === undefined ? otherwise : lines.linePos(range[0]).line;
+  return (path) => {
+    let node: unknown = document.contents;
+    let line = 1;
+    for (const part of path) {
+      if (isAlias(node)) node = node.resolve(document);
+      if (isMap(node)) {
+        const pair = node.items.find(({ key }) => isScalar(key) && String(key.value) === String(part));
+        if (pair === undefined) return line;
+        if (isScalar(pair.key)) line = lineAt(pair.key.range, line);
+        node = pair.value;
+      } else if (isSeq(node)) {
+        const item = node.items[Number(part)];
+        if (item === undefined) return line;
+        if (isScalar(item) || isMap(item) || isSeq(item)) line = lineAt(item.range, line);
+        node = item;
+      } else {
+        return line;
+      }
+    }
+    return line;
+  };
+}
+
+/** YAML 1.2 → plain data with the line of every key. Duplicate keys are faults. */
+export function readYaml(text: string): Result<YamlDocument, readonly LineFault[]> {
+  const lines = new LineCounter();
+  const document = parseDocument(text, { lineCounter: lines, prettyErrors: false, uniqueKeys: true });
+  if (document.errors.length > 0)
+    return fail(
+      document.errors.map((error) => ({
+        line: lines.linePos(error.pos[0]).line,
+        key: '',
+        message: `this is not YAML: ${error.message}; correct it there or just above`,
+      })),
+    );
+  try {
+    return ok({ value: document.toJS() as unknown, lineOf: lineFinder(document, lines) });
+  } catch (cause) {
+    const why = cause instanceof Error ? cause.message : String(cause);
+    return fail([{ line: 1, key: '', message: `its references cannot be followed: ${why}; write them out` }]);
+  }
+}

@@ -1,0 +1,27 @@
+import type { CompiledSite } from '../../evaluation/site/compiled-site';
+
+const counted = (count: number, one: string, many = `${one}s`): string => `${count} ${count === 1 ? one : many}`;
+
+/** What was understood of a site file, in one paragraph. */
+export function summarizeSite(site: CompiledSite): string {
+  const { slots } = site;
+  const measured = slots.measured.reduce((sum, one) => sum + one, 0);
+  const halls = site.halls.map((hall) => `${hall.name} (${counted(hall.units.length, 'unit')})`).join(', ');
+  const noAccuracy = slots.accuracyAbsolute.reduce(
+    (sum, width, slot) => sum + (slots.measured[slot] === 1 && Number.isNaN(width) ? 1 : 0),
+    0,
+  );
+  const noBarometer = site.halls.filter((hall) => hall.slot.ambientPressure < 0).map((hall) => hall.name);
+  return [
+    `${site.name}${site.demo ? ' (demo)' : ''}, ${site.altitudeM} m, ${site.timeZone}: ${counted(site.halls.length, 'hall')}: ${halls}.`,
+    `${counted(site.units.length, 'unit')}, ${counted(site.gateways.length, 'gateway')}, ${counted(measured, 'measured point')} and ${slots.count - measured} derived on ${counted(site.topics.size, 'topic')} through ${counted(site.subscriptions.length, 'subscription')}.`,
+    noAccuracy > 0
+      ? `${counted(noAccuracy, 'point')} without a stated accuracy: what is derived from them has no uncertainty.`
+      : '',
+    noBarometer.length > 0
+      ? `No barometer in ${noBarometer.join(', ')}: ambient pressure is taken from the altitude and marked as estimated.`
+      : '',
+  ]
+    .filter((line) => line !== '')
+    .join(' ');
+}
