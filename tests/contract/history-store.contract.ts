@@ -98,7 +98,7 @@ export function historyStoreContract(open: () => Promise<StoreUnderTest>): void 
 
     it('refuses a query that is no period', async () => {
       const query = { ...pressure, fromMs: startMs, toMs: startMs, buckets: 1 };
-      expect(() => subject.store.read(query)).toThrow('HISTORY_QUERY_INVALID');
+      await expect(subject.store.read(query)).rejects.toThrow('HISTORY_QUERY_INVALID');
     });
   });
 

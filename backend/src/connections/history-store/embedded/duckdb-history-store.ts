@@ -101,7 +101,7 @@ export class DuckDbHistoryStore implements HistoryStore {
     return this.#noting('write', () => this.#writer.write(rows, this.#manifest.retiredBeforeMs));
   }
 
-  read(query: HistoryQuery): Promise<HistoryBuckets> {
+  async read(query: HistoryQuery): Promise<HistoryBuckets> {
     const plan = bucketPlan(query);
     return this.#gate.read(async () => {
       const sums = new BucketSums(plan);

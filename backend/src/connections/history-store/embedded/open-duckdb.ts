@@ -13,15 +13,18 @@ export interface DuckDbLimits {
  */
 export async function openDuckDb(path: string, spillFolder: string, limits: DuckDbLimits): Promise<DuckDBInstance> {
   try {
-    return await DuckDBInstance.create(path, {
+    const instance = await DuckDBInstance.create(path, {
       threads: String(limits.threads),
       memory_limit: `${limits.memoryMb}MB`,
       temp_directory: spillFolder,
       checkpoint_threshold: '128MB',
       autoinstall_known_extensions: 'false',
       autoload_known_extensions: 'false',
-      preserve_insertion_order: 'true',
     });
+    const connection = await instance.connect();
+    await connection.run('SET GLOBAL parquet_metadata_cache = true');
+    connection.closeSync();
+    return instance;
   } catch (cause) {
     const what = `cannot open ${path}; check that the folder is writable and no other Ebbline runs on it`;
     throw new CodedError('HISTORY_OPEN_FAILED', what, { cause });

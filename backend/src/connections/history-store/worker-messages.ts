@@ -1,0 +1,28 @@
+import type { HistoryRows } from '../../evaluation/pipeline/history-rows';
+import type { HistoryBuckets, HistoryHealth, HistoryLayout, HistoryQuery } from '../../ports/history-store';
+
+/** What the store's worker is asked. */
+export type WorkerCall =
+  | { readonly call: 'useLayout'; readonly layout: HistoryLayout }
+  | { readonly call: 'write'; readonly rows: HistoryRows }
+  | { readonly call: 'read'; readonly query: HistoryQuery }
+  | { readonly call: 'maintain'; readonly nowMs: number }
+  | { readonly call: 'close' };
+
+export interface WorkerRequest {
+  readonly id: number;
+  readonly body: WorkerCall;
+}
+
+/** The answer to request `id`; id 0 says whether the store could be opened. Health comes with every answer. */
+export type WorkerReply =
+  | { readonly id: number; readonly ok: true; readonly value: HistoryBuckets | null; readonly health: HistoryHealth }
+  | {
+      readonly id: number;
+      readonly ok: false;
+      readonly code: string;
+      readonly message: string;
+      readonly health: HistoryHealth | null;
+    };
+
+export const openingId = 0;

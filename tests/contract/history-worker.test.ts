@@ -1,0 +1,103 @@
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { WorkerHistoryStore } from '../../backend/src/connections/history-store/worker-history-store';
+import { temporaryFolder, type TemporaryFolder } from '../helpers/temporary-folder';
+import { historyStoreContract } from './history-store.contract';
+import { layout, plain, pressure, pressures, rowsOf, second, startMs } from './history-samples';
+import { bundle, type Bundle } from './journal-bundle';
+
+let built: Bundle;
+beforeAll(async () => {
+  built = await bundle(new URL('../../backend/src/connections/history-store/history-worker.ts', import.meta.url));
+});
+afterAll(() => built.remove());
+
+const open = (folder: TemporaryFolder, queueBytes?: number): Promise<WorkerHistoryStore> =>
+  WorkerHistoryStore.open({
+    workerFile: pathToFileURL(built.file),
+    store: { folder: join(folder.path, 'history') },
+    ...(queueBytes === undefined ? {} : { queueBytes }),
+  });
+
+describe('the embedded history store in its worker', () => {
+  historyStoreContract(async () => {
+    const folder = await temporaryFolder();
+    const subject = {
+      store: await open(folder),
+      async reopen() {
+        await subject.store.close();
+        subject.store = await open(folder);
+      },
+      async remove() {
+        await subject.store.close();
+        await folder.stop();
+      },
+    };
+    return subject;
+  });
+});
+
+describe('a history worker that dies', () => {
+  let folder: TemporaryFolder;
+  let store: WorkerHistoryStore;
+  beforeEach(async () => {
+    folder = await temporaryFolder();
+    store = await open(folder);
+    await store.useLayout(layout);
+  });
+  afterEach(async () => {
+    await store.close();
+    await folder.stop();
+  });
+  const meanOf = async (seconds: number) =>
+    plain(await store.read({ ...pressure, fromMs: startMs, toMs: startMs + seconds * second, buckets: seconds })).mean;
+
+  it('is told in health and started again by the next write, with layout and earlier rows', async () => {
+    await store.write(pressures(startMs, 2, (index) => index));
+    await store.terminateWorker();
+    expect(store.health().state).toBe('failing');
+    expect(store.health().message).toContain('the history worker ended');
+    await store.write(pressures(startMs + 2 * second, 1, () => 2));
+    expect(await meanOf(3)).toEqual([0, 1, 2]);
+    expect(store.health()).toMatchObject({ state: 'ok', message: null, rowsQueued: 0 });
+  });
+
+  it('loses no row that it was handed', async () => {
+    const writes = [0, 1, 2, 3].map((index) => store.write(pressures(startMs + index * second, 1, () => index)));
+    expect(store.health().rowsQueued).toBe(4);
+    await store.terminateWorker();
+    await Promise.all(writes);
+    expect(await meanOf(4)).toEqual([0, 1, 2, 3]);
+  });
+
+  it('refuses a read that was under way', async () => {
+    const reading = store.read({ ...pressure, fromMs: startMs, toMs: startMs + 1000, buckets: 1 });
+    const refused = expect(reading).rejects.toThrow('HISTORY_WORKER_ENDED');
+    // The request leaves in the next turn of the loop.
+    await Promise.resolve();
+    await store.terminateWorker();
+    await refused;
+  });
+
+  it('keeps errors of the store as they were', async () => {
+    await expect(store.write(rowsOf([{ holder: 9, atMs: startMs, values: [1] }]))).rejects.toMatchObject({
+      code: 'HISTORY_LAYOUT_MISSING',
+    });
+  });
+});
+
+describe('a history queue that is full', () => {
+  it('gives up the oldest rows aloud and counts them in health', async () => {
+    const folder = await temporaryFolder();
+    const one = pressures(startMs, 1, () => 1);
+    const bytesOfOne = 4 + 8 + 4 + 3 * 8 + 3;
+    const store = await open(folder, 2 * bytesOfOne);
+    await store.useLayout(layout);
+    const writes = await Promise.allSettled([one, one, one].map((rows) => store.write(rows)));
+    expect(writes.map((write) => write.status)).toEqual(['rejected', 'fulfilled', 'fulfilled']);
+    expect(store.health()).toMatchObject({ rowsQueued: 0, message: '1 rows lost since the start' });
+    await store.close();
+    await folder.stop();
+  });
+});
