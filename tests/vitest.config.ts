@@ -68,6 +68,7 @@ export default defineConfig({
         test: {
           name: 'end-to-end',
           include: ['end-to-end/**/*.test.ts'],
+          globalSetup: ['end-to-end/build-once.ts'],
           fileParallelism: false,
           testTimeout: 180_000,
           hookTimeout: 180_000,

@@ -34,7 +34,7 @@ templates:
     ratedFlow: 346 L/min
     ratedHeat: 208 kW
     supplySetPoint: 35 °C
-    elevations: { supplyTankSurface: 1.0 m, separatorSurface: 0.6 m, returnInlet: 1.2 m, pumpInlet: 0.15 m }
+    elevations: { supplyTankSurface: 1.0 m, separatorSurface: 0.6 m, returnInlet: 1.2 m, pumpInlet: 0.15 m, supplySensor: 0.9 m, returnSensor: 1.1 m }
     pump: { npshLimit: 2.1 m, suctionLoss: 2.4 kPa }
     nodes:
       floorSupply: { main: supply, elevation: -0.5 m, loss: 3.0 kPa }

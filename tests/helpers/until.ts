@@ -1,6 +1,8 @@
 export interface UntilOptions {
   /** Gives up after so long, ms. A bound against hanging, never a measure. */
   readonly withinMs?: number;
+  /** Pause between two looks, ms. */
+  readonly everyMs?: number;
   /** What is waited for, for the message. */
   readonly what?: string;
 }
@@ -27,6 +29,6 @@ export async function until<Value>(
     if (performance.now() > deadline) {
       throw new Error(`waited in vain for ${options.what ?? condition.toString()}`, { cause: last });
     }
-    await new Promise((resolve) => setTimeout(resolve, 5));
+    await new Promise((resolve) => setTimeout(resolve, options.everyMs ?? 5));
   }
 }

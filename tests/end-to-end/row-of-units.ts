@@ -1,0 +1,58 @@
+import { writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { benchSite, topicOf } from '../bench/bench-site';
+import { payload } from '../bench/telemetry';
+import { connectClient } from '../helpers/broker';
+
+/** Writes a site file of so many equal units, fed by `sendAll`; gives its path. */
+export async function writeSite(folder: string, units: number): Promise<string> {
+  const path = join(folder, 'row-of-units.yaml');
+  await writeFile(path, benchSite(units));
+  return path;
+}
+
+export interface Sender {
+  /** One message for each unit, now, with these numbers in place of the usual ones. */
+  sendAll(changes?: Readonly<Record<string, number>>): Promise<void>;
+  send(unit: number, changes?: Readonly<Record<string, number>>): Promise<void>;
+  stop(): Promise<void>;
+}
+
+/** An outside MQTT client for a row of units. */
+export async function startSender(url: string, units: number): Promise<Sender> {
+  const { client, stop } = await connectClient({ url });
+  let beat = 0;
+  const send: Sender['send'] = async (unit, changes = {}) => {
+    const body = { ...(JSON.parse(payload(unit, beat++, Date.now())) as Record<string, number>), ...changes };
+    await client.publishAsync(topicOf(unit), JSON.stringify(body), { qos: 1 });
+  };
+  return {
+    send,
+    sendAll: async (changes) => {
+      await Promise.all(Array.from({ length: units }, (_, unit) => send(unit, changes)));
+    },
+    stop,
+  };
+}
+
+/** Calls `act` again and again, `everyMs` apart, until stopped: telemetry comes whether someone looks or not. */
+export function keepDoing(act: () => Promise<void>, everyMs: number): { stop(): Promise<void> } {
+  let wanted = true;
+  let wake = (): void => undefined;
+  const loop = (async () => {
+    while (wanted) {
+      await act();
+      await new Promise<void>((resolve) => {
+        wake = resolve;
+        setTimeout(resolve, everyMs);
+      });
+    }
+  })();
+  return {
+    stop: async () => {
+      wanted = false;
+      wake();
+      await loop;
+    },
+  };
+}
