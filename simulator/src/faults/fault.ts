@@ -1,0 +1,40 @@
+import type { PlantInputs } from '../plant/plant-inputs';
+import type { PlantParameters } from '../plant/plant-parameters';
+
+export const faultKinds = ['cutServerHose', 'slowInLeak', 'facilityFlowLost', 'loadStep', 'connectionLost'] as const;
+export type FaultKind = (typeof faultKinds)[number];
+
+export const faultSizes = ['small', 'usual', 'large'] as const;
+export type FaultSize = (typeof faultSizes)[number];
+
+/** What is asked for: which fault, how big, and where inside the unit. */
+export interface FaultOrder {
+  readonly fault: FaultKind;
+  readonly size: FaultSize;
+  /** Index of the rack. Only where the fault sits in one. */
+  readonly rack: number;
+  /** cutServerHose: does the inlet check valve close? */
+  readonly checkValve: 'good' | 'stuckOpen';
+  /** loadStep: which way. */
+  readonly direction: 'rise' | 'fall';
+}
+
+/** What a fault may move: the surroundings of the plant, and its line to the broker. */
+export interface FaultTarget {
+  readonly inputs: PlantInputs;
+  lineLost: boolean;
+}
+
+export interface Fault {
+  readonly kind: FaultKind;
+  readonly title: string;
+  /** A fault of one rack needs a branch in the order. */
+  readonly inRack: boolean;
+  /** Time constants with which it comes and goes, s; 0: at once. */
+  readonly onsetS: number;
+  readonly repairS: number;
+  /** Ends by itself after so many seconds; null: stays until repaired. */
+  lastsS(size: FaultSize): number | null;
+  /** Changes the target by the fault at a strength of 0 (gone) to 1 (full). */
+  apply(target: FaultTarget, parameters: PlantParameters, order: FaultOrder, strength: number): void;
+}

@@ -1,0 +1,20 @@
+import type { Fault, FaultSize } from './fault';
+
+/** L/min of free air on a unit of type M. */
+const sizes: Readonly<Record<FaultSize, number>> = { small: 5, usual: 20, large: 60 };
+/** A small unit has a small fitting. */
+const shareOfM: Readonly<Record<'M' | 'H' | 'bench', number>> = { M: 1, H: 1.5, bench: 0.2 };
+const litrePerMin = 1 / 60000;
+
+/** A fitting on the receiver lets room air in. */
+export const slowInLeak: Fault = {
+  kind: 'slowInLeak',
+  title: 'slow in-leak',
+  inRack: false,
+  onsetS: 20,
+  repairS: 0,
+  lastsS: () => null,
+  apply(target, parameters, order, strength) {
+    target.inputs.inLeakFreeM3PerS += strength * sizes[order.size] * shareOfM[parameters.kind] * litrePerMin;
+  },
+};

@@ -1,0 +1,103 @@
+/**
+ * The whole state of one unit and its loop: everything that is remembered from step to step.
+ * Volumes in m³ of water, amounts of dry gas in mol, temperatures in °C, the rest as named.
+ */
+export interface PlantState {
+  /** Seconds since the state was made. */
+  timeS: number;
+  // tanks
+  supplyTankWaterM3: number;
+  supplyTankC: number;
+  supplyTankGasMol: number;
+  separatorWaterM3: number;
+  separatorC: number;
+  separatorGasMol: number;
+  /** Air dissolved in the water of each tank, mol. */
+  supplyTankDissolvedMol: number;
+  separatorDissolvedMol: number;
+  // water on its way: temperature of each cell, in the direction of flow
+  readonly supplyMainC: Float64Array;
+  readonly returnMainC: Float64Array;
+  /** Gas in each cell of the return main. */
+  readonly returnMainGasMol: Float64Array;
+  readonly returnMainGasM3: Float64Array;
+  /** Pump to exchanger, and the exchanger's two sides. */
+  pumpLineC: number;
+  exchangerHotC: number;
+  exchangerColdC: number;
+  readonly racks: RackState[];
+  // transfer pump, filter, valve, vacuum source
+  pumpSpeed: number;
+  levelIntegral: number;
+  /** Filter resistance against clean. */
+  filterLoad: number;
+  valvePosition: number;
+  valveCommand: number;
+  valveIntegral: number;
+  /** Supply temperature as the controller's sensor gives it. */
+  controlledC: number;
+  vacuumRunning: boolean;
+  vacuumSpeed: number;
+  vacuumIntegral: number;
+  standbySpeed: number;
+  standbyAboveS: number;
+  standbyRanS: number;
+  standbyRunning: boolean;
+  /** What the last step found; the next one starts its search there, and readings are taken from it. */
+  readonly last: LastStep;
+  /** Sums since the state was made, for balances. */
+  readonly sums: Sums;
+}
+
+export interface RackState {
+  /** Water from the rack's hose to the plates. */
+  inletC: number;
+  /** Water from the plates to the return main. */
+  outletC: number;
+  /** Gas in the supply manifold and in the return manifold. */
+  supplyGasMol: number;
+  supplyGasM3: number;
+  returnGasMol: number;
+  returnGasM3: number;
+  /** Chips of the servers that stay whole; chips of the server whose hose a fault may open. */
+  chipC: number;
+  probeChipC: number;
+  fanWPerK: number;
+  probeFanWPerK: number;
+  /** The heater's trip has fallen; it stays so until the load is taken off. */
+  tripped: boolean;
+  flowM3PerS: number;
+  supplyManifoldPa: number;
+  returnManifoldPa: number;
+  /** Gas through the rack's return hose, m³/s at its mean pressure. */
+  returnGasM3PerS: number;
+  chipHeatW: number;
+}
+
+export interface LastStep {
+  supplyTankPa: number;
+  separatorPa: number;
+  loopFlowM3PerS: number;
+  returnMainLossPa: number;
+  returnMainGasM3PerS: number;
+  transferM3PerS: number;
+  pumpInletPa: number;
+  suctionHeadM: number;
+  facilityKgPerS: number;
+  exchangerW: number;
+  exhaustMolPerS: number;
+  chipHeatW: number;
+}
+
+export interface Sums {
+  chipHeatJ: number;
+  pumpHeatJ: number;
+  facilityHeatJ: number;
+  hallHeatJ: number;
+  exhaustHeatJ: number;
+  waterOutM3: number;
+  gasInMol: number;
+  gasOutMol: number;
+}
+
+export const mainCells = 6;

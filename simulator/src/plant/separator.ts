@@ -1,0 +1,41 @@
+import type { PlantParameters } from './plant-parameters';
+import type { PlantState } from './plant-state';
+import type { ReturnOutflow } from './mains';
+import { saturationPressurePa } from './vapour-pressure';
+import {
+  evaporationJPerKg,
+  gasSpacePressurePa,
+  waterDensityKgPerM3,
+  waterHeatJPerM3K,
+  waterMolarMassKg,
+} from './water';
+
+/** Water in from the return main, out to the pump, and a little out as vapour with the exhaust. */
+export function stepSeparatorWater(state: PlantState, from: ReturnOutflow, dtS: number): void {
+  const outM3 = state.last.transferM3PerS * dtS;
+  const inM3 = from.waterM3PerS * dtS;
+  const vapourM3 = (vapourKgPerS(state) * dtS) / waterDensityKgPerM3;
+  const coldKM3 = (vapourKgPerS(state) * evaporationJPerKg * dtS) / waterHeatJPerM3K;
+  const left = state.separatorWaterM3 + inM3 - outM3 - vapourM3;
+  const before = state.separatorC;
+  state.separatorC = (before * (state.separatorWaterM3 - outM3 - vapourM3) + from.waterC * inM3 - coldKM3) / left;
+  state.separatorWaterM3 = left;
+  state.sums.waterOutM3 += vapourM3;
+  state.sums.exhaustHeatJ += (coldKM3 + vapourM3 * before) * waterHeatJPerM3K;
+}
+
+/** Vapour that leaves with the exhaust: saturated gas over the separator's water (Dalton), kg/s. */
+export function vapourKgPerS(state: PlantState): number {
+  const vapourPa = saturationPressurePa(state.separatorC);
+  const dryPa = Math.max(1000, state.last.separatorPa - vapourPa);
+  return (state.last.exhaustMolPerS * waterMolarMassKg * vapourPa) / dryPa;
+}
+
+export function separatorGasM3(parameters: PlantParameters, state: PlantState): number {
+  const { separatorWater, separatorGas } = parameters.volumeM3;
+  return Math.max(0.02 * separatorGas, separatorGas + separatorWater - state.separatorWaterM3);
+}
+
+export function separatorPressurePa(parameters: PlantParameters, state: PlantState): number {
+  return gasSpacePressurePa(state.separatorGasMol, separatorGasM3(parameters, state), state.separatorC);
+}

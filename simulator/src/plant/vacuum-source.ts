@@ -1,0 +1,80 @@
+import type { PlantParameters, VacuumParameters } from './plant-parameters';
+import type { PlantState } from './plant-state';
+import { saturationPressurePa } from './vapour-pressure';
+import { gasConstant } from './water';
+
+/** Of full speed per Pa, and the time of the integral, s. */
+const gainPerPa = 2e-4;
+const integralS = 20;
+
+/** Dry gas that one source moves at full speed, mol/s: a liquid-ring pump with cold seal water, own shape of its curve. */
+export function sourceCapacityMolPerS(vacuum: VacuumParameters, separatorPa: number, separatorC: number): number {
+  const blank = saturationPressurePa(vacuum.sealC) + 1000;
+  if (separatorPa <= blank) return 0;
+  const swept = vacuum.sweptM3PerS * (1 - (blank / separatorPa) ** 1.5);
+  const vapourPa = saturationPressurePa(separatorC - vacuum.suctionCoolingK);
+  return (swept * Math.max(0, separatorPa - vapourPa)) / (gasConstant * (vacuum.sealC + 273.15));
+}
+
+/**
+ * Holds the separator's set pressure by speed. `startStop` runs between the edges of its band;
+ * `continuous` never stops and recirculates what its lowest speed moves too much. The standby joins when the
+ * pressure stays high.
+ * @returns dry gas to the exhaust, mol/s.
+ */
+export function stepVacuumSource(parameters: PlantParameters, state: PlantState, dtS: number): number {
+  const { vacuum, set } = parameters;
+  const pressure = state.last.separatorPa;
+  const error = pressure - set.separatorPa;
+  if (vacuum.control === 'continuous') state.vacuumRunning = true;
+  else if (!state.vacuumRunning) state.vacuumRunning = error > set.separatorBandPa;
+  else if (error < -set.separatorBandPa) stop(state);
+
+  const wanted = state.vacuumRunning ? demand(state, error, dtS) : 0;
+  const atLeast = state.vacuumRunning ? vacuum.lowestSpeed : 0;
+  state.vacuumSpeed = ramp(state.vacuumSpeed, Math.max(atLeast, wanted), vacuum.rampS, dtS);
+  stepStandby(vacuum, state, error, wanted, dtS);
+
+  const capacity = sourceCapacityMolPerS(vacuum, pressure, state.separatorC);
+  const passed = vacuum.control === 'continuous' ? Math.min(1, wanted / state.vacuumSpeed) : 1;
+  state.last.exhaustMolPerS = capacity * (state.vacuumSpeed * passed + state.standbySpeed);
+  return state.last.exhaustMolPerS;
+}
+
+function demand(state: PlantState, error: number, dtS: number): number {
+  const wanted = gainPerPa * error + state.vacuumIntegral;
+  const held = Math.min(1, Math.max(0, wanted));
+  if (held === wanted || wanted * error < 0) state.vacuumIntegral += (gainPerPa * error * dtS) / integralS;
+  state.vacuumIntegral = Math.min(1, Math.max(0, state.vacuumIntegral));
+  return held;
+}
+
+function stop(state: PlantState): void {
+  state.vacuumRunning = false;
+  state.vacuumIntegral = 0;
+}
+
+function stepStandby(vacuum: VacuumParameters, state: PlantState, error: number, wanted: number, dtS: number): void {
+  if (vacuum.sources < 2) return;
+  state.standbyAboveS = error > vacuum.standbyAbovePa ? state.standbyAboveS + dtS : 0;
+  if (state.standbyAboveS >= vacuum.standbyDelayS) {
+    state.standbyRunning = true;
+    state.standbyRanS = 0;
+  }
+  if (state.standbyRunning) {
+    state.standbyRanS += dtS;
+    if (state.standbyRanS > vacuum.standbyLeastRunS && wanted < 0.4) state.standbyRunning = false;
+  }
+  state.standbySpeed = ramp(
+    state.standbySpeed,
+    state.standbyRunning ? Math.max(vacuum.lowestSpeed, wanted) : 0,
+    vacuum.rampS,
+    dtS,
+  );
+}
+
+/** Moves towards a speed no faster than 0 to 100 % in `rampS`. */
+function ramp(speed: number, wanted: number, rampS: number, dtS: number): number {
+  const reach = dtS / rampS;
+  return speed + Math.min(reach, Math.max(-reach, wanted - speed));
+}

@@ -1,0 +1,51 @@
+import { offline, online, statusTopic, type SimulatedMessage } from '../payload/messages';
+import { MqttLine } from './mqtt-line';
+import { commandTopic, stateTopic } from './topics';
+
+export interface PublisherSettings {
+  readonly url: string;
+  readonly gateways: readonly string[];
+  readonly onCommand: (payload: string) => void;
+  readonly onTrouble: (name: string, message: string) => void;
+}
+
+/** The demo site's lines to the broker: one a gateway with its last will, and one for the building and the commands. */
+export class MqttPublisher {
+  private readonly lines = new Map<string, MqttLine>();
+  private readonly building: MqttLine;
+
+  constructor(private readonly settings: PublisherSettings) {
+    const { url, gateways, onTrouble } = settings;
+    for (const gateway of gateways) {
+      const topic = statusTopic(gateway);
+      const greeting = { topic, payload: online };
+      this.lines.set(
+        gateway,
+        new MqttLine({ url, name: gateway, greeting, lastWill: { topic, payload: offline }, onTrouble }),
+      );
+    }
+    this.building = new MqttLine({ url, name: 'building', greeting: null, lastWill: null, onTrouble });
+  }
+
+  open(): void {
+    for (const line of this.lines.values()) line.open();
+    this.building.open({ topic: commandTopic, hear: (payload) => this.settings.onCommand(payload) });
+  }
+
+  publish(message: SimulatedMessage): void {
+    const line = message.gateway === null ? this.building : this.lines.get(message.gateway);
+    if (line && message.gateway !== null && message.topic === statusTopic(message.gateway)) {
+      // what the broker knows of a gateway comes from its line alone
+      if (message.payload === offline) line.break();
+      else line.open();
+    } else line?.send(message.topic, message.payload, message.retain);
+  }
+
+  tellState(state: unknown): void {
+    this.building.send(stateTopic, JSON.stringify(state), true);
+  }
+
+  async close(): Promise<void> {
+    await Promise.allSettled([...this.lines.values(), this.building].map((line) => line.close()));
+  }
+}

@@ -1,0 +1,64 @@
+import type { UnitKind } from '../plant/plant-parameters';
+import type { BranchMeter } from '../sensors/sensor-of-point';
+
+/** One unit of the demo site as the simulator builds it. Site and names are our own invention. */
+export interface FleetUnit {
+  readonly id: string;
+  readonly hall: HallId;
+  readonly kind: UnitKind;
+  readonly gateway: string;
+  readonly branchMeter: BranchMeter;
+  /** Has it a meter in the vacuum exhaust? Those without start and stop their vacuum source. */
+  readonly exhaustMeter: boolean;
+  readonly platesPerRack: 1 | 2;
+  /** Share of rated chip power that its work comes to over a day. */
+  readonly meanLoad: number;
+  /** Tightness, L/min of free air beside the type's own. */
+  readonly inLeakLPerMin: number;
+  /** Filter resistance against clean, and exchanger UA against new. */
+  readonly filterLoad: number;
+  readonly exchangerShare: number;
+}
+
+export type HallId = 'north' | 'south';
+
+export const siteId = 'quillmere';
+
+const unit = (
+  id: string,
+  kind: UnitKind,
+  gateway: string,
+  meanLoad: number,
+  own: Partial<FleetUnit> = {},
+): FleetUnit => ({
+  id,
+  hall: id.startsWith('N') ? 'north' : 'south',
+  kind,
+  gateway,
+  branchMeter: kind === 'H' ? 'electromagneticFlow' : 'ultrasonicFlow',
+  exhaustMeter: true,
+  platesPerRack: 2,
+  meanLoad,
+  inLeakLPerMin: 0,
+  filterLoad: 1,
+  exchangerShare: 1,
+  ...own,
+});
+
+/** Twelve units: six of type M, five of type H, one bench. N1 and N2 share a gateway. */
+export const demoFleet: readonly FleetUnit[] = [
+  unit('N1', 'M', 'north-a', 0.78, { inLeakLPerMin: 2.2, filterLoad: 1.1 }),
+  unit('N2', 'M', 'north-a', 0.71, { inLeakLPerMin: 1.4, exchangerShare: 0.97 }),
+  unit('N3', 'M', 'north-b', 0.82, { inLeakLPerMin: 2.8, filterLoad: 1.3 }),
+  unit('N4', 'M', 'north-c', 0.66, { exhaustMeter: false, platesPerRack: 1, inLeakLPerMin: 0.4 }),
+  unit('N5', 'M', 'north-d', 0.75, { inLeakLPerMin: 3.1, exchangerShare: 0.92 }),
+  unit('N6', 'M', 'north-e', 0.69, { platesPerRack: 1, inLeakLPerMin: 1.9, filterLoad: 1.6 }),
+  unit('N7', 'bench', 'north-f', 0.9, { inLeakLPerMin: 0.3, branchMeter: 'electromagneticFlow' }),
+  unit('S1', 'H', 'south-a', 0.76, { inLeakLPerMin: 3.4 }),
+  unit('S2', 'H', 'south-b', 0.7, { inLeakLPerMin: 4.2, exchangerShare: 0.95, filterLoad: 1.2 }),
+  unit('S3', 'H', 'south-c', 0.8, { inLeakLPerMin: 2.5, platesPerRack: 1 }),
+  unit('S4', 'H', 'south-d', 0.64, { exhaustMeter: false, inLeakLPerMin: 0.6 }),
+  unit('S5', 'H', 'south-e', 0.73, { inLeakLPerMin: 3.0, filterLoad: 1.4 }),
+];
+
+export const halls: readonly HallId[] = ['north', 'south'];
