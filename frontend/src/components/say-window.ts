@@ -1,6 +1,6 @@
 import type { PressureWindow } from '@ebbline/shared/contract/live-feed';
 import { formatQuantity, inWords } from '../text/format-quantity';
-import { lowerWallWords } from '../text/words';
+import { lowerWallNouns } from '../text/words';
 
 const absolute = (pa: number): string => inWords(formatQuantity(pa, 'absolutePressure'));
 const difference = (pa: number, uncertainty: number | null): string =>
@@ -17,7 +17,7 @@ export function sayWindow(name: string, window: PressureWindow): string {
     vacuumMargin.value === null
       ? 'vacuum margin not known'
       : `vacuum margin to room air ${difference(vacuumMargin.value, vacuumMargin.expandedUncertainty)}${at(window.highestWhere)}`;
-  const wall = lowerWallKind === null ? 'lower wall' : lowerWallWords[lowerWallKind];
+  const wall = lowerWallKind === null ? 'lower wall' : lowerWallNouns[lowerWallKind];
   const left =
     lowerWallMargin.value === null
       ? 'margin to the lower wall not known'

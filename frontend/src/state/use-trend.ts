@@ -40,7 +40,7 @@ export function useTrend(options: TrendOptions): {
   const read = options.read ?? readHistory;
   const columns = shallowRef<HistoryColumns | null>(null);
   const problem = ref<string | null>(null);
-  const period = ref<TrendPeriod>(trendPeriods[0]);
+  const period = shallowRef<TrendPeriod>(trendPeriods[0]);
   let asked = 0;
 
   async function renew(): Promise<void> {

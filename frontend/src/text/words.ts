@@ -46,6 +46,13 @@ export const lowerWallWords: { readonly [K in LowerWallKind]: string } = {
   plateWall: 'plate wall',
 };
 
+/** The same walls where a sentence or a label names them. */
+export const lowerWallNouns: { readonly [K in LowerWallKind]: string } = {
+  node: 'boiling',
+  pumpInlet: 'pump inlet limit',
+  plateWall: 'boiling at a plate wall',
+};
+
 export const qualityWords: { readonly [Q in Quality]: string } = { good: 'good', uncertain: 'uncertain', bad: 'bad' };
 
 export const reasonWords: { readonly [R in QualityReason]: string } = {
