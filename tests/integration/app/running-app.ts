@@ -1,0 +1,105 @@
+import { fileURLToPath } from 'node:url';
+import { io, type Socket } from 'socket.io-client';
+import type { Frame, ScreenToServer, ServerToScreen, View } from '@ebbline/shared/contract/live-feed';
+import { startBackend } from '../../../backend/src/main';
+import { temporaryFolder } from '../../helpers/temporary-folder';
+
+export const smallSiteFile = fileURLToPath(new URL('../../helpers/sites/small-site.yaml', import.meta.url));
+
+export interface RunningApp {
+  /** Without a slash at its end. */
+  readonly url: string;
+  readonly mqttUrl: string;
+  readonly dataFolder: string;
+  /** What it said while it started. */
+  readonly said: readonly string[];
+  /** Faults of its own that it reported. */
+  readonly faults: readonly unknown[];
+  get<Body>(path: string): Promise<Body>;
+  send(path: string, init?: RequestInit): Promise<Response>;
+  stop(): Promise<void>;
+}
+
+export interface AppOptions {
+  readonly variables?: Readonly<Record<string, string>>;
+  /** Kept after the stop where given; else a folder of its own that is removed. */
+  readonly dataFolder?: string;
+  readonly frontendFolder?: string;
+}
+
+/** The backend from its sources, in this process, on free ports, with history on this thread. */
+export async function startApp({ variables, dataFolder, frontendFolder }: AppOptions = {}): Promise<RunningApp> {
+  const folder = dataFolder === undefined ? await temporaryFolder() : null;
+  const data = dataFolder ?? folder?.path ?? '';
+  const said: string[] = [];
+  const faults: unknown[] = [];
+  const running = await startBackend({
+    variables: {
+      EBBLINE_DATA: data,
+      EBBLINE_SITE: smallSiteFile,
+      EBBLINE_SIMULATOR: 'off',
+      EBBLINE_HTTP_PORT: '0',
+      EBBLINE_MQTT_PORT: '0',
+      ...variables,
+    },
+    workingFolder: data,
+    demoSiteFile: smallSiteFile,
+    frontendFolder: frontendFolder ?? null,
+    historyWorker: null,
+    say: (line) => said.push(line),
+    report: (fault) => faults.push(fault),
+  });
+  const url = running.address.replace(/\/$/, '');
+  const send = (path: string, init?: RequestInit): Promise<Response> => fetch(`${url}${path}`, init);
+  return {
+    url,
+    mqttUrl: running.mqttUrl,
+    dataFolder: data,
+    said,
+    faults,
+    send,
+    get: async <Body>(path: string): Promise<Body> => (await (await send(path)).json()) as Body,
+    stop: async () => {
+      await running.stop();
+      await folder?.stop();
+    },
+  };
+}
+
+export const postJson = (body: unknown): RequestInit => ({
+  method: 'POST',
+  headers: { 'content-type': 'application/json' },
+  body: typeof body === 'string' ? body : JSON.stringify(body),
+});
+
+export interface Screen {
+  readonly frames: Frame[];
+  readonly refusals: { readonly code: string }[];
+  readonly socket: Socket<ServerToScreen, ScreenToServer>;
+  /** Acknowledgements of frames that were not taken; each lets the next frame come. */
+  readonly held: (() => void)[];
+  show(view: View): void;
+  stop(): void;
+}
+
+/** A screen as an outsider would connect one. `takes`: whether it takes frames by itself. */
+export function connectScreen(url: string, takes = true): Screen {
+  const socket: Screen['socket'] = io(url, { transports: ['websocket'], reconnection: false, forceNew: true });
+  const frames: Frame[] = [];
+  const refusals: { code: string }[] = [];
+  const held: (() => void)[] = [];
+  socket.on('frame', (frame, taken) => {
+    frames.push(frame);
+    if (takes) taken();
+    else held.push(taken);
+  });
+  socket.on('refused', (refusal) => refusals.push(refusal));
+  return {
+    frames,
+    refusals,
+    socket,
+    held,
+    show: (view) => void socket.emit('show', view),
+    stop: () => void socket.close(),
+  };
+}
