@@ -7,7 +7,8 @@ import type { HistoryStore } from '../ports/history-store';
  * are let go only after the commit that covers them.
  */
 export class HistoryDrain {
-  private running: Promise<void> | null = null;
+  private underWay: Promise<void> = Promise.resolve();
+  private writes = 0;
   private fault: string | null = null;
 
   constructor(
@@ -17,21 +18,20 @@ export class HistoryDrain {
     private readonly nowMs: () => number,
   ) {}
 
-  /** The regular commit. Does nothing while one is under way. */
+  /** The regular commit. Also while others are under way: the store bounds what waits for the disk, the pipeline does not. */
   commit(): void {
     this.begin(this.gate.waiting() > 0);
   }
 
-  /** The early commit, for acknowledgements that wait. */
+  /** The early commit, for acknowledgements that wait, where no other is under way. */
   commitForWaiting(): void {
-    if (this.gate.waiting() > 0) this.begin(true);
+    if (this.writes === 0 && this.gate.waiting() > 0) this.begin(true);
   }
 
   /** Commits all there is, the unfinished second included. */
   async flush(): Promise<void> {
-    await this.running;
     this.begin(true);
-    await this.running;
+    await this.underWay;
   }
 
   /** Why the last commit failed; null where it did not. */
@@ -40,29 +40,28 @@ export class HistoryDrain {
   }
 
   private begin(everything: boolean): void {
-    if (this.running !== null) return;
     const mark = this.gate.mark();
     const nowMs = this.nowMs();
     // Before the first sample of a source clock there is no time and nothing to keep.
     const rows = Number.isNaN(nowMs) ? null : this.pipeline.drainHistory(nowMs, everything);
     if (rows === null) {
-      if (everything) this.gate.release(mark);
+      // Nothing new: what waits is covered as soon as the writes before it are.
+      if (everything) void this.underWay.then(() => this.gate.release(mark));
       return;
     }
-    this.running = this.store
-      .write(rows)
-      .then(
-        () => {
-          this.fault = null;
-          if (everything) this.gate.release(mark);
-        },
-        (error: unknown) => {
-          // Not acknowledged: the broker keeps those messages. Told in health; the store itself says more.
-          this.fault = error instanceof Error ? error.message : String(error);
-        },
-      )
-      .finally(() => {
-        this.running = null;
-      });
+    this.writes += 1;
+    const written = this.store.write(rows).then(
+      () => {
+        this.fault = null;
+        if (everything) this.gate.release(mark);
+      },
+      (error: unknown) => {
+        // Told in health; the store itself has tried again before it gave up.
+        this.fault = error instanceof Error ? error.message : String(error);
+      },
+    );
+    this.underWay = Promise.all([this.underWay, written]).then(() => {
+      this.writes -= 1;
+    });
   }
 }
