@@ -18,7 +18,7 @@ export class NoiseTable {
     const known = this.variance[signal] as number;
     const half = (difference * difference) / 2;
     const counted = seen < warmUpTicks ? half : Math.min(half, 9 * known + tiny);
-    if (seen < warmUpTicks) this.seen[signal] = seen + 1;
+    if (seen < memoryTicks) this.seen[signal] = seen + 1;
     const share = 1 / Math.min(memoryTicks, (this.seen[signal] as number) + 1);
     this.variance[signal] = known + (counted - known) * share;
   }

@@ -1,0 +1,75 @@
+import { describe, expect, it } from 'vitest';
+import { catalogue } from '../../../../../backend/src/evaluation/alarm-rules/catalogue/catalogue';
+import { entryIds, unitEntryIds, unitEntryPlace } from '../../../../../backend/src/evaluation/alarm-rules/entry-ids';
+import { severityOfLoss } from '../../../../../backend/src/evaluation/alarm-rules/catalogue/ins-1';
+import { unitEntries } from '../../../../../backend/src/evaluation/alarm-rules/catalogue/catalogue';
+import { gradeOf, priorityOf } from '../../../../../backend/src/evaluation/alarm-rules/priority';
+
+describe('priority from severity and time to respond', () => {
+  // The grid of this project's alarm reference, section 5, cell by cell, with both edges of the middle column.
+  it.each([
+    ['severe', 179, 1],
+    ['severe', 180, 2],
+    ['severe', 600, 2],
+    ['severe', 601, 3],
+    ['major', 179, 2],
+    ['major', 180, 3],
+    ['major', 600, 3],
+    ['major', 601, 3],
+    ['minor', 179, 3],
+    ['minor', 180, 3],
+    ['minor', 600, 3],
+    ['minor', 601, 'alert'],
+  ] as const)('grades %s within %i s as %s', (severity, seconds, grade) => {
+    expect(gradeOf(severity, seconds)).toBe(grade);
+    expect(priorityOf(severity, seconds)).toBe(grade === 'alert' ? null : grade);
+  });
+
+  // Severity and time to respond of each row as the reference's section 7 lists them.
+  it.each([
+    ['MARGIN-1', 'severe', 8, 2],
+    ['MARGIN-2', 'major', 3, 3],
+    ['AIR-1', 'severe', 5, 2],
+    ['BOIL-1', 'severe', 5, 2],
+    ['FLOW-2', 'severe', 1, 1],
+    ['TSUP-1', 'severe', 5, 2],
+    ['DEW-1', 'major', 15, 3],
+    ['WATER-1', 'severe', 1, 1],
+    ['INS-1', 'major', 60, 3],
+    ['COM-1', 'severe', 5, 2],
+  ] as const)('makes %s (%s, %i min) priority %i', (id, severity, minutes, priority) => {
+    const entry = catalogue[id];
+    expect(entry).toMatchObject({ severity, timeToRespondS: minutes * 60 });
+    expect(priorityOf(entry.severity, entry.timeToRespondS)).toBe(priority);
+  });
+
+  it('makes MARGIN-2 priority 1 with water or air', () => {
+    const worse = catalogue['MARGIN-2'].worse;
+    expect(worse === null ? null : priorityOf(worse.severity, worse.timeToRespondS)).toBe(1);
+  });
+
+  it('raises the loss of a point by what it feeds', () => {
+    expect(severityOfLoss(['severe', 'minor'])).toBe('major');
+    expect(severityOfLoss(['major'])).toBe('major');
+    expect(severityOfLoss(['minor'])).toBe('minor');
+    expect(severityOfLoss([])).toBe('minor');
+  });
+});
+
+describe('the table of entries', () => {
+  it('lists each once, under its own id and in the order of the ids', () => {
+    for (const id of entryIds) expect(catalogue[id].id).toBe(id);
+    expect(unitEntries.map(({ id }) => id)).toEqual([...unitEntryIds]);
+    unitEntryIds.forEach((id, i) => expect(unitEntryPlace[id]).toBe(i));
+  });
+
+  it('never switches off MARGIN, WATER, DEW, AIR or BOIL by mode, and FLOW and TSUP where stopped or filling', () => {
+    const never = unitEntries.filter(({ offInModes }) => offInModes.length === 0).map(({ id }) => id);
+    expect(never.sort()).toEqual(['AIR-1', 'BOIL-1', 'DEW-1', 'MARGIN-1', 'MARGIN-2', 'WATER-1']);
+    for (const entry of unitEntries) {
+      if (never.includes(entry.id)) continue;
+      expect(entry.offInModes).toEqual(expect.arrayContaining(['off', 'filling', 'standby']));
+      expect(entry.offInModes).not.toContain('running');
+    }
+  });
+});

@@ -1,0 +1,91 @@
+import { describe, expect, it } from 'vitest';
+import { NoiseTable } from '../../../../../backend/src/evaluation/alarm-rules/noise';
+import { riseRate, riseRingLength } from '../../../../../backend/src/evaluation/alarm-rules/rise-rate';
+import { SecondRings } from '../../../../../backend/src/evaluation/alarm-rules/second-rings';
+import { stepOf, stepRingLength } from '../../../../../backend/src/evaluation/alarm-rules/step';
+import { seeded } from '../pipeline/sensor-noise';
+
+describe('rings of seconds', () => {
+  it('are read by age, each signal on its own', () => {
+    const rings = new SecondRings(2, 4);
+    for (let i = 1; i <= 6; i += 1) rings.push(1, i);
+    expect([0, 1, 2, 3].map((age) => rings.at(1, age))).toEqual([6, 5, 4, 3]);
+    expect(rings.at(0, 0)).toBeNaN();
+    expect(rings.mean(1, 1, 3)).toBe(4);
+  });
+
+  it('know nothing after they forgot, and of a mean with a gap in it', () => {
+    const rings = new SecondRings(2, 4);
+    for (let i = 0; i < 4; i += 1) rings.push(0, 1);
+    rings.push(0, Number.NaN);
+    expect(rings.mean(0, 0, 1)).toBeNaN();
+    rings.forget(0, 1);
+    expect(rings.mean(0, 2, 3)).toBeNaN();
+  });
+});
+
+describe('a step', () => {
+  const stepAfter = (values: readonly number[]): number => {
+    const rings = new SecondRings(1, stepRingLength);
+    for (const value of values) rings.push(0, value);
+    return stepOf(rings, 0);
+  };
+
+  it('is counted in full once its window lies across it, from the second tick on', () => {
+    expect(stepAfter([0, 0, 0, 0, 0, 0, 0, 10])).toBe(5);
+    expect(stepAfter([0, 0, 0, 0, 0, 0, 10, 10])).toBe(10);
+    expect(stepAfter([0, 0, 0, 10, 10, 10, 10, 10])).toBe(10);
+  });
+
+  it('is gone when the window has passed it', () => {
+    expect(stepAfter([10, 10, 10, 10, 10, 10, 10, 10])).toBe(0);
+  });
+
+  it('is not known before eight ticks', () => {
+    expect(stepAfter([0, 0, 0, 0, 0, 10, 10])).toBeNaN();
+  });
+});
+
+describe('a rate of rise', () => {
+  it('is that of a straight line', () => {
+    const rings = new SecondRings(1, riseRingLength);
+    for (let i = 0; i < riseRingLength; i += 1) rings.push(0, 5 + 0.03 * i);
+    expect(riseRate(rings, 0)).toBeCloseTo(0.03, 12);
+  });
+
+  it('is not known until the window is full', () => {
+    const rings = new SecondRings(1, riseRingLength);
+    for (let i = 0; i < riseRingLength - 1; i += 1) rings.push(0, i);
+    expect(riseRate(rings, 0)).toBeNaN();
+  });
+});
+
+describe('learnt noise', () => {
+  it('is the standard deviation of one sample, within a quarter', () => {
+    const noise = new NoiseTable(1);
+    const random = seeded(1);
+    const gauss = (): number => Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());
+    let before = 3 * gauss();
+    for (let i = 0; i < 600; i += 1) {
+      const value = 3 * gauss();
+      noise.learn(0, value - before);
+      before = value;
+    }
+    expect(noise.deviation(0)).toBeGreaterThan(0.75 * 3);
+    expect(noise.deviation(0)).toBeLessThan(1.25 * 3);
+  });
+
+  it('is hardly moved by the one step that is looked for', () => {
+    const noise = new NoiseTable(1);
+    for (let i = 0; i < 100; i += 1) noise.learn(0, i % 2 === 0 ? 1 : -1);
+    const quiet = noise.deviation(0);
+    noise.learn(0, 1000);
+    expect(noise.deviation(0)).toBeLessThan(1.1 * quiet);
+  });
+
+  it('takes no notice of gaps', () => {
+    const noise = new NoiseTable(1);
+    noise.learn(0, Number.NaN);
+    expect(noise.deviation(0)).toBe(0);
+  });
+});

@@ -1,0 +1,333 @@
+import { describe, expect, it } from 'vitest';
+import { Plant, plantSite, startMs } from './plant';
+
+/** A plant that has run well for long enough that every window is full. */
+const settled = (): Plant => new Plant().run(40);
+
+/** Seconds from now until the entry is raised; −1 where it is not within `within`. */
+function secondsUntil(plant: Plant, entry: string, within: number): number {
+  for (let second = 1; second <= within; second += 1) {
+    plant.run(1);
+    if (plant.standing(entry)?.active === true) return second;
+  }
+  return -1;
+}
+
+const states = (plant: Plant, entry: string): string[] =>
+  plant.transitions.filter((t) => t.entry === entry).map((t) => t.to);
+
+describe('a plant that runs well', () => {
+  it('raises nothing in ten minutes', () => {
+    expect(new Plant().run(600).transitions).toEqual([]);
+  });
+});
+
+describe('MARGIN-1', () => {
+  it('is raised 10 s after the worst margin less its uncertainty is below 5 kPa, and says where', () => {
+    const plant = settled();
+    plant.m1.pTank = 82;
+    expect(secondsUntil(plant, 'MARGIN-1', 20)).toBe(11);
+    expect(plant.standing('MARGIN-1')).toMatchObject({
+      priority: 2,
+      limit: 5000,
+      where: 'Supply main under the floor',
+    });
+    expect(plant.standing('MARGIN-1')?.value).toBeLessThan(5000);
+    expect(plant.standing('MARGIN-1')?.sinceMs).toBeLessThan(plant.nowMs - 9999);
+  });
+
+  it('does not clear within its deadband, and clears 15 s after it is left', () => {
+    const plant = settled();
+    plant.m1.pTank = 82;
+    plant.run(20);
+    plant.m1.pTank = 81;
+    plant.run(60);
+    expect(plant.standing('MARGIN-1')?.active).toBe(true);
+    plant.m1.pTank = 79;
+    plant.run(15);
+    expect(plant.standing('MARGIN-1')?.active).toBe(true);
+    plant.run(1);
+    expect(plant.standing('MARGIN-1')?.state).toBe('returnedUnacknowledged');
+  });
+
+  it('is raised in a stopped and vented loop too: never suppressed by mode', () => {
+    const plant = new Plant(plantSite({ modePoint: true })).run(40);
+    Object.assign(plant.m1, { mode: 'vented', flow: 0, pTank: 101.3, pSeparator: 101.3, pumpRunning: false });
+    plant.run(15);
+    expect(plant.entries()).toContain('MARGIN-2');
+    expect(plant.standing('MARGIN-1')?.foldedUnder).toBe('m1:MARGIN-2');
+  });
+
+  it('takes limit and delay from the site file', () => {
+    const limits = { 'MARGIN-1': { limit: '14 kPa', onDelay: '3 s' } };
+    const plant = new Plant(plantSite({ unit: { limits } }));
+    expect(secondsUntil(plant, 'MARGIN-1', 10)).toBeLessThanOrEqual(5);
+    expect(plant.standing('MARGIN-1')?.limit).toBe(14_000);
+  });
+
+  it('is not judged where the site file switches it off', () => {
+    const plant = new Plant(plantSite({ unit: { limits: { 'MARGIN-1': { enabled: false } } } })).run(10);
+    plant.m1.pTank = 82;
+    expect(plant.run(30).entries()).toEqual([]);
+  });
+});
+
+describe('MARGIN-2', () => {
+  it('is raised 3 s after the actual margin is below zero, at priority 3 without other signs', () => {
+    const plant = settled();
+    plant.m1.pTank = 90;
+    expect(secondsUntil(plant, 'MARGIN-2', 10)).toBe(4);
+    expect(plant.standing('MARGIN-2')?.priority).toBe(3);
+  });
+
+  it('is priority 1 where water is found, and is said anew when that comes later', () => {
+    const plant = settled();
+    plant.m1.pTank = 90;
+    plant.run(10);
+    plant.pipeline.act(
+      { kind: 'acknowledge', alarm: 'm1:MARGIN-2', operator: 'Ada', station: 's', comment: '' },
+      plant.nowMs,
+    );
+    plant.m1.water = true;
+    plant.run(5);
+    expect(plant.standing('MARGIN-2')).toMatchObject({ state: 'unacknowledged', priority: 1, acknowledgedBy: null });
+    plant.run(10);
+    expect(states(plant, 'MARGIN-2')).toEqual(['unacknowledged', 'unacknowledged']);
+  });
+
+  it('hides MARGIN-1, which comes out again when it clears', () => {
+    const plant = settled();
+    plant.m1.pTank = 90;
+    plant.run(15);
+    expect(plant.standing('MARGIN-1')?.foldedUnder).toBe('m1:MARGIN-2');
+    plant.m1.pTank = 82;
+    plant.run(10);
+    expect(plant.standing('MARGIN-2')?.active).toBe(false);
+    expect(plant.standing('MARGIN-1')).toMatchObject({ active: true, foldedUnder: null });
+  });
+});
+
+describe('BOIL-1', () => {
+  it('is raised 15 s after the nearest lower wall is within its guard and names the wall', () => {
+    const plant = settled();
+    plant.m1.pSeparator = 29.5;
+    expect(secondsUntil(plant, 'BOIL-1', 30)).toBe(16);
+    expect(plant.standing('BOIL-1')).toMatchObject({ priority: 2, limit: 2000, where: 'pump inlet' });
+  });
+
+  it('clears 15 s after the separator pressure is back', () => {
+    const plant = settled();
+    plant.m1.pSeparator = 29.5;
+    plant.run(20);
+    plant.m1.pSeparator = 32;
+    plant.run(17);
+    expect(plant.standing('BOIL-1')?.state).toBe('returnedUnacknowledged');
+  });
+});
+
+describe('FLOW-2', () => {
+  it('is raised 3 s after the flow is below half with chips loaded', () => {
+    const plant = settled();
+    plant.m1.flow = 172;
+    expect(secondsUntil(plant, 'FLOW-2', 10)).toBe(4);
+    expect(plant.standing('FLOW-2')?.priority).toBe(1);
+  });
+
+  it('is not raised at just above half, nor with chips idle', () => {
+    const plant = settled();
+    plant.m1.flow = 174;
+    expect(plant.run(10).entries()).toEqual([]);
+    plant.m1.flow = 0;
+    for (const rack of Object.values(plant.m1.racks)) rack.power = 1;
+    expect(plant.run(10).standing('FLOW-2')).toBeUndefined();
+  });
+
+  it('is raised on a pump trip although feedback then looks like a stop', () => {
+    const plant = settled();
+    Object.assign(plant.m1, { pumpRunning: false, flow: 0 });
+    expect(plant.run(5).standing('FLOW-2')?.active).toBe(true);
+  });
+
+  it.each(['off', 'filling', 'standby'])('is off where a mode point says %s', (mode) => {
+    const plant = new Plant(plantSite({ modePoint: true })).run(10);
+    Object.assign(plant.m1, { mode, flow: 0, pumpRunning: false });
+    expect(plant.run(10).standing('FLOW-2')).toBeUndefined();
+  });
+});
+
+describe('TSUP-1', () => {
+  it('is raised 10 s after supply is 2 K above its set point', () => {
+    const plant = settled();
+    for (let t = 36.3; t < 38.4; t += 0.02) plant.run(1, () => (plant.m1.tSupply = t));
+    expect(plant.standing('TSUP-1')).toBeUndefined();
+    plant.m1.tSupply = 38.4;
+    expect(secondsUntil(plant, 'TSUP-1', 20)).toBeLessThanOrEqual(11);
+    expect(plant.standing('TSUP-1')).toMatchObject({ priority: 2, limit: 38.3, unitOfMeasure: 'Cel' });
+  });
+
+  it('is raised by its rise before that where facility water is lost: +3.9 K in 20 s', () => {
+    const plant = settled();
+    plant.run(20, (second) => (plant.m1.tSupply = 36.3 + (3.9 * (second + 1)) / 20));
+    expect(plant.standing('TSUP-1')?.active).toBe(true);
+  });
+
+  it('is not raised by the swing of a load step: 0.8 K within two minutes', () => {
+    const plant = settled();
+    plant.run(240, (second) => (plant.m1.tSupply = 36.3 + 0.8 * Math.sin((Math.PI * second) / 240)));
+    expect(plant.entries()).toEqual([]);
+  });
+
+  it('folds under FLOW-2', () => {
+    const plant = settled();
+    plant.m1.tSupply = 39;
+    plant.run(15);
+    expect(plant.standing('TSUP-1')?.foldedUnder).toBeNull();
+    plant.m1.flow = 0;
+    plant.run(5);
+    expect(plant.standing('TSUP-1')?.foldedUnder).toBe('m1:FLOW-2');
+    plant.m1.flow = 346;
+    plant.run(10);
+    expect(plant.standing('TSUP-1')?.foldedUnder).toBeNull();
+  });
+});
+
+describe('DEW-1', () => {
+  it('is raised two minutes after the coldest surface is within 2 K of the dew point', () => {
+    const plant = settled();
+    plant.air.rh = 76;
+    plant.air.t = 33.5;
+    expect(secondsUntil(plant, 'DEW-1', 130)).toBe(121);
+    expect(plant.standing('DEW-1')?.priority).toBe(3);
+    plant.air.rh = 40;
+    plant.run(65);
+    expect(plant.standing('DEW-1')?.active).toBe(false);
+  });
+});
+
+describe('WATER-1', () => {
+  it('is raised 2 s after water is found, latches, and leaves by a second acknowledgement', () => {
+    const plant = settled();
+    plant.m1.water = true;
+    expect(secondsUntil(plant, 'WATER-1', 10)).toBe(3);
+    expect(plant.standing('WATER-1')?.priority).toBe(1);
+    plant.m1.water = false;
+    plant.run(10);
+    expect(plant.standing('WATER-1')?.state).toBe('latchedUnacknowledged');
+    const acknowledge = () =>
+      plant.pipeline.act(
+        { kind: 'acknowledge', alarm: 'm1:WATER-1', operator: 'Ada', station: 's', comment: '' },
+        plant.nowMs,
+      );
+    expect(acknowledge()).toMatchObject({ ok: true, record: { state: 'latchedAcknowledged' } });
+    expect(acknowledge()).toMatchObject({ ok: false, code: 'ALARM_ALREADY_ACKNOWLEDGED', acknowledgedBy: 'Ada' });
+    plant.run(10);
+    expect(acknowledge()).toMatchObject({ ok: true, record: { state: 'normal' } });
+    expect(plant.entries()).toEqual([]);
+  });
+
+  it('is not raised by one wet sample', () => {
+    const plant = settled();
+    plant.run(1, () => (plant.m1.water = true));
+    plant.m1.water = false;
+    expect(plant.run(10).transitions).toEqual([]);
+  });
+});
+
+describe('INS-1', () => {
+  it('is raised once for a point out of range, and the alarm that it feeds is held', () => {
+    const plant = settled();
+    plant.m1.pTank = 82;
+    plant.run(20);
+    plant.m1.pTank = 500;
+    plant.run(60);
+    expect(plant.standing('MARGIN-1')?.active).toBe(true);
+    const lost = plant.pipeline.standing().filter((record) => record.entry === 'INS-1');
+    expect(lost.map(({ alarm, priority, where }) => ({ alarm, priority, where }))).toEqual([
+      { alarm: 'm1:INS-1:supplyTank.pressure', priority: 3, where: 'supplyTank.pressure' },
+    ]);
+    plant.m1.pTank = 74;
+    plant.run(20);
+    expect(plant.pipeline.standing().filter((record) => record.active)).toEqual([]);
+  });
+
+  it('is raised for a point that goes stale while its gateway still speaks: after 5 s and 2 s', () => {
+    const plant = settled();
+    plant.m1.tReturn = null;
+    expect(secondsUntil(plant, 'INS-1', 20)).toBeGreaterThanOrEqual(7);
+    expect(plant.pipeline.standing().map((record) => record.alarm)).toEqual(['m1:INS-1:return.temperature']);
+  });
+
+  it('is raised for a point of a hall', () => {
+    const plant = settled();
+    plant.air.p = Number.NaN;
+    plant.run(15);
+    expect(plant.pipeline.standing().map((record) => [record.alarm, record.unit, record.hall])).toEqual([
+      ['h:INS-1:ambient.pressure', null, 'h'],
+    ]);
+  });
+
+  it('is not raised within the start grace for a point that was never heard, and is after it', () => {
+    const plant = new Plant();
+    plant.m1.tReturn = null;
+    plant.run(59);
+    expect(plant.entries()).toEqual([]);
+    plant.run(10);
+    expect(plant.pipeline.standing().map((record) => record.alarm)).toEqual(['m1:INS-1:return.temperature']);
+  });
+});
+
+describe('COM-1', () => {
+  const two = () => new Plant(plantSite({ units: ['m1', 'm2'] })).run(40);
+
+  it('is one alarm for a silent gateway of two units, without a single INS-1', () => {
+    const plant = two();
+    plant.silent.add('m1').add('m2');
+    const silentFrom = plant.nowMs;
+    plant.run(120);
+    expect(
+      plant.transitions.map(({ alarm, unit, hall, priority, where }) => ({ alarm, unit, hall, priority, where })),
+    ).toEqual([{ alarm: 'g:COM-1', unit: null, hall: 'h', priority: 2, where: 'g' }]);
+    const afterMs = (plant.transitions[0]?.atMs ?? 0) - silentFrom;
+    expect(afterMs).toBeGreaterThan(4000);
+    expect(afterMs).toBeLessThanOrEqual(6000);
+  });
+
+  it('clears when the gateway speaks again', () => {
+    const plant = two();
+    plant.silent.add('m1').add('m2');
+    plant.run(20);
+    plant.silent.clear();
+    plant.run(6);
+    expect(plant.standing('COM-1')?.state).toBe('returnedUnacknowledged');
+  });
+
+  it('is raised within two seconds of a last will', () => {
+    const plant = two();
+    plant.silent.add('m1').add('m2');
+    plant.send('gateway/g', 'offline');
+    expect(secondsUntil(plant, 'COM-1', 2)).toBeGreaterThan(0);
+  });
+
+  it('folds an INS-1 that stood before, and lets it out again', () => {
+    const plant = two();
+    plant.m1.pSeparator = 500;
+    plant.run(10);
+    expect(plant.standing('INS-1')?.foldedUnder).toBeNull();
+    plant.silent.add('m1').add('m2');
+    plant.run(10);
+    expect(plant.standing('INS-1')?.foldedUnder).toBe('g:COM-1');
+    plant.silent.clear();
+    plant.run(10);
+    expect(plant.standing('INS-1')?.foldedUnder).toBeNull();
+  });
+
+  it('waits for the start grace where the gateway was never heard', () => {
+    const plant = new Plant();
+    plant.silent.add('m1');
+    plant.run(59);
+    expect(plant.entries()).toEqual([]);
+    plant.run(3);
+    expect(plant.entries()).toEqual(['COM-1']);
+    expect(plant.standing('COM-1')?.sinceMs).toBeGreaterThanOrEqual(startMs + 60_000);
+  });
+});
