@@ -3,7 +3,6 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { WorkerHistoryStore } from '../../backend/src/connections/history-store/worker-history-store';
 import { temporaryFolder, type TemporaryFolder } from '../helpers/temporary-folder';
-import { historyStoreContract } from './history-store.contract';
 import { layout, plain, pressure, pressures, rowsOf, second, startMs } from './history-samples';
 import { bundle, type Bundle } from './journal-bundle';
 
@@ -21,20 +20,32 @@ const open = (folder: TemporaryFolder, queueBytes?: number): Promise<WorkerHisto
   });
 
 describe('the embedded history store in its worker', () => {
-  historyStoreContract(async () => {
+  it('answers as the store itself does, after a restart too', async () => {
     const folder = await temporaryFolder();
-    const subject = {
-      store: await open(folder),
-      async reopen() {
-        await subject.store.close();
-        subject.store = await open(folder);
-      },
-      async remove() {
-        await subject.store.close();
-        await folder.stop();
-      },
-    };
-    return subject;
+    let store = await open(folder);
+    await store.useLayout(layout);
+    await store.write(pressures(startMs, 1200, (index) => (index === 5 ? null : index / 8)));
+    await store.maintain(startMs + 3 * 3_600_000);
+    await store.close();
+    store = await open(folder);
+    await store.useLayout(layout);
+    const seconds = await store.read({
+      ...pressure,
+      fromMs: startMs + 4 * second,
+      toMs: startMs + 8 * second,
+      buckets: 2,
+    });
+    expect(plain(seconds)).toMatchObject({ min: [0.5, 0.75], mean: [0.5, 0.8125], max: [0.5, 0.875], count: [1, 2] });
+    const minutes = await store.read({ ...pressure, fromMs: startMs, toMs: startMs + 1200 * second, buckets: 1 });
+    expect(minutes.resolution).toBe('minute');
+    expect(plain(minutes)).toMatchObject({ min: [0], max: [1199 / 8], count: [1199] });
+    await expect(store.read({ ...pressure, fromMs: 5, toMs: 5, buckets: 1 })).rejects.toMatchObject({
+      code: 'HISTORY_QUERY_INVALID',
+    });
+    expect(store.health()).toMatchObject({ state: 'ok', rowsQueued: 0 });
+    expect(store.health().bytesKept).toBeGreaterThan(0);
+    await store.close();
+    await folder.stop();
   });
 });
 

@@ -9,7 +9,7 @@ import type {
 } from '../../ports/history-store';
 import type { EmbeddedHistoryOptions } from './embedded/duckdb-history-store';
 import { WorkerLink } from './worker-link';
-import { WriteQueue, type QueuedWrite } from './write-queue';
+import { WriteSender } from './write-sender';
 
 export interface WorkerHistoryOptions {
   /** The built `history-worker.ts`. */
@@ -19,30 +19,26 @@ export interface WorkerHistoryOptions {
   readonly queueBytes?: number;
 }
 
-const defaultQueueBytes = 256e6;
-/** Rows in whose hands so many workers died are taken for the cause of it. */
-const mostTries = 3;
-/** Rows that the disk refused are tried again so much later, or with the next call. */
-const retryAfterMs = 2000;
-
 /**
  * The embedded store in a worker of its own. Rows are kept until they are confirmed: a worker that dies is
  * started again by the next call, with the layout and the unconfirmed rows (writing twice merges to the same).
  */
 export class WorkerHistoryStore implements HistoryStore {
   readonly #options: WorkerHistoryOptions;
-  readonly #queue: WriteQueue;
+  readonly #sender: WriteSender;
   #link: Promise<WorkerLink>;
   #alive: WorkerLink | null = null;
   #layout: HistoryLayout | null = null;
-  #sending: Promise<void> | null = null;
-  #fault: string | null = null;
-  #retry: ReturnType<typeof setTimeout> | undefined;
   #closed = false;
 
   private constructor(options: WorkerHistoryOptions) {
     this.#options = options;
-    this.#queue = new WriteQueue(options.queueBytes ?? defaultQueueBytes);
+    this.#sender = new WriteSender({
+      send: async (rows) => void (await (await this.#living()).ask({ call: 'write', rows })),
+      againAfter: ['HISTORY_WORKER_ENDED'],
+      hopeless: ['HISTORY_LAYOUT_MISSING'],
+      ...(options.queueBytes === undefined ? {} : { queueBytes: options.queueBytes }),
+    });
     this.#link = this.#startLink();
   }
 
@@ -53,23 +49,19 @@ export class WorkerHistoryStore implements HistoryStore {
     return store;
   }
 
+  /** Rows in the old layout go first. */
   async useLayout(layout: HistoryLayout): Promise<void> {
-    // Rows in the old layout go first.
-    await this.#send();
-    if (this.#queue.first !== undefined) {
-      throw new CodedError(
-        'HISTORY_NOT_WRITTEN',
-        'rows of the old layout still wait for the disk; try again when health is ok',
-      );
+    await this.#sender.flush();
+    if (this.#sender.rowsQueued > 0) {
+      const what = 'rows of the old layout still wait for the disk; try again when health is ok';
+      throw new CodedError('HISTORY_NOT_WRITTEN', what);
     }
     await (await this.#living()).ask({ call: 'useLayout', layout });
     this.#layout = layout;
   }
 
   write(rows: HistoryRows): Promise<void> {
-    const confirmed = this.#queue.add(rows);
-    void this.#send();
-    return confirmed;
+    return this.#sender.write(rows);
   }
 
   async read(query: HistoryQuery): Promise<HistoryBuckets> {
@@ -79,82 +71,35 @@ export class WorkerHistoryStore implements HistoryStore {
   }
 
   async maintain(nowMs: number): Promise<void> {
-    void this.#send();
+    void this.#sender.flush();
     await (await this.#living()).ask({ call: 'maintain', nowMs });
   }
 
   health(): HistoryHealth {
     const inside = this.#alive?.health ?? null;
     const ended = this.#alive?.ended ?? null;
-    const faults = [
-      this.#fault,
-      ended === null ? null : `the history worker ended (${ended})`,
-      inside?.message ?? null,
-    ];
-    const lost = this.#queue.rowsLost;
-    if (lost > 0) faults.push(`${lost} rows lost since the start`);
-    const failing = this.#fault !== null || ended !== null || inside?.state === 'failing';
+    const troubles = [...this.#sender.troubles];
+    if (ended !== null) troubles.push(`the history worker ended (${ended})`);
+    if (inside !== null && inside.message !== null) troubles.push(inside.message);
+    const well = this.#sender.well && ended === null && inside !== null && inside.state === 'ok';
     return {
-      state: failing ? 'failing' : 'ok',
-      message: [...new Set(faults.filter((fault) => fault !== null))].join('; ') || null,
-      rowsQueued: this.#queue.rowsQueued,
+      state: well ? 'ok' : 'failing',
+      message: [...new Set(troubles)].join('; ') || null,
+      rowsQueued: this.#sender.rowsQueued,
       bytesKept: inside?.bytesKept ?? null,
     };
   }
 
   async close(): Promise<void> {
-    await this.#send();
+    await this.#sender.close();
     this.#closed = true;
-    clearTimeout(this.#retry);
     const link = this.#alive;
     if (link !== null && link.ended === null) await link.ask({ call: 'close' });
-    while (this.#queue.first !== undefined)
-      this.#queue.giveUpFirst('HISTORY_CLOSED', 'the store was closed before they were written');
   }
 
   /** Ends the worker as a crash would. */
   async terminateWorker(): Promise<void> {
     await this.#alive?.terminate();
-  }
-
-  /** Sends what waits, one batch in flight; stops at the first that the disk refuses. */
-  #send(): Promise<void> {
-    // `#sendAll` sets it back in the same turn in which it finds nothing more to send, so no row is overlooked.
-    if (this.#sending === null && this.#queue.first !== undefined && !this.#closed) this.#sending = this.#sendAll();
-    return this.#sending ?? Promise.resolve();
-  }
-
-  async #sendAll(): Promise<void> {
-    try {
-      for (let write = this.#queue.first; write !== undefined && !this.#closed; write = this.#queue.first) {
-        if (!(await this.#sendOne(write))) return;
-      }
-    } finally {
-      this.#sending = null;
-    }
-  }
-
-  async #sendOne(write: QueuedWrite): Promise<boolean> {
-    try {
-      await (await this.#living()).ask({ call: 'write', rows: write.rows });
-      if (this.#queue.first === write) this.#queue.confirmFirst();
-      this.#fault = null;
-      return true;
-    } catch (fault) {
-      this.#fault = fault instanceof Error ? fault.message : String(fault);
-      const code = fault instanceof CodedError ? fault.code : 'HISTORY_FAULT';
-      const died = code === 'HISTORY_WORKER_ENDED';
-      if (died) write.tries++;
-      const hopeless = code === 'HISTORY_LAYOUT_MISSING' || write.tries >= mostTries;
-      if (hopeless && this.#queue.first === write) this.#queue.giveUpFirst(code, this.#fault);
-      if (!died && !hopeless) this.#tryLater();
-      return died || hopeless;
-    }
-  }
-
-  #tryLater(): void {
-    clearTimeout(this.#retry);
-    this.#retry = setTimeout(() => void this.#send(), retryAfterMs).unref();
   }
 
   async #living(): Promise<WorkerLink> {
