@@ -5,6 +5,7 @@ import { ensureBuilt } from './ensure-built.mjs';
 import { lockDataFolder } from './lock-data-folder.mjs';
 import { backendPart, frontendPart, simulatorPart } from './parts.mjs';
 import { dataFolder, projectRoot } from './paths.mjs';
+import { removeOldBuilds } from './remove-old-builds.mjs';
 import { startSimulator } from './start-simulator.mjs';
 
 const say = (line) => console.log(line);
@@ -33,6 +34,7 @@ async function start(data, closing) {
     ensureBuilt(backendPart(), data),
     ensureBuilt(frontendPart(), data),
   ]).finally(() => clearTimeout(building));
+  const inUse = [backend, frontend];
   const { startBackend } = await import(pathToFileURL(join(backend, 'main.mjs')).href);
   const running = await startBackend({
     variables: process.env,
@@ -46,8 +48,10 @@ async function start(data, closing) {
   closing.push(running.stop);
   if (running.simulator !== null) {
     const folder = await ensureBuilt(simulatorPart(), data);
+    inUse.push(folder);
     closing.push(await startSimulator(join(folder, 'main.mjs'), running.simulator, say));
   }
+  removeOldBuilds(data, inUse);
   say(running.address);
 }
 

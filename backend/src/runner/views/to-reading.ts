@@ -1,6 +1,8 @@
+import { coverageFactor } from '@ebbline/shared/uncertainty/combine';
 import type { Figure } from '@ebbline/shared/contract/live-feed';
 import type { Reading } from '@ebbline/shared/contract/reading';
 import { qualityOf, reasonList } from '../../evaluation/slots/quality-reasons';
+import { standardUncertainty } from '../../evaluation/derive/standard-uncertainty';
 import type { Pipeline } from '../../evaluation/pipeline/pipeline';
 import { ageSeconds, finiteOrNull, timeText } from './time-text';
 
@@ -17,7 +19,7 @@ export const noFigure: Figure = {
 };
 
 /** A slot as a number for a picture; slot −1 is a point that the unit does not have. */
-export function toFigure({ state }: Pipeline, slot: number, nowMs: number): Figure {
+export function toFigure({ site, state }: Pipeline, slot: number, nowMs: number): Figure {
   if (slot < 0) return noFigure;
   const reasons = state.reasons[slot] ?? 0;
   return {
@@ -25,7 +27,7 @@ export function toFigure({ state }: Pipeline, slot: number, nowMs: number): Figu
     age: ageSeconds(at(state.sourceMs, slot), nowMs),
     quality: qualityOf(reasons),
     reasons: reasonList(reasons),
-    expandedUncertainty: finiteOrNull(at(state.expandedUncertainty, slot)),
+    expandedUncertainty: finiteOrNull(coverageFactor * standardUncertainty(site.slots, state, slot)),
   };
 }
 
