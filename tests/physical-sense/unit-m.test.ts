@@ -1,8 +1,8 @@
 import { beforeEach, describe, expect, it } from 'vitest';
-import { deriveHall } from '../../../../../backend/src/evaluation/derive/derive-hall';
-import { deriveUnit } from '../../../../../backend/src/evaluation/derive/derive-unit';
-import { path } from '../../../../../backend/src/evaluation/derive/path';
-import { buildSite, runUnitM, type BuiltSite } from '../../../../helpers/compiled-site-builder';
+import { deriveHall } from '../../backend/src/evaluation/derive/derive-hall';
+import { deriveUnit } from '../../backend/src/evaluation/derive/derive-unit';
+import { path } from '../../backend/src/evaluation/derive/path';
+import { buildSite, runUnitM, type BuiltSite } from '../helpers/compiled-site-builder';
 
 /** Source of every number here: the PLANT parameter set of unit M, computed by hand there; to within 1 %. */
 const within = (share: number, value: number, expected: number): void => {
