@@ -7,7 +7,7 @@ import { compileSlots, expandDerived, type HolderPlan } from './compile-slots';
 import { compileSubscriptions } from './compile-subscriptions';
 import { compileTopics } from './compile-topics';
 import { compileUnit, placesOf, siteAltitudeM } from './compile-unit';
-import type { CompiledSite } from './compiled-site';
+import type { CompiledSite, Holder, SlotTable } from './compiled-site';
 import { mergeTemplates, type MergedUnit } from './merge-templates';
 import { siOr } from './read-quantities';
 import type { FaultList, FaultPath } from './site-fault';
@@ -82,6 +82,12 @@ function planUnit(file: SiteFile, merged: MergedUnit, derived: readonly string[]
   };
 }
 
+function measuredSlots(holder: Holder | undefined, { measured }: SlotTable): readonly number[] {
+  if (holder === undefined) return [];
+  const all = Array.from({ length: holder.slotCount }, (_, k) => holder.firstSlot + k);
+  return all.filter((slot) => measured[slot] === 1);
+}
+
 /** A document of the right shape → slots; what does not fit together is added to `faults`. */
 export function compileChecked(
   file: SiteFile,
@@ -126,6 +132,13 @@ export function compileChecked(
     return compileUnit(one, { hall, holder, gateway, altitudeM, compiledHolder, measured, limits }, faults, warnings);
   });
 
+  const unitsOfGateway = new Map<number, number[]>();
+  units.forEach(({ gateway }, i) => {
+    const own = unitsOfGateway.get(gateway);
+    if (own === undefined) unitsOfGateway.set(gateway, [i]);
+    else own.push(i);
+  });
+
   return {
     id: file.site.id,
     name: file.site.name,
@@ -153,14 +166,12 @@ export function compileChecked(
     }),
     units,
     gateways: gateways.ids.map((id, g) => {
-      const own = units.flatMap((unit, i) => (unit.gateway === g ? [i] : []));
-      const ownSlots = own.flatMap((i) => {
-        const holder = holders[units[i]?.holder ?? -1];
-        if (holder === undefined) return [];
-        const all = Array.from({ length: holder.slotCount }, (_, k) => holder.firstSlot + k);
-        return all.filter((slot) => slots.measured[slot] === 1);
-      });
-      return { id, units: own, slots: Int32Array.from(ownSlots) };
+      const own = unitsOfGateway.get(g) ?? [];
+      return {
+        id,
+        units: own,
+        slots: Int32Array.from(own.flatMap((i) => measuredSlots(holders[hallIds.length + i], slots))),
+      };
     }),
     slots,
     topics,

@@ -40,7 +40,19 @@ export function withoutFaulty(document: unknown, faults: readonly ShapeFault[]):
 const within = (path: FaultPath, other: FaultPath): boolean =>
   other.every((part, i) => String(part) === String(path[i]));
 
+/** A template's key stands for that key of any unit. */
+const inUnit = (path: FaultPath): FaultPath => (path[0] === 'templates' || path[0] === 'units' ? path.slice(2) : path);
+
+const overlap = (path: FaultPath, other: FaultPath): boolean => within(path, other) || within(other, path);
+
 /** Leaves out faults that are only there because a misshapen part was taken away. */
 export function siteSideFaults(further: readonly SiteFault[], shape: readonly ShapeFault[]): readonly SiteFault[] {
-  return further.filter(({ path }) => !shape.some((fault) => within(path, fault.path) || within(fault.path, path)));
+  return further.filter(
+    ({ path }) =>
+      !shape.some(
+        (fault) =>
+          overlap(path, fault.path) ||
+          (fault.path[0] === 'templates' && path[0] === 'units' && overlap(inUnit(path), inUnit(fault.path))),
+      ),
+  );
 }

@@ -6,7 +6,7 @@ import type { FaultList, FaultPath } from './site-fault';
 export interface MergedUnit {
   readonly id: string;
   readonly unit: UnitInFile;
-  /** From keys inside the unit to the path in the file: in the unit itself, or in the template that gave it. */
+  /** From keys inside the unit to the path in the file: in the unit or template that has most of it, the nearest first. */
   readonly at: (...keys: readonly (string | number)[]) => FaultPath;
 }
 
@@ -32,14 +32,17 @@ const withoutNulls = (tree: Tree): Tree =>
       .map(([key, value]) => [key, isTree(value) ? withoutNulls(value) : value]),
   );
 
-const has = (tree: unknown, keys: readonly (string | number)[]): boolean => {
+/** How many of the keys, from the first on, the tree has. */
+function depthOf(tree: unknown, keys: readonly (string | number)[]): number {
   let value: unknown = tree;
+  let depth = 0;
   for (const key of keys) {
-    if (typeof value !== 'object' || value === null || !Object.hasOwn(value, key)) return false;
+    if (typeof value !== 'object' || value === null || !Object.hasOwn(value, key)) return depth;
     value = (value as Record<string | number, unknown>)[key];
+    depth += 1;
   }
-  return true;
-};
+  return depth;
+}
 
 /** A unit's own keys first, then its template's, then that one's template's. */
 function chainOf(file: SiteFile, id: string, unit: UnitInFile, faults: FaultList) {
@@ -74,7 +77,11 @@ export function mergeTemplates(file: SiteFile, faults: FaultList): readonly Merg
       id,
       // In limits `~` means something: back to the catalogue. It is read there.
       unit: { ...withoutNulls(merged), ...(isTree(merged.limits) ? { limits: merged.limits } : {}) } as UnitInFile,
-      at: (...keys) => [...(chain.find((link) => has(link.keys, keys)) ?? { path: ['units', id] }).path, ...keys],
+      at: (...keys) => {
+        const depths = chain.map((link) => depthOf(link.keys, keys));
+        const best = chain[depths.indexOf(Math.max(...depths))];
+        return [...(best?.path ?? ['units', id]), ...keys];
+      },
     };
   });
 }
