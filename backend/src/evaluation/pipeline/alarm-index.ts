@@ -25,7 +25,7 @@ export class AlarmIndex {
     this.count = this.firstCom + site.gateways.length;
     this.firstPoint = new Int32Array(site.holders.length + 1);
     for (const point of this.points) this.add(point.holder + 1);
-    for (let h = 0; h < site.holders.length; h += 1) this.add(h + 1, this.firstPoint[h] as number);
+    for (let h = 0; h < site.holders.length; h += 1) this.add(h + 1, this.firstPoint[h]);
     site.units.forEach((unit, i) => this.unitOfHolder.set(unit.holder, i));
     site.halls.forEach((hall, i) => this.hallOfHolder.set(hall.holder, i));
   }
@@ -62,7 +62,7 @@ export class AlarmIndex {
     return names;
   }
 
-  private add(place: number, amount = 1): void {
+  private add(place: number, amount: number | undefined = 1): void {
     this.firstPoint[place] = (this.firstPoint[place] as number) + amount;
   }
 

@@ -3,7 +3,7 @@ import { judgeStale } from '../quality/judge-stale';
 import { judgeGateways } from './judge-gateways';
 import { judgeInstruments } from './judge-instruments';
 import type { PipelineState } from './pipeline-state';
-import { writeDerivedRow } from './unit-step';
+import { writeDerivedRow } from './write-derived-row';
 
 /** What spans units, once a second, before the units of that second: halls, then gateways. */
 export function hallStep(pipeline: PipelineState, nowMs: number): void {

@@ -22,19 +22,22 @@ export function restoreAlarms(pipeline: PipelineState, records: readonly AlarmRe
   }
 }
 
-const ended = ({
-  active: _active,
-  state,
-  stateSinceMs,
-  acknowledgedBy: _by,
-  acknowledgedAtMs: _at,
-  ...rest
-}: AlarmRecord): AlarmTransition => ({
-  ...rest,
-  from: state,
+const ended = (record: AlarmRecord): AlarmTransition => ({
+  alarm: record.alarm,
+  entry: record.entry,
+  unit: record.unit,
+  hall: record.hall,
+  from: record.state,
   to: 'normal',
   cause: 'configuration',
-  atMs: stateSinceMs,
+  priority: record.priority,
+  atMs: record.stateSinceMs,
+  sinceMs: record.sinceMs,
+  value: record.value,
+  limit: record.limit,
+  unitOfMeasure: record.unitOfMeasure,
+  where: record.where,
+  foldedUnder: null,
   actor: null,
   station: null,
   comment: 'the site file no longer has what this alarm is about',

@@ -9,6 +9,7 @@ import { judgeUnit } from './judge-unit';
 import { modeOfUnit } from './mode-of-unit';
 import type { PipelineState } from './pipeline-state';
 import { isStanding } from './standing-water';
+import { writeDerivedRow } from './write-derived-row';
 
 /** One unit, once a second: what is stale → what is derived → what is wrong → history. */
 export function unitStep(pipeline: PipelineState, context: UnitContext, unitIndex: number, nowMs: number): void {
@@ -42,15 +43,5 @@ function observeHour(pipeline: PipelineState, unitIndex: number, nowMs: number, 
   const highest = nodeExtreme(frame, 1, !stopped);
   if (lowest !== null && highest !== null) {
     pipeline.hour.observe(unitIndex, nowMs, lowest.pressure, highest.pressure);
-  }
-}
-
-/** Derived values stand in the second of the tick. */
-export function writeDerivedRow(pipeline: PipelineState, holderIndex: number, nowMs: number): void {
-  const { history, site, state } = pipeline;
-  const holder = site.holders[holderIndex] as Holder;
-  for (let slot = holder.firstSlot; slot < holder.firstSlot + holder.slotCount; slot += 1) {
-    if (site.slots.measured[slot] === 1) continue;
-    history.put(slot, nowMs, state.value[slot] as number, state.reasons[slot] as number);
   }
 }
