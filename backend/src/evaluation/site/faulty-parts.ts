@@ -20,16 +20,30 @@ function take(document: unknown, path: FaultPath): void {
   if (Object.hasOwn(parent, last)) delete (parent as Record<string | number, unknown>)[last];
 }
 
+/** Stands in for what is missing of the site's head, so that the rest can be checked. */
+const standIn: Readonly<Record<string, string>> = { id: 'site', name: 'site', timeZone: 'UTC', altitude: '0 m' };
+
+function mendHead(document: unknown, key: unknown): void {
+  if (typeof document !== 'object' || document === null) return;
+  const root = document as Record<string, unknown>;
+  if (typeof root['site'] !== 'object' || root['site'] === null || typeof key !== 'string')
+    root['site'] = { ...standIn };
+  else root['site'] = { ...root['site'], [key]: standIn[key] };
+}
+
 /**
  * The document without the parts that have the wrong shape, so that the other checks can run on the rest
- * and a person sees all faults at one go. Null where a needed part itself is missing or misshapen: then
- * its holder (the unit, the hall) is taken out, and without site, halls or units nothing is left to check.
+ * and a person sees all faults at one go. Where a needed part itself is missing or misshapen its holder (the
+ * unit, the hall) is taken out. Null where nothing is left to check: no halls or no units.
  */
 export function withoutFaulty(document: unknown, faults: readonly ShapeFault[]): SiteFile | null {
   const rest = copy(document);
   let left = faults;
   for (let round = 0; round < 6; round += 1) {
-    for (const { path } of left) take(rest, round === 0 ? path : path.slice(0, -1));
+    for (const { path } of left) {
+      take(rest, round === 0 ? path : path.slice(0, path[0] === 'site' ? path.length : -1));
+      if (round > 0 && path[0] === 'site') mendHead(rest, path[1]);
+    }
     const again = checkSiteFile(rest);
     if (again.ok) return again.value;
     left = again.fault;
