@@ -1,6 +1,6 @@
 import type { AlarmsFrame, HallFrame, LoopFrame, ViewRefusal } from '@ebbline/shared/contract/live-feed';
 import type { ComputedRef, ShallowRef } from 'vue';
-import { computed, watchEffect } from 'vue';
+import { computed, watch } from 'vue';
 import { theLiveFeed } from './live-feed-key';
 
 export interface Shown<Of> {
@@ -12,10 +12,13 @@ export interface Shown<Of> {
 /** Asks for a hall, and gives its frames and no other hall's. Nothing is asked while no hall is known. */
 export function useHallFrame(hall: () => string | null): Shown<HallFrame> {
   const feed = theLiveFeed();
-  watchEffect(() => {
-    const wanted = hall();
-    if (wanted !== null) feed.show({ screen: 'hall', hall: wanted });
-  });
+  watch(
+    hall,
+    (wanted) => {
+      if (wanted !== null) feed.show({ screen: 'hall', hall: wanted });
+    },
+    { immediate: true },
+  );
   const frame = computed(() => {
     const newest = feed.frame.value;
     return newest?.screen === 'hall' && newest.hall === hall() ? newest : null;
@@ -25,7 +28,7 @@ export function useHallFrame(hall: () => string | null): Shown<HallFrame> {
 
 export function useLoopFrame(unit: () => string): Shown<LoopFrame> {
   const feed = theLiveFeed();
-  watchEffect(() => feed.show({ screen: 'loop', unit: unit() }));
+  watch(unit, (wanted) => feed.show({ screen: 'loop', unit: wanted }), { immediate: true });
   const frame = computed(() => {
     const newest = feed.frame.value;
     return newest?.screen === 'loop' && newest.unit === unit() ? newest : null;

@@ -1,0 +1,133 @@
+import type { Alarm } from '@ebbline/shared/contract/alarm';
+import { fail, ok } from '@ebbline/shared/errors/result';
+import type { Result } from '@ebbline/shared/errors/result';
+import { mount } from '@vue/test-utils';
+import { nextTick } from 'vue';
+import { beforeEach, describe, expect, it } from 'vitest';
+import StandingAlarm from '../../frontend/src/screens/alarms/StandingAlarm.vue';
+import { useAcknowledge } from '../../frontend/src/state/use-acknowledge';
+import type { Acknowledging } from '../../frontend/src/state/use-acknowledge';
+import { useOperatorName } from '../../frontend/src/state/use-operator-name';
+import { anAlarm } from './fixtures/builders';
+
+const alarm = anAlarm('e7:MARGIN-1');
+const done: Alarm = {
+  ...alarm,
+  state: 'acknowledged',
+  acknowledgedBy: 'A. Example',
+  acknowledgedAt: '2026-03-01T12:00:01.000Z',
+  stateSince: '2026-03-01T12:00:01.000Z',
+};
+
+const card = (acknowledging: Acknowledging, given = alarm) =>
+  mount(StandingAlarm, {
+    props: {
+      alarm: given,
+      zone: 'UTC',
+      now: '2026-03-01T12:00:00.000Z',
+      unitName: 'E7',
+      acknowledging,
+      operator: 'A. Example',
+    },
+  });
+
+beforeEach(() => localStorage.clear());
+
+describe('acknowledging an alarm', () => {
+  it('sends the name and comment, and waits', async () => {
+    const shown = card({ step: 'idle' });
+    await shown.get('.open-acknowledge').trigger('click');
+    await shown.get('input[name=comment]').setValue('on my way');
+    await shown.get('form').trigger('submit');
+    expect(shown.emitted('acknowledge')).toEqual([['on my way']]);
+    expect(shown.text()).toContain('not acknowledged');
+    expect(shown.text()).not.toContain('acknowledged by');
+  });
+
+  it('is not offered without a name', async () => {
+    const shown = card({ step: 'idle' });
+    await shown.setProps({ operator: '  ' });
+    await shown.get('.open-acknowledge').trigger('click');
+    expect(shown.get('button[type=submit]').attributes('disabled')).toBeDefined();
+    await shown.get('form').trigger('submit');
+    expect(shown.emitted('acknowledge')).toBeUndefined();
+  });
+
+  it('shows a busy button, and still the old state, until the server answers', async () => {
+    const shown = card({ step: 'idle' });
+    await shown.get('.open-acknowledge').trigger('click');
+    await shown.setProps({ acknowledging: { step: 'busy' } });
+    const button = shown.get('button[type=submit]');
+    expect(button.attributes('disabled')).toBeDefined();
+    expect(button.text()).toBe('Waiting for the server…');
+    expect(shown.text()).toContain('not acknowledged');
+  });
+
+  it('shows what the server confirmed, and an older frame does not take it back', async () => {
+    const shown = card({ step: 'confirmed', alarm: done });
+    expect(shown.get('[data-testid=acknowledged-by]').text()).toBe('acknowledged by A. Example at 12:00:01');
+    expect(shown.find('form').exists()).toBe(false);
+    await shown.setProps({ alarm });
+    expect(shown.text()).toContain('Confirmed by the server');
+  });
+
+  it('gives way to a newer frame: the condition may have come again', () => {
+    const again = anAlarm('e7:MARGIN-1', { stateSince: '2026-03-01T12:05:00.000Z' });
+    expect(card({ step: 'confirmed', alarm: done }, again).find('.open-acknowledge').exists()).toBe(true);
+  });
+
+  it('says who was first where somebody was', async () => {
+    const shown = card({ step: 'idle' });
+    await shown.get('.open-acknowledge').trigger('click');
+    await shown.setProps({ acknowledging: { step: 'refused', text: 'Already acknowledged by B. Other at 11:59:58.' } });
+    expect(shown.get('[role=alert]').text()).toContain('B. Other at 11:59:58');
+    expect(shown.text()).not.toContain('Confirmed');
+  });
+});
+
+describe('the state of acknowledgements', () => {
+  it('is busy until the reply, sends a second press nowhere, then holds the reply', async () => {
+    let answer: (reply: Result<Alarm>) => void = () => undefined;
+    const sent: string[] = [];
+    const { state, acknowledge } = useAcknowledge({
+      send: (id) => {
+        sent.push(id);
+        return new Promise((resolve) => {
+          answer = resolve;
+        });
+      },
+    });
+    const first = acknowledge('a', 'A. Example', '');
+    await acknowledge('a', 'A. Example', '');
+    expect(sent).toEqual(['a']);
+    expect(state.value.get('a')).toEqual({ step: 'busy' });
+    answer(ok(done));
+    await first;
+    expect(state.value.get('a')).toEqual({ step: 'confirmed', alarm: done });
+  });
+
+  it('holds a refusal in the server’s words, and its own words where the server can’t be reached', async () => {
+    const replies = [
+      fail({ code: 'TAKEN', message: 'B. Other was first.' }),
+      fail({ code: 'REQUEST_TIMED_OUT', message: 'x' }),
+    ];
+    const { state, acknowledge } = useAcknowledge({ send: () => Promise.resolve(replies.shift() ?? ok(done)) });
+    await acknowledge('a', 'A', '');
+    expect(state.value.get('a')).toEqual({ step: 'refused', text: 'B. Other was first.' });
+    await acknowledge('a', 'A', '');
+    expect(state.value.get('a')).toMatchObject({
+      step: 'refused',
+      text: expect.stringContaining('Nothing is confirmed'),
+    });
+  });
+});
+
+describe('the name of who acts', () => {
+  it('is remembered in this browser', async () => {
+    const name = useOperatorName();
+    expect(name.value).toBe('');
+    name.value = 'A. Example';
+    await nextTick();
+    expect(useOperatorName().value).toBe('A. Example');
+  });
+});

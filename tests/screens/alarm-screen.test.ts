@@ -1,0 +1,95 @@
+import type { VueWrapper } from '@vue/test-utils';
+import { nextTick } from 'vue';
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { anAlarm, anAlarmsFrame } from './fixtures/builders';
+import { FakeServer } from './fixtures/fake-feed';
+import { mountPage } from './fixtures/mount-page';
+
+let page: VueWrapper | null = null;
+const journal = {
+  rows: [
+    {
+      sequence: 1,
+      time: '2026-03-01T11:48:10.100Z',
+      sourceTime: '2026-03-01T11:48:10.000Z',
+      kind: 'transition',
+      alarm: 'e7:MARGIN-1',
+      unit: 'e7',
+      entry: 'MARGIN-1',
+      from: 'normal',
+      to: 'unacknowledged',
+      priority: 2,
+      value: 4100,
+      limit: 5000,
+      unit_of_measure: 'Pa',
+      where: 'supply main low',
+      actor: null,
+      station: null,
+      reason: null,
+      previousHash: '0',
+      hash: '1',
+    },
+  ],
+  next: null,
+};
+
+beforeEach(() => {
+  vi.stubGlobal('fetch', () => Promise.resolve(new Response(JSON.stringify(journal), { status: 200 })));
+});
+afterEach(() => {
+  page?.unmount();
+  vi.unstubAllGlobals();
+});
+
+async function show(alarms: Parameters<typeof anAlarmsFrame>[0]): Promise<VueWrapper> {
+  const server = new FakeServer();
+  page = await mountPage(server, '/alarms');
+  server.connect();
+  server.send(anAlarmsFrame(alarms, { standing: { 1: 1, 2: 0, 3: 4 } }));
+  await nextTick();
+  return page;
+}
+
+describe('the Alarms screen', () => {
+  it('lists what stands worst first, with what follows under its first-out', async () => {
+    const shown = await show([
+      anAlarm('low', { priority: 3, title: 'Low one' }),
+      anAlarm('tail', { priority: 1, title: 'Follower', foldedUnder: 'head' }),
+      anAlarm('head', { priority: 1, title: 'First one' }),
+    ]);
+    expect(shown.findAll('.standing h3').map((title) => title.text())).toEqual(['First one', 'Follower', 'Low one']);
+    expect(shown.get('.folded').text()).toContain('follows from: First one');
+  });
+
+  it('gives each priority a colour of its own, a shape of its own and a word', async () => {
+    const shown = await show(([1, 2, 3] as const).map((priority) => anAlarm(`p${priority}`, { priority })));
+    const marks = shown.findAll('.standing .priority-mark');
+    expect(new Set(marks.map((mark) => mark.get('path').attributes('d'))).size).toBe(3);
+    expect(marks.map((mark) => mark.text())).toEqual(['1', '2', '3']);
+    const states = shown.findAll('.alarm-state').map((state) => state.text());
+    expect(states.map((state) => state.split(' · ')[0])).toEqual(['act now', 'act soon', 'look into it']);
+  });
+
+  it('counts what stands, on every screen', async () => {
+    const shown = await show([]);
+    expect(shown.findAll('.places-nav .standing-one').map((one) => one.text().replace(/\s+/g, ' '))).toEqual([
+      '1 1',
+      '3 4',
+    ]);
+    expect(shown.text()).toContain('Nothing needs a person');
+  });
+
+  it('carries a caution on water, and says on every screen that Ebbline is no safety system', async () => {
+    const shown = await show([anAlarm('w', { entry: 'WATER-1', title: 'Water found' })]);
+    expect(shown.get('.caution').text()).toContain('Water near live equipment');
+    expect(shown.get('footer').text()).toContain('no safety system');
+  });
+
+  it('shows the journal in the site’s time', async () => {
+    const shown = await show([]);
+    await vi.waitFor(() => expect(shown.find('.journal-rows li').exists()).toBe(true));
+    const row = shown.get('.journal-rows li').text();
+    expect(row).toContain('2026-03-01 12:48:10');
+    expect(row).toContain('normal → not acknowledged');
+  });
+});

@@ -1,0 +1,120 @@
+import type { HallFrame } from '@ebbline/shared/contract/live-feed';
+import type { VueWrapper } from '@vue/test-utils';
+import { nextTick } from 'vue';
+import { afterEach, describe, expect, it } from 'vitest';
+import { aFigure, aHallFrame, aLine, anAlarm, aWindow } from './fixtures/builders';
+import { FakeServer } from './fixtures/fake-feed';
+import { mountPage } from './fixtures/mount-page';
+
+let page: VueWrapper | null = null;
+afterEach(() => page?.unmount());
+
+async function show(frame: HallFrame, address = '/halls/east'): Promise<VueWrapper> {
+  const server = new FakeServer();
+  page = await mountPage(server, address);
+  server.connect();
+  server.send(frame);
+  await nextTick();
+  return page;
+}
+
+const tooSmall = aWindow({ highestPa: 96_900, vacuumMargin: aFigure(4_100), lowerWallMargin: aFigure(48_000) });
+
+describe('the Hall screen', () => {
+  it('shows the first hall of the site where the address names none', async () => {
+    const server = new FakeServer();
+    page = await mountPage(server, '/');
+    server.connect();
+    expect(server.asked).toEqual([{ screen: 'hall', hall: 'east' }]);
+  });
+
+  it('shows no frame of another hall', async () => {
+    const shown = await show(aHallFrame([aLine('w1')], { hall: 'west' }));
+    expect(shown.find('[data-testid=loop-w1]').exists()).toBe(false);
+    expect(shown.text()).toContain('Waiting for the first values');
+  });
+
+  it('gives each headline figure its unit, its uncertainty and its age', async () => {
+    const shown = await show(aHallFrame([aLine('e1')]));
+    const text = shown.get('.figures').text().replaceAll('\u00a0', ' ');
+    expect(text).toContain('3.42 ± 0.05 MW');
+    expect(text).toContain('94.7 %');
+    expect(text).toContain('4.1 ± 0.6 kPa');
+    expect(text).toContain('kPa absolute');
+    expect(shown.findAll('.figure .age')).toHaveLength(shown.findAll('.figure').length);
+  });
+
+  it('draws the edges of a strip where its own axis has the pressures, to a hundredth of a pixel', async () => {
+    const shown = await show(aHallFrame([aLine('e1')]));
+    const strip = shown.get('[data-testid=strip-e1]');
+    const of = (name: string): number => Number(strip.attributes(`data-axis-${name}`));
+    const x = (pa: number): number =>
+      of('x0') + ((pa - of('min-pa')) / (of('max-pa') - of('min-pa'))) * (of('x1') - of('x0'));
+    const edges = (part: string): [number, number] => {
+      const rect = shown.get(`[data-testid=strip-e1-${part}]`);
+      const left = Number(rect.attributes('x'));
+      return [left, left + Number(rect.attributes('width'))];
+    };
+    const expected: [string, number, number][] = [
+      ['lower-wall', 0, 10_000],
+      ['gap-left', 10_000, 42_000],
+      ['bar', 42_000, 86_000],
+      ['gap-right', 86_000, 101_000],
+    ];
+    for (const [part, from, to] of expected) {
+      expect(edges(part)[0], part).toBeCloseTo(x(from), 2);
+      expect(edges(part)[1], part).toBeCloseTo(x(to), 2);
+    }
+    expect(edges('ambient')[0]).toBeCloseTo(x(101_000), 2);
+  });
+
+  it('fills a gap only where it lies below its guard, with the shape and number of its priority', async () => {
+    const shown = await show(aHallFrame([aLine('e1'), aLine('e7', { pressureWindow: tooSmall })]));
+    const filled = shown.findAll('[data-too-small=true]').map((gap) => gap.attributes('data-testid'));
+    expect(filled).toEqual(['strip-e7-gap-right']);
+    expect(shown.find('[data-testid=strip-e1] .priority-shape').exists()).toBe(false);
+    expect(shown.get('[data-testid=strip-e7] .priority-shape').text()).toBe('2');
+  });
+
+  it('speaks only where a person is needed: mark, word, title, where, action', async () => {
+    const worst = anAlarm('e7:MARGIN-1');
+    const shown = await show(aHallFrame([aLine('e1'), aLine('e7', { worst, moreAlarms: 2 })]));
+    expect(shown.get('[data-testid=loop-e1] .person-line').text()).toBe('');
+    const line = shown.get('[data-testid=loop-e7] .person-line');
+    for (const part of [worst.title, worst.where ?? '', worst.action, 'act soon', 'and 2 more'])
+      expect(line.text()).toContain(part);
+    expect(line.get('[role=img]').attributes('aria-label')).toBe('priority 2, act soon');
+    expect(line.find('.priority-shape.priority-2 path').exists()).toBe(true);
+  });
+
+  it('says a mode that is not running, and a mode that is not known', async () => {
+    const shown = await show(aHallFrame([aLine('e1', { mode: 'draining' }), aLine('e7', { modeKnown: false })]));
+    expect(shown.get('[data-testid=loop-e1]').text()).toContain('draining');
+    expect(shown.get('[data-testid=loop-e7]').text()).toContain('mode not known, judged as running');
+  });
+
+  it('says that there is no value, and why, and draws no bar', async () => {
+    const window = aWindow({
+      lowestPa: null,
+      highestPa: null,
+      lowerWallPa: null,
+      vacuumMargin: aFigure(null, { reasons: ['stale'] }),
+    });
+    const line = aLine('e1', { pressureWindow: window, heatRemoved: aFigure(null), chipPower: aFigure(null) });
+    const shown = await show(aHallFrame([line]));
+    expect(shown.find('[data-testid=strip-e1-bar]').exists()).toBe(false);
+    expect(shown.get('[data-testid=strip-e1] .missing').text()).toBe('no value: no new value in time');
+    expect(shown.get('[data-testid=loop-e1] .heat-text').text()).toBe('no value');
+  });
+
+  it('leads from a loop’s name to the loop', async () => {
+    const shown = await show(aHallFrame([aLine('e7')]));
+    expect(shown.get('[data-testid=loop-e7] .loop-name a').attributes('href')).toBe('/units/e7');
+  });
+
+  it('names the wall that binds, and tells the strip as a sentence', async () => {
+    const shown = await show(aHallFrame([aLine('e1', { pressureWindow: aWindow({ lowerWallKind: 'pumpInlet' }) })]));
+    expect(shown.get('[data-testid=strip-e1] .wall-name').text()).toBe('pump inlet');
+    expect(shown.get('[data-testid=strip-e1]').attributes('aria-label')).toContain('margin to pump inlet limit');
+  });
+});
