@@ -1,0 +1,232 @@
+import type { routeTable } from '@ebbline/shared/contract/http-api';
+
+type Path = (typeof routeTable)[number]['path'];
+
+interface Example {
+  readonly query?: Readonly<Record<string, string>>;
+  readonly body?: unknown;
+  readonly reply: unknown;
+}
+
+const reading = {
+  id: 'loop.flow',
+  kind: 'measured',
+  value: 0.0057667,
+  unit: 'm3/s',
+  time: '2031-05-06T07:08:09.250Z',
+  age: 0.4,
+  quality: 'good',
+  reasons: [],
+  expandedUncertainty: 0.0000334,
+  where: null,
+};
+
+const worstMargin = {
+  ...reading,
+  id: 'vacuumMarginWorst',
+  kind: 'derived',
+  value: 4180,
+  unit: 'Pa',
+  quality: 'uncertain',
+  reasons: ['ambientEstimated', 'inputUncertain'],
+  expandedUncertainty: null,
+  where: 'floorSupply',
+};
+
+const never = {
+  ...reading,
+  id: 'water.ph',
+  value: null,
+  unit: '1',
+  time: null,
+  age: null,
+  quality: 'bad',
+  reasons: ['notReceived'],
+  expandedUncertainty: null,
+};
+
+const alarm = {
+  id: 'N1:AIR-1',
+  unit: 'N1',
+  hall: 'north',
+  entry: 'AIR-1',
+  title: 'Air is being drawn in',
+  state: 'acknowledged',
+  priority: 1,
+  since: '2031-05-06T07:08:09.000Z',
+  stateSince: '2031-05-06T07:09:30.500Z',
+  value: 0.0021,
+  limit: 0.0005,
+  unit_of_measure: 'm3/s',
+  where: 'r5',
+  cause: 'A hose or a fitting below ambient pressure is open.',
+  consequence: 'Air goes in; no water comes out while every wetted point stays below ambient.',
+  action: 'Find the rack that is named; close its valves.',
+  timeToRespondSeconds: 300,
+  acknowledgedBy: 'Ines',
+  acknowledgedAt: '2031-05-06T07:09:30.500Z',
+  foldedUnder: null,
+};
+
+const transition = {
+  sequence: 1,
+  time: '2031-05-06T07:08:14.020Z',
+  sourceTime: '2031-05-06T07:08:14.000Z',
+  kind: 'transition',
+  alarm: 'N1:AIR-1',
+  unit: 'N1',
+  entry: 'AIR-1',
+  from: 'normal',
+  to: 'unacknowledged',
+  priority: 1,
+  value: 0.0021,
+  limit: 0.0005,
+  unit_of_measure: 'm3/s',
+  where: 'r5',
+  actor: null,
+  station: null,
+  reason: null,
+  previousHash: '0'.repeat(64),
+  hash: '6b'.repeat(32),
+};
+
+/** One example of every body that crosses the HTTP border, written by hand. */
+export const httpExamples: Readonly<Record<Path, Example>> = {
+  '/api/health': {
+    reply: {
+      status: 'degraded',
+      reasons: [{ code: 'BROKER_LOST', message: 'The broker at 127.0.0.1:1884 is not reached; it is tried again.' }],
+      clock: { kind: 'wall', now: '2031-05-06T07:08:09.250Z' },
+      broker: { state: 'lost', address: '127.0.0.1:1884', embedded: true, note: 'port 1883 was taken, 1884 is used' },
+      lastSampleAge: 12.4,
+      version: '0.1.0',
+    },
+  },
+  '/api/site': {
+    reply: {
+      id: 'demo',
+      name: 'Demo site',
+      timeZone: 'Europe/Oslo',
+      altitude: 120,
+      demo: true,
+      halls: [{ id: 'north', name: 'North hall', units: ['N1'] }],
+      units: [
+        {
+          id: 'N1',
+          hall: 'north',
+          name: 'Unit N1',
+          shape: 'a',
+          gateway: 'north-a',
+          branches: [{ id: 'r5', name: 'Rack 5', ratedFlow: 0.00072 }],
+          plates: [{ id: 'p1', name: 'Chip 1', branch: null }],
+          nodes: [{ id: 'floorSupply', name: 'Supply main under the floor', main: 'supply', elevation: -0.5 }],
+        },
+      ],
+    },
+  },
+  '/api/units': {
+    reply: {
+      units: [
+        {
+          id: 'N1',
+          hall: 'north',
+          name: 'Unit N1',
+          mode: 'running',
+          modeKnown: false,
+          worstPriority: 1,
+          standingAlarms: 2,
+          age: 0.4,
+        },
+        {
+          id: 'N2',
+          hall: 'north',
+          name: 'Unit N2',
+          mode: 'off',
+          modeKnown: true,
+          worstPriority: null,
+          standingAlarms: 0,
+          age: null,
+        },
+      ],
+    },
+  },
+  '/api/units/{unit}/points': {
+    reply: { unit: 'N1', time: '2031-05-06T07:08:09.650Z', mode: 'running', points: [reading, worstMargin, never] },
+  },
+  '/api/history': {
+    query: {
+      unit: 'N1',
+      point: 'loop.flow',
+      from: '2031-05-06T07:00:00Z',
+      to: '2031-05-06T07:00:02.500Z',
+      buckets: '3',
+    },
+    reply: {
+      unit: 'N1',
+      point: 'loop.flow',
+      unit_of_measure: 'm3/s',
+      bucketMs: 834,
+      resolution: 'second',
+      start: ['2031-05-06T07:00:00.000Z', '2031-05-06T07:00:00.834Z', '2031-05-06T07:00:01.668Z'],
+      min: [0.0057, null, 0.0058],
+      mean: [0.0057, null, 0.0058],
+      max: [0.0057, null, 0.0058],
+      count: [1, 0, 1],
+    },
+  },
+  '/api/alarms': {
+    reply: { time: '2031-05-06T07:09:31.000Z', alarms: [alarm, { ...alarm, id: 'N1:MARGIN-1', recorded: false }] },
+  },
+  '/api/alarms/journal': {
+    query: { from: '2031-05-06T00:00:00Z', to: '2031-05-07T00:00:00Z', after: '0' },
+    reply: {
+      rows: [
+        transition,
+        {
+          ...transition,
+          sequence: 2,
+          kind: 'action',
+          from: 'unacknowledged',
+          to: 'acknowledged',
+          actor: 'Ines',
+          station: '127.0.0.1',
+          reason: 'on my way',
+        },
+      ],
+      next: null,
+    },
+  },
+  '/api/alarms/{id}/acknowledge': { body: { operator: 'Ines', comment: 'on my way' }, reply: alarm },
+  '/api/intake': {
+    reply: {
+      messages: 31,
+      samples: 1180,
+      topics: [{ topic: 'demo/north/N1/telemetry', messages: 30, refused: 1 }],
+      otherTopics: { messages: 1, refused: 1 },
+      refusals: [
+        {
+          code: 'PAYLOAD_NOT_JSON',
+          count: 1,
+          example: {
+            topic: 'demo/north/N1/telemetry',
+            message: 'demo/north/N1/telemetry: the payload is no JSON object; send one as the site file says',
+            payloadStart: '{"time":',
+            time: '2031-05-06T07:08:09.250Z',
+          },
+        },
+      ],
+    },
+  },
+};
+
+/** RFC 9457, with a member of our own. */
+export const problemExample = {
+  type: 'urn:ebbline:problem:ALARM_ALREADY_ACKNOWLEDGED',
+  title: 'Already acknowledged',
+  status: 409,
+  detail: 'Ines acknowledged this alarm at 2031-05-06T07:09:30.500Z.',
+  instance: '/api/alarms/N1:AIR-1/acknowledge',
+  code: 'ALARM_ALREADY_ACKNOWLEDGED',
+  acknowledgedBy: 'Ines',
+  acknowledgedAt: '2031-05-06T07:09:30.500Z',
+};

@@ -1,0 +1,144 @@
+import { routeTable } from '@ebbline/shared/contract/http-api';
+import { problemSchema } from '@ebbline/shared/contract/problem';
+import { describe, expect, it } from 'vitest';
+import { z } from 'zod';
+import { problemTable } from '../../backend/src/connections/http-api/error-to-status';
+import { openApiDocument } from '../../backend/src/connections/http-api/openapi-document';
+import { postJson, startApp } from '../integration/app/running-app';
+import { connectSender } from '../integration/app/telemetry';
+import { stopAfterAll } from '../helpers/stop-after';
+import { until } from '../helpers/until';
+import { httpExamples, problemExample } from './http-examples';
+
+interface Operation {
+  readonly parameters: readonly { readonly name: string; readonly in: string; readonly required: boolean }[];
+  readonly requestBody?: { readonly content: Content };
+  readonly responses: Readonly<Record<string, { readonly content: Content }>>;
+}
+type Content = Readonly<Record<string, { readonly schema: Parameters<typeof z.fromJSONSchema>[0] }>>;
+interface OpenApi {
+  readonly openapi: string;
+  readonly paths: Readonly<Record<string, Readonly<Record<string, Operation>>>>;
+  readonly components: { readonly schemas: Readonly<Record<string, Parameters<typeof z.fromJSONSchema>[0]>> };
+}
+
+const keep = stopAfterAll();
+const document = openApiDocument('0.1.0') as unknown as OpenApi;
+const routes = routeTable.map((route) => [`${route.method} ${route.path}`, route] as const);
+
+const operationOf = ({ path, method }: (typeof routeTable)[number]): Operation => {
+  const operation = document.paths[path]?.[method];
+  if (operation === undefined) throw new Error(`the document lacks ${method} ${path}`);
+  return operation;
+};
+
+/** The document's own schema, which also refuses members that it does not name. */
+const fromDocument = (content: Content | undefined, type = 'application/json'): z.ZodType => {
+  const schema = content?.[type]?.schema;
+  if (schema === undefined) throw new Error(`the document has no schema of ${type}`);
+  return z.fromJSONSchema(schema, { defaultTarget: 'openapi-3.0' });
+};
+
+const replySchema = (route: (typeof routeTable)[number]) => fromDocument(operationOf(route).responses['200']?.content);
+
+describe('the example of', () => {
+  it.for(routes)('%s fits the contract and the API document', ([, route]) => {
+    const { query, body, reply } = httpExamples[route.path];
+    expect(route.reply.parse(reply)).toEqual(reply);
+    expect(replySchema(route).parse(reply)).toEqual(reply);
+    expect(query === undefined).toBe(route.query === null);
+    if (route.query !== null) route.query.parse(query);
+    expect(body === undefined).toBe(route.body === null);
+    if (route.body !== null) {
+      expect(route.body.parse(body)).toEqual(body);
+      expect(fromDocument(operationOf(route).requestBody?.content).parse(body)).toEqual(body);
+    }
+  });
+
+  it.for(routes)('%s is refused by both when a member is missing or of another type', ([, route]) => {
+    const reply = httpExamples[route.path].reply as Record<string, unknown>;
+    for (const member of Object.keys(reply)) {
+      for (const broken of [
+        { ...reply, [member]: undefined },
+        { ...reply, [member]: { unexpected: true } },
+      ]) {
+        if (route.path === '/api/alarms/{id}/acknowledge' && member === 'recorded') continue;
+        expect(route.reply.safeParse(broken).success, member).toBe(false);
+        expect(replySchema(route).safeParse(JSON.parse(JSON.stringify(broken))).success, member).toBe(false);
+      }
+    }
+  });
+
+  it('a problem fits RFC 9457 as the contract has it', () => {
+    expect(problemSchema.parse(problemExample)).toEqual(problemExample);
+    const described = z.fromJSONSchema(document.components.schemas['Problem'] ?? false, {
+      defaultTarget: 'openapi-3.0',
+    });
+    expect(described.parse(problemExample)).toEqual(problemExample);
+    const { code: _, ...withoutCode } = problemExample;
+    expect(described.safeParse(withoutCode).success).toBe(false);
+  });
+});
+
+describe('the API document', () => {
+  it('has every route with its parameters and the statuses of its faults', () => {
+    expect(document.openapi).toMatch(/^3\.0\./);
+    for (const route of routeTable) {
+      const { parameters, responses } = operationOf(route);
+      const inPath = [...route.path.matchAll(/\{(\w+)\}/g)].map(([, name]) => name);
+      expect(parameters.filter((one) => one.in === 'path').map(({ name }) => name)).toEqual(inPath);
+      for (const status of route.faults)
+        expect(responses[status]?.content).toHaveProperty(['application/problem+json']);
+    }
+    const history = operationOf(routeTable[4]).parameters.map(({ name, required }) => [name, required]);
+    expect(history).toEqual([
+      ['unit', true],
+      ['point', true],
+      ['from', true],
+      ['to', true],
+      ['buckets', false],
+    ]);
+  });
+
+  it('is served as it is', async () => {
+    const app = keep(await startApp());
+    expect(await app.get('/api/openapi.json')).toEqual(JSON.parse(JSON.stringify(document)));
+  });
+});
+
+describe('the running program', () => {
+  it('answers every route as the contract and the document say', async () => {
+    const app = keep(await startApp({ variables: { EBBLINE_CLOCK: 'source' } }));
+    const sender = keep(await connectSender(app.mqttUrl));
+    const startMs = Date.UTC(2031, 4, 6, 7, 8, 9);
+    for (let second = 0; second < 30; second++) await sender.m1(startMs + second * 1000, { leak: 'wet' });
+    await sender.raw('small/m2/supply/t', 'warm');
+    const alarms = () => app.get<{ alarms: { id: string; entry: string }[] }>('/api/alarms');
+    const alarm = await until(async () => (await alarms()).alarms.find(({ entry }) => entry === 'WATER-1'));
+    await until(async () => (await app.get<{ refusals: unknown[] }>('/api/intake')).refusals.length === 1);
+    const from = new Date(startMs).toISOString();
+    const to = new Date(startMs + 60_000).toISOString();
+    const queries: Readonly<Record<string, string>> = {
+      '/api/history': `?unit=m1&point=loop.flow&from=${from}&to=${to}&buckets=7`,
+      '/api/alarms/journal': `?from=${from}&after=0`,
+    };
+    for (const route of routeTable) {
+      const path = route.path.replace('{unit}', 'm1').replace('{id}', encodeURIComponent(alarm.id));
+      const act = route.method === 'post' ? postJson({ operator: 'Ines' }) : undefined;
+      const reply = await app.send(`${path}${queries[route.path] ?? ''}`, act);
+      expect(reply.status, path).toBe(200);
+      const body: unknown = await reply.json();
+      expect(route.reply.parse(body), path).toEqual(body);
+      expect(replySchema(route).parse(body), path).toEqual(body);
+    }
+    expect(app.faults).toEqual([]);
+  });
+
+  it('has a title and a status of an error for every code of a problem', () => {
+    for (const [code, { status, title }] of Object.entries(problemTable)) {
+      expect(status, code).toBeGreaterThanOrEqual(400);
+      expect(status, code).toBeLessThan(600);
+      expect(title, code).not.toBe('');
+    }
+  });
+});
