@@ -57,11 +57,13 @@ export class RecordedAlarms {
 
   private build(): ShownAlarm[] {
     const unrecorded = new Set(this.pending.map(({ alarm }) => alarm));
-    const recorded = [...this.committed.values()].filter(({ alarm }) => !unrecorded.has(alarm));
-    const open = unrecorded.size === 0 ? [] : this.standing().filter(({ alarm }) => unrecorded.has(alarm));
-    return [
-      ...recorded.map((record) => ({ record, recorded: true })),
-      ...open.map((record) => ({ record, recorded: false })),
-    ];
+    const shown = new Map(
+      [...this.committed].map(([alarm, record]) => [alarm, { record, recorded: !unrecorded.has(alarm) }]),
+    );
+    if (unrecorded.size === 0) return [...shown.values()];
+    // As the judge has it; an alarm that has ended there stays as it was until its end is recorded.
+    for (const record of this.standing())
+      if (unrecorded.has(record.alarm)) shown.set(record.alarm, { record, recorded: false });
+    return [...shown.values()];
   }
 }

@@ -1,0 +1,105 @@
+import { describe, expect, it } from 'vitest';
+import type { HistoryRows } from '../../../../backend/src/evaluation/pipeline/history-rows';
+import type { Pipeline } from '../../../../backend/src/evaluation/pipeline/pipeline';
+import type { HistoryStore } from '../../../../backend/src/ports/history-store';
+import { HistoryDrain } from '../../../../backend/src/runner/history-drain';
+
+/** A store whose commits the test ends by hand, and a gate that remembers what was let go. */
+function bench() {
+  const writes: { done: () => void; fail: () => void }[] = [];
+  const drains: boolean[] = [];
+  const state = { rows: true, waiting: 0, mark: 0, released: 0 };
+  const pipeline = {
+    drainHistory: (_nowMs: number, everything: boolean) => {
+      drains.push(everything);
+      return state.rows ? ({ count: 1 } as unknown as HistoryRows) : null;
+    },
+  } as unknown as Pipeline;
+  const store = {
+    write: () =>
+      new Promise<void>((resolve, reject) =>
+        writes.push({ done: resolve, fail: () => reject(new Error('disk full')) }),
+      ),
+  } as unknown as HistoryStore;
+  const gate = {
+    waiting: () => state.waiting,
+    mark: () => state.mark,
+    release: (mark: number) => void (state.released = Math.max(state.released, mark)),
+  };
+  const drain = new HistoryDrain(pipeline, store, gate, () => 1000);
+  const hold = (count: number) => {
+    state.waiting += count;
+    state.mark += count;
+  };
+  return { drain, writes, drains, state, hold };
+}
+
+/** Lets promises that are settled tell so. */
+const settle = () => new Promise<void>((resolve) => setImmediate(resolve));
+
+describe('the way into history', () => {
+  it('lets acknowledgements go only after the commit, and only those before it', async () => {
+    const { drain, writes, state, hold } = bench();
+    hold(3);
+    drain.commitForWaiting();
+    hold(2);
+    await settle();
+    expect(state.released).toBe(0);
+    writes[0]?.done();
+    await settle();
+    expect(state.released).toBe(3);
+  });
+
+  it('writes the unfinished second only where acknowledgements wait', () => {
+    const { drain, drains, hold } = bench();
+    drain.commit();
+    drain.commitForWaiting();
+    expect(drains).toEqual([false]);
+    hold(1);
+    drain.commit();
+    expect(drains).toEqual([false, true]);
+  });
+
+  it('makes no early commit while one is under way, but goes on with the regular ones', async () => {
+    const { drain, writes, hold } = bench();
+    hold(1);
+    drain.commitForWaiting();
+    drain.commitForWaiting();
+    expect(writes).toHaveLength(1);
+    drain.commit();
+    expect(writes).toHaveLength(2);
+    for (const write of writes) write.done();
+    await settle();
+    drain.commitForWaiting();
+    expect(writes).toHaveLength(3);
+  });
+
+  it('keeps what a refused commit covers, tells why, and lets it go with the next', async () => {
+    const { drain, writes, state, hold } = bench();
+    hold(1);
+    drain.commit();
+    writes[0]?.fail();
+    await settle();
+    expect(state.released).toBe(0);
+    expect(drain.trouble()).toBe('disk full');
+    drain.commit();
+    writes[1]?.done();
+    await settle();
+    expect(state.released).toBe(1);
+    expect(drain.trouble()).toBeNull();
+  });
+
+  it('lets refused messages go, which bring no rows, after the writes before them', async () => {
+    const { drain, writes, state, hold } = bench();
+    hold(1);
+    drain.commit();
+    hold(1);
+    state.rows = false;
+    drain.commit();
+    await settle();
+    expect(state.released).toBe(0);
+    writes[0]?.done();
+    await settle();
+    expect(state.released).toBe(2);
+  });
+});
