@@ -3,21 +3,17 @@ import { DuckDbHistoryStore } from '../../backend/src/connections/history-store/
 import { hour, layout, minute, pressures, startMs } from './history-samples';
 
 /**
- * Writes a row each 20 s of data, 20 minutes a commit, for ever, and prints how many commits are confirmed. Each
- * hour of data it starts to seal beside the writing, and prints that too.
+ * Writes 30 rows at the start of each 10 minutes of data, for ever, and prints each such write once it is confirmed.
+ * After each hour of data it starts to seal beside the writing, and prints that too.
  */
 const store = await DuckDbHistoryStore.open({ folder: process.argv[2] ?? '' });
 await store.useLayout(layout);
-for (let commit = 1; ; commit++) {
-  const fromMs = startMs + (commit - 1) * 20 * minute;
-  for (let row = 0; row < 60; row += 30) {
-    const first = (commit - 1) * 60 + row;
-    await store.write(pressures(fromMs + row * 20_000, 30, (index) => first + index));
-  }
-  writeSync(1, `confirmed ${commit}\n`);
-  if (commit % 3 === 0) {
-    const nowMs = startMs + (commit / 3) * hour;
-    writeSync(1, `sealing ${commit / 3}\n`);
-    void store.maintain(nowMs).then(() => writeSync(1, `sealed ${commit / 3}\n`));
+for (let write = 0; ; write++) {
+  await store.write(pressures(startMs + write * 10 * minute, 30, (index) => write * 30 + index));
+  writeSync(1, `confirmed ${write}\n`);
+  if (write % 6 === 5) {
+    const hours = (write + 1) / 6;
+    writeSync(1, `sealing ${hours}\n`);
+    void store.maintain(startMs + hours * hour).then(() => writeSync(1, `sealed ${hours}\n`));
   }
 }

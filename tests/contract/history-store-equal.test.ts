@@ -56,6 +56,7 @@ function print(name: string, embedded: HistoryBuckets, influx: HistoryBuckets): 
   const [left, right] = [plain(embedded), plain(influx)];
   console.log(`history, ${name}: bucket ${embedded.bucketMs} ms, ${embedded.resolution}`);
   left.start.forEach((_, bucket) => {
+    if (left.count[bucket] === 0 && right.count[bucket] === 0) return;
     const row = (buckets: typeof left) => figures.map((figure) => `${figure} ${buckets[figure][bucket]}`).join('  ');
     console.log(`  ${bucket}: embedded ${row(left)}\n  ${bucket}: InfluxDB ${row(right)}`);
   });
