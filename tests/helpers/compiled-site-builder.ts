@@ -13,6 +13,9 @@ import {
   type WettedNode,
 } from '../../backend/src/evaluation/site/compiled-site';
 import { createSlotState, type SlotState } from '../../backend/src/evaluation/slots/slot-state';
+import { designOfUnitM, nodesOfUnitM } from './unit-m';
+
+export { runUnitM } from './unit-m';
 
 /** A small site made by hand: one hall, one unit shaped like unit M of the demo plant. For tests of the stages behind the site file. */
 export interface SiteOptions {
@@ -56,53 +59,6 @@ const accuracyByQuantity: Readonly<Record<string, readonly [number, number]>> = 
   freeAirFlow: [Number.NaN, 0.03],
   power: [Number.NaN, 0.01],
   relativeHumidity: [0.025, Number.NaN],
-};
-
-const nodesOfUnitM: readonly WettedNode[] = [
-  { id: 'floorSupply', name: 'Floor supply main', main: 'supply', elevationM: -0.5, lossAtRatedFlowPa: 800, place: 0 },
-  {
-    id: 'manifoldTopSupply',
-    name: 'Supply manifold, top',
-    main: 'supply',
-    elevationM: 2,
-    lossAtRatedFlowPa: 8_900,
-    place: 1,
-  },
-  {
-    id: 'manifoldTopReturn',
-    name: 'Return manifold, top',
-    main: 'return',
-    elevationM: 2,
-    lossAtRatedFlowPa: 8_900,
-    place: 2,
-  },
-  {
-    id: 'floorReturn',
-    name: 'Floor return main',
-    main: 'return',
-    elevationM: -0.5,
-    lossAtRatedFlowPa: 3_000,
-    place: 3,
-  },
-];
-
-const designOfUnitM: UnitDesign = {
-  ratedFlowM3PerS: 346 / 60_000,
-  ratedHeatW: 240_000,
-  supplySetPointC: 36.3,
-  supplyTankSurfaceM: 1,
-  separatorSurfaceM: 0.6,
-  returnInletM: 1.2,
-  pumpInletM: 0.15,
-  supplySensorM: 1,
-  returnSensorM: 1.2,
-  npshLimitM: 2.1,
-  pumpSuctionLossPa: 2_430,
-  plateWallResistanceKPerW: null,
-  elevationAccuracyM: 0.05,
-  separatorAreaM2: null,
-  supplyTankAreaM2: null,
-  hoseBoreM: 0.005,
 };
 
 const measuredOfUnit = [
@@ -252,38 +208,6 @@ export function buildSite(options: SiteOptions = {}): BuiltSite {
     expandedUncertainty: (point) => state.expandedUncertainty[slot(point)] ?? Number.NaN,
     where: (point) => unit.places[state.where[slot(point)] ?? -1] ?? null,
   };
-}
-
-/** Unit M as it runs: 346 L/min, 74 kPa in the supply tank, 32 in the separator, 36.3 and 45 °C, 101.3 kPa outside. */
-export function runUnitM(built: BuiltSite, atMs = 0): void {
-  const running: Readonly<Record<string, number>> = {
-    'ambient.pressure': 101_300,
-    'hall.temperature': 27,
-    'hall.humidity': 0.4,
-    'supply.temperature': 36.3,
-    'return.temperature': 45,
-    'facility.supply.temperature': 30,
-    'supplyTank.pressure': 74_000,
-    'separator.pressure': 32_000,
-    'loop.flow': 346 / 60_000,
-    'vacuum.exhaustFlow': 1 / 60_000,
-    'vacuum.speed': 0.2,
-    'vacuum.running': 1,
-    'pump.running': 1,
-    'pump.speed': 0.94,
-    'separator.level': 0.6,
-    'supplyTank.level': 0.5,
-    'water.found': 0,
-    mode: 6,
-    'branch.r1.flow': 43 / 60_000,
-    'branch.r1.return.temperature': 45,
-    'branch.r1.power': 30_000,
-    'branch.r2.flow': 43 / 60_000,
-    'branch.r2.return.temperature': 44,
-    'branch.r2.power': 30_000,
-  };
-  const has = (point: string): boolean => built.site.slots.pointId.includes(point);
-  for (const [point, value] of Object.entries(running)) if (has(point)) built.set(point, value, atMs);
 }
 
 function holder(

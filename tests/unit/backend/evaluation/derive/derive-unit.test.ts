@@ -97,7 +97,7 @@ describe('quality of derived points', () => {
     built.mark(input, reasonBit.stale);
     derive(built);
     for (const point of [...unitPoints, 'dewPoint']) {
-      const bad = (struck as string[]).includes(point);
+      const bad = struck.includes(point);
       expect(Number.isNaN(built.value(point)), point).toBe(bad);
       expect(built.reasons(point), point).toBe(bad ? reasonBit.inputBad : 0);
       expect(Number.isNaN(built.expandedUncertainty(point)) || !bad, point).toBe(true);
