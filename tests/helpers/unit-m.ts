@@ -1,5 +1,4 @@
-import type { UnitDesign, WettedNode } from '../../backend/src/evaluation/site/compiled-site';
-import type { BuiltSite } from './compiled-site-builder';
+import type { CompiledSite, UnitDesign, WettedNode } from '../../backend/src/evaluation/site/compiled-site';
 
 /** Wetted nodes, elevations and losses of unit M of the demo plant's parameter set. */
 export const nodesOfUnitM: readonly WettedNode[] = [
@@ -49,8 +48,14 @@ export const designOfUnitM: UnitDesign = {
   hoseBoreM: 0.005,
 };
 
+/** What `runUnitM` needs of a built site. */
+interface Settable {
+  readonly site: CompiledSite;
+  set(point: string, value: number, atMs?: number): void;
+}
+
 /** Unit M as it runs: 346 L/min, 74 kPa in the supply tank, 32 in the separator, 36.3 and 45 °C, 101.3 kPa outside. */
-export function runUnitM(built: BuiltSite, atMs = 0): void {
+export function runUnitM(built: Settable, atMs = 0): void {
   const running: Readonly<Record<string, number>> = {
     'ambient.pressure': 101_300,
     'hall.temperature': 27,
