@@ -3,8 +3,8 @@ import type { SecondRings } from './second-rings';
 /** Ticks between the old and the new end of a step: the step has to happen within them. */
 export const stepWindowTicks = 5;
 
-/** Ring length that `stepOf` needs: the old end is a mean of three ticks. */
-export const stepRingLength = stepWindowTicks + 3;
+/** Ring length that `stepOf` (old end: mean of three ticks) and `slopeChange` (old slope: seven ticks) need. */
+export const stepRingLength = stepWindowTicks + 7;
 
 /**
  * How far a signal has moved within the last five ticks: mean of the newest two ticks less mean of the three
@@ -17,3 +17,19 @@ export function stepOf(rings: SecondRings, signal: number): number {
 /** The level from which the step is counted. */
 export const oldEnd = (rings: SecondRings, signal: number): number =>
   rings.mean(signal, stepWindowTicks, stepWindowTicks + 2);
+
+/** How much steeper a signal rises over the newest five ticks than over the seven before, per tick; NaN until known. */
+export const slopeChange = (rings: SecondRings, signal: number): number =>
+  slope(rings, signal, 0, stepWindowTicks - 1) - slope(rings, signal, stepWindowTicks, stepRingLength - 1);
+
+/** Slope by least squares over the ticks from `newest` to `oldest` ticks ago. */
+function slope(rings: SecondRings, signal: number, newest: number, oldest: number): number {
+  const middle = (newest + oldest) / 2;
+  let products = 0;
+  let squares = 0;
+  for (let age = newest; age <= oldest; age += 1) {
+    products += (middle - age) * rings.at(signal, age);
+    squares += (middle - age) ** 2;
+  }
+  return products / squares;
+}

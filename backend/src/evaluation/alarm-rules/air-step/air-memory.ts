@@ -20,7 +20,7 @@ export const AirSignal = {
 } as const;
 export const airSignalCount = 6;
 
-/** What AIR-1 remembers: eight seconds of every signal and what they were before the step. */
+/** What AIR-1 remembers: the last twelve seconds of every signal, and what they were before the step. */
 export interface AirMemory {
   readonly rings: SecondRings;
   readonly noise: NoiseTable;

@@ -3,7 +3,7 @@ import { freeAirOfThroughput } from '@ebbline/shared/hydraulics/free-air';
 import { suctionAt, suctionThroughput } from '@ebbline/shared/hydraulics/vacuum-suction';
 import { celsius, cubicMetrePerSecond, pascalAbsolute } from '@ebbline/shared/units/quantity';
 import { usable, type UnitContext } from '../judge-context';
-import { oldEnd, stepOf, stepWindowTicks } from '../step';
+import { oldEnd, slopeChange, stepOf, stepWindowTicks } from '../step';
 import { AirSignal } from './air-memory';
 
 /** A step counts by what it exceeds of so many deviations of the difference of its two ends. */
@@ -12,6 +12,8 @@ const noiseDeviations = 4;
 const endsFactor = Math.sqrt(1 / 2 + 1 / 3);
 /** A fall of the separator pressure by more means that the source draws it down, not that air comes in: Pa. */
 const drawnDownPa = 100;
+/** So does a slope that has fallen by more, where the pressure was rising before the source started: Pa/s. */
+const caughtPaPerS = 50;
 /** A rise by more is a sign of air of its own, whatever the flow does: Pa. */
 const pushedUpPa = 1000;
 /** Gas temperature where the return's is not known, °C. Free air changes by 3 % for 10 K. */
@@ -21,8 +23,8 @@ const gasTemperatureC = 40;
  * The greatest air entry that one of the signals stands for, m³/s of free air: what moved within five seconds, less
  * the noise. NaN where no signal can be judged. Common practice has no figure for this: the physics is ideal gas.
  *
- * - gas load, and vacuum speed × suction curve: only while the separator pressure is not being drawn down. A start of
- *   the source, and a lowered set point, draw it down; air does not.
+ * - gas load, and vacuum speed × suction curve: only while the separator pressure is not being drawn down, and has not
+ *   begun to rise less. A start of the source, and a lowered set point, do that; air does not.
  * - tank water: air that entered at the separator's pressure has pushed as much water out of the pipes. Not while flow
  *   starts or stops, unless the separator pressure jumps: then it is no stop.
  * - return less supply flow: the same surge, as a flow.
@@ -32,7 +34,10 @@ export function airWorth(context: UnitContext): number {
   const pressure = context.air.rings.at(first + AirSignal.separatorPressure, 0);
   const pressureStep = stepOf(context.air.rings, first + AirSignal.separatorPressure);
   let worth = Number.NaN;
-  if (pressureStep >= -drawnDownPa) {
+  if (
+    pressureStep >= -drawnDownPa &&
+    slopeChange(context.air.rings, first + AirSignal.separatorPressure) >= -caughtPaPerS
+  ) {
     worth = greater(worth, netStep(context, first + AirSignal.gasLoad));
     worth = greater(worth, netStep(context, first + AirSignal.vacuumSpeed) * capacity(context, pressure));
   }

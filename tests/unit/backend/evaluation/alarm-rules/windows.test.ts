@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { NoiseTable } from '../../../../../backend/src/evaluation/alarm-rules/noise';
 import { riseRate, riseRingLength } from '../../../../../backend/src/evaluation/alarm-rules/rise-rate';
 import { SecondRings } from '../../../../../backend/src/evaluation/alarm-rules/second-rings';
-import { stepOf, stepRingLength } from '../../../../../backend/src/evaluation/alarm-rules/step';
+import { slopeChange, stepOf, stepRingLength } from '../../../../../backend/src/evaluation/alarm-rules/step';
 import { seeded } from '../pipeline/sensor-noise';
 
 describe('rings of seconds', () => {
@@ -43,6 +43,20 @@ describe('a step', () => {
 
   it('is not known before eight ticks', () => {
     expect(stepAfter([0, 0, 0, 0, 0, 10, 10])).toBeNaN();
+  });
+});
+
+describe('a change of slope', () => {
+  it('is the slope of the newest five ticks less that of the seven before', () => {
+    const rings = new SecondRings(1, stepRingLength);
+    for (const value of [0, 1, 2, 3, 4, 5, 6, 10, 13, 16, 19, 22]) rings.push(0, value);
+    expect(slopeChange(rings, 0)).toBeCloseTo(2, 12);
+  });
+
+  it('is not known before twelve ticks', () => {
+    const rings = new SecondRings(1, stepRingLength);
+    for (let i = 0; i < 11; i += 1) rings.push(0, i);
+    expect(slopeChange(rings, 0)).toBeNaN();
   });
 });
 

@@ -137,6 +137,21 @@ describe('AIR-1 stays silent', () => {
     expect(plant.transitions).toEqual([]);
   });
 
+  it('on a start of the source while a slow in-leak of 60 free L/min pushes the pressure up: that leak is no step', () => {
+    const plant = new Plant();
+    const random = seeded(12);
+    let pressure = 32;
+    let speed = 0;
+    run(plant, random, 120, (second) => {
+      const leak = second < 40 ? 0 : ramp(0, 60, second - 40, 60);
+      speed = pressure > 33 ? Math.min(22, speed + 11) : speed;
+      pressure += ((leak - 295 * (speed / 100)) / 60 / 510) * 101.3;
+      return { ...atRest(), pSeparator: pressure, vacuumSpeed: speed, vacuumRunning: speed > 0 };
+    });
+    expect(speed).toBe(22);
+    expect(plant.transitions).toEqual([]);
+  });
+
   it('on a start: vacuum is drawn from ambient, then the flow comes', () => {
     const plant = new Plant();
     const random = seeded(9);
