@@ -18,7 +18,7 @@ function bare(schema: Schema): Schema {
 }
 
 const shapeOf = (schema: Schema): Readonly<Record<string, Schema>> | null =>
-  schema instanceof z.ZodObject ? (schema.shape as Record<string, Schema>) : null;
+  schema instanceof z.ZodObject ? schema.shape : null;
 
 function describedBy(schema: Schema): string {
   const own = z.globalRegistry.get(schema)?.description;

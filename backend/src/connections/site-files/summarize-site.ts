@@ -13,7 +13,7 @@ export function summarizeSite(site: CompiledSite): string {
   );
   const noBarometer = site.halls.filter((hall) => hall.slot.ambientPressure < 0).map((hall) => hall.name);
   return [
-    `${site.name}${site.demo ? ' (demo)' : ''}, ${site.altitudeM} m, ${site.timeZone}: ${counted(site.halls.length, 'hall')}: ${halls}.`,
+    `${site.name}${site.demo && !/demo/i.test(site.name) ? ' (demo)' : ''}, ${site.altitudeM} m, ${site.timeZone}: ${counted(site.halls.length, 'hall')}: ${halls}.`,
     `${counted(site.units.length, 'unit')}, ${counted(site.gateways.length, 'gateway')}, ${counted(measured, 'measured point')} and ${slots.count - measured} derived on ${counted(site.topics.size, 'topic')} through ${counted(site.subscriptions.length, 'subscription')}.`,
     noAccuracy > 0
       ? `${counted(noAccuracy, 'point')} without a stated accuracy: what is derived from them has no uncertainty.`

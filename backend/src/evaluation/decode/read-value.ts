@@ -30,7 +30,8 @@ export function readValue(raw: unknown, words: PointBinding['words'], into: Read
   if (raw === undefined || raw === null) {
     refuse(into, 'FIELD_MISSING');
   } else if (words !== null) {
-    const word = typeof raw === 'string' ? raw.trim() : typeof raw === 'object' ? '' : String(raw);
+    const word =
+      typeof raw === 'string' ? raw.trim() : typeof raw === 'number' || typeof raw === 'boolean' ? String(raw) : '';
     const meaning = words.get(word);
     if (meaning === undefined) refuse(into, 'VALUE_WORD_UNKNOWN');
     else take(into, meaning);

@@ -1,14 +1,14 @@
 import type { SiteFile } from '@ebbline/shared/contract/site-file';
 import { CodedError } from '@ebbline/shared/errors/coded-error';
 import { planGateways } from './compile-gateways';
-import { compileHolder } from './compile-holder';
 import { compileLimits, type CatalogueEntries } from './compile-limits';
-import { compileSlots, expandDerived, type HolderPlan } from './compile-slots';
+import { compileSlots } from './compile-slots';
 import { compileSubscriptions } from './compile-subscriptions';
 import { compileTopics } from './compile-topics';
-import { compileUnit, placesOf, siteAltitudeM } from './compile-unit';
+import { compileUnit, siteAltitudeM } from './compile-unit';
 import type { CompiledSite, Holder, SlotTable } from './compiled-site';
-import { mergeTemplates, type MergedUnit } from './merge-templates';
+import { mergeTemplates } from './merge-templates';
+import { planHalls, planUnit } from './plan-holders';
 import { siOr } from './read-quantities';
 import type { FaultList, FaultPath } from './site-fault';
 
@@ -24,9 +24,6 @@ const defaultOldestSampleS = 7 * 86_400;
 /** Dwellings lie between the Dead Sea shore and 5,100 m; data halls do too. */
 const altitudeRangeM = { minimum: -430, maximum: 5100 };
 
-const present = <Value>(map: Readonly<Record<string, Value | null>> | undefined): Readonly<Record<string, Value>> =>
-  Object.fromEntries(Object.entries(map ?? {}).filter((entry): entry is [string, Value] => entry[1] !== null));
-
 function checkHead({ site }: SiteFile, altitudeM: number, faults: FaultList): void {
   if (!(altitudeM >= altitudeRangeM.minimum && altitudeM <= altitudeRangeM.maximum))
     faults.add(['site', 'altitude'], `expected ${altitudeRangeM.minimum} m to ${altitudeRangeM.maximum} m`);
@@ -35,51 +32,6 @@ function checkHead({ site }: SiteFile, altitudeM: number, faults: FaultList): vo
   } catch {
     faults.add(['site', 'timeZone'], 'this time zone is not known; expected an IANA name such as Europe/Oslo or UTC');
   }
-}
-
-function planHalls(file: SiteFile, derived: readonly string[], faults: FaultList): readonly HolderPlan[] {
-  return Object.entries(file.halls).map(([id, hall]) => ({
-    id,
-    kind: 'hall',
-    measured: compileHolder(
-      {
-        kind: 'hall',
-        points: present(hall.points),
-        common: { topic: hall.topic, time: hall.time, quality: hall.quality },
-        branches: [],
-        plates: [],
-        fillIns: { site: file.site.id, hall: id },
-        at: (...keys) => ['halls', id, ...keys],
-      },
-      faults,
-    ),
-    derived,
-    places: [],
-  }));
-}
-
-function planUnit(file: SiteFile, merged: MergedUnit, derived: readonly string[], faults: FaultList): HolderPlan {
-  const { id, unit, at } = merged;
-  const branches = Object.keys(unit.branches ?? {});
-  const plates = Object.keys(unit.plates ?? {});
-  return {
-    id,
-    kind: 'unit',
-    measured: compileHolder(
-      {
-        kind: 'unit',
-        points: present(unit.points),
-        common: { topic: unit.topic, time: unit.time, quality: unit.quality },
-        branches,
-        plates,
-        fillIns: { site: file.site.id, hall: unit.hall, unit: id },
-        at,
-      },
-      faults,
-    ),
-    derived: expandDerived(derived, branches, plates),
-    places: placesOf(merged),
-  };
 }
 
 function measuredSlots(holder: Holder | undefined, { measured }: SlotTable): readonly number[] {

@@ -17,7 +17,7 @@ function take(document: unknown, path: FaultPath): void {
   }
   const last = path.at(-1);
   if (typeof parent !== 'object' || parent === null || last === undefined) return;
-  if (Object.hasOwn(parent, last)) delete (parent as Record<string | number, unknown>)[last];
+  Reflect.deleteProperty(parent, last);
 }
 
 /** Stands in for what is missing of the site's head, so that the rest can be checked. */

@@ -1,0 +1,61 @@
+import type { SiteFile } from '@ebbline/shared/contract/site-file';
+import { compileHolder } from './compile-holder';
+import { expandDerived, type HolderPlan } from './compile-slots';
+import { placesOf } from './compile-unit';
+import type { MergedUnit } from './merge-templates';
+import type { FaultList } from './site-fault';
+
+const present = <Value>(map: Readonly<Record<string, Value | null>> | undefined): Readonly<Record<string, Value>> =>
+  Object.fromEntries(Object.entries(map ?? {}).filter((entry): entry is [string, Value] => entry[1] !== null));
+
+/** Halls as holders of points. */
+export function planHalls(file: SiteFile, derived: readonly string[], faults: FaultList): readonly HolderPlan[] {
+  return Object.entries(file.halls).map(([id, hall]) => ({
+    id,
+    kind: 'hall',
+    measured: compileHolder(
+      {
+        kind: 'hall',
+        points: present(hall.points),
+        common: { topic: hall.topic, time: hall.time, quality: hall.quality },
+        branches: [],
+        plates: [],
+        fillIns: { site: file.site.id, hall: id },
+        at: (...keys) => ['halls', id, ...keys],
+      },
+      faults,
+    ),
+    derived,
+    places: [],
+  }));
+}
+
+/** A unit as a holder of points. */
+export function planUnit(
+  file: SiteFile,
+  merged: MergedUnit,
+  derived: readonly string[],
+  faults: FaultList,
+): HolderPlan {
+  const { id, unit, at } = merged;
+  const branches = Object.keys(unit.branches ?? {});
+  const plates = Object.keys(unit.plates ?? {});
+  return {
+    id,
+    kind: 'unit',
+    measured: compileHolder(
+      {
+        kind: 'unit',
+        points: present(unit.points),
+        common: { topic: unit.topic, time: unit.time, quality: unit.quality },
+        branches,
+        plates,
+        fillIns: { site: file.site.id, hall: unit.hall, unit: id },
+        at,
+      },
+      faults,
+    ),
+    derived: expandDerived(derived, branches, plates),
+    places: placesOf(merged),
+  };
+}
