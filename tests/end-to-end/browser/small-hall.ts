@@ -1,0 +1,45 @@
+import { fileURLToPath } from 'node:url';
+import { type Ebbline, startEbbline } from '../../helpers/ebbline';
+import { startBroker } from '../../helpers/broker';
+import { connectSender } from '../../integration/app/telemetry';
+import { dataFolder } from '../data-folder';
+import { keepDoing } from '../row-of-units';
+
+const smallSite = fileURLToPath(new URL('../../helpers/sites/small-site.yaml', import.meta.url));
+
+export interface SmallHall {
+  readonly ebbline: Ebbline;
+  /** What unit m1 sends from now on. */
+  change(fields: Readonly<Record<string, unknown>>): void;
+  stop(): Promise<void>;
+}
+
+/** The real program on the small site, fed twice a second with numbers that stand still until they are changed. */
+export async function startSmallHall(): Promise<SmallHall> {
+  const data = await dataFolder();
+  const broker = await startBroker();
+  const ebbline = await startEbbline({
+    data: data.path,
+    env: { EBBLINE_SITE: smallSite, EBBLINE_MQTT_URL: broker.url, EBBLINE_SIMULATOR: 'off' },
+  });
+  const sender = await connectSender(broker.url);
+  let changed: Readonly<Record<string, unknown>> = {};
+  const feed = keepDoing(async () => {
+    await sender.m1(Date.now(), changed);
+    await sender.raw('small/north/barometer', '1013.25');
+    await sender.raw('small/north/air', JSON.stringify({ t: 24, rh: 45 }));
+  }, 500);
+  return {
+    ebbline,
+    change(fields) {
+      changed = fields;
+    },
+    stop: async () => {
+      await feed.stop();
+      await sender.stop();
+      await ebbline.stop();
+      await broker.stop();
+      await data.stop();
+    },
+  };
+}
