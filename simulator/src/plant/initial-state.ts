@@ -37,6 +37,7 @@ export function ratedState(parameters: PlantParameters): PlantState {
     vacuumRunning: parameters.vacuum.control === 'continuous',
     vacuumSpeed: parameters.vacuum.control === 'continuous' ? parameters.vacuum.lowestSpeed : 0,
     vacuumIntegral: 0,
+    separatorErrorPa: 0,
     standbySpeed: 0,
     standbyAboveS: 0,
     standbyRanS: 0,

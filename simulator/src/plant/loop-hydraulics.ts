@@ -1,10 +1,14 @@
 import type { PlantInputs } from './plant-inputs';
 import type { PlantParameters } from './plant-parameters';
 import type { PlantState, RackState } from './plant-state';
-import { headPaPerM } from './water';
+import { fullestShare } from './cell';
+import { bubbleVolumeM3, headPaPerM } from './water';
 
 /** The return manifold's pressure follows its gas so late, s: gas is springy and water has mass. */
 const manifoldLagS = 0.15;
+
+/** A supply manifold so far filled with gas gives its servers no water any more. */
+const lockedShare = 0.85;
 
 /** What moves the water: supply tank over separator, counted at one height, Pa. */
 export function drivingPressurePa(parameters: PlantParameters, state: PlantState): number {
@@ -25,7 +29,7 @@ export function supplySurfaceM(parameters: PlantParameters, state: PlantState): 
  */
 export function solveFlows(parameters: PlantParameters, state: PlantState, inputs: PlantInputs, dtS: number): void {
   const { ratedFlowM3PerS: rated, lossPa, racks } = parameters;
-  const driving = drivingPressurePa(parameters, state);
+  const driving = drivingPressurePa(parameters, state) * outletShare(parameters, state);
   const mainFactor = lossPa.main / (rated * rated);
   const gas = state.last.returnMainGasM3PerS;
   const taken = (flow: number): number => {
@@ -34,11 +38,14 @@ export function solveFlows(parameters: PlantParameters, state: PlantState, input
     for (let r = 0; r < racks; r += 1) sum += rackFlow(parameters, state.racks[r] as RackState, inputs, r, left);
     return sum;
   };
-  const flow =
-    state.supplyTankWaterM3 > 0.02 * parameters.volumeM3.supplyTankWater
-      ? balance(taken, state.last.loopFlowM3PerS, rated)
-      : 0;
+  const flow = driving > 0 ? balance(taken, state.last.loopFlowM3PerS, rated) : 0;
   storePressures(parameters, state, inputs, flow, driving, dtS);
+}
+
+/** A tank that runs empty draws gas with its last water: the outlet gives less and less from 15 % down to 2 % of the usual water. */
+function outletShare(parameters: PlantParameters, state: PlantState): number {
+  const share = state.supplyTankWaterM3 / parameters.volumeM3.supplyTankWater;
+  return Math.min(1, Math.max(0, (share - 0.02) / 0.13));
 }
 
 /** Falling function `taken(flow) − flow`: its zero, by secant steps inside a bracket. */
@@ -64,7 +71,9 @@ function balance(taken: (flow: number) => number, guess: number, rated: number):
 function openShare(parameters: PlantParameters, rack: RackState, inputs: PlantInputs, index: number): number {
   const whole = inputs.opening[index] ? 1 - 1 / parameters.serversPerRack : 1;
   const manifoldM3 = parameters.volumeM3.rack / 4;
-  return whole * Math.max(0, 1 - rack.supplyGasM3 / (0.95 * manifoldM3));
+  if (rack.supplyGasMol === 0) return whole;
+  const gasM3 = bubbleVolumeM3(rack.supplyGasMol, rack.supplyManifoldPa, rack.inletC);
+  return whole * Math.max(0, 1 - gasM3 / (lockedShare * fullestShare * manifoldM3));
 }
 
 /** Water through one rack at a pressure difference between the mains: the root of a quadratic, as the return carries gas too. */

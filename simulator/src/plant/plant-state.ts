@@ -39,6 +39,8 @@ export interface PlantState {
   vacuumRunning: boolean;
   vacuumSpeed: number;
   vacuumIntegral: number;
+  /** Separator pressure above its set point at the last step, Pa: finds the moment of a switch inside a step. */
+  separatorErrorPa: number;
   standbySpeed: number;
   standbyAboveS: number;
   standbyRanS: number;

@@ -7,6 +7,8 @@ import { headPaPerM, waterHeatJPerM3K } from './water';
 const levelTimeS = 8;
 const levelIntegralS = 60;
 const lowestSpeed = 0.3;
+/** The water of the transfer line takes so long to speed up or slow down, s. */
+const lineInertiaS = 0.5;
 /** Share of pump power that ends in the water; the rest leaves by the motor. Common practice. */
 const heatShare = 0.85;
 
@@ -24,8 +26,8 @@ export function stepTransferPump(parameters: PlantParameters, state: PlantState,
   const suctionLossPa = lossPa.pumpSuction * (last.transferM3PerS / rated) ** 2;
   last.pumpInletPa = last.separatorPa + (separatorSurface - elevationM.pumpEye) * headPaPerM - suctionLossPa;
   last.suctionHeadM = (last.pumpInletPa - saturationPressurePa(state.separatorC)) / headPaPerM;
-  last.transferM3PerS =
-    free * cavitationShare(pump.requiredSuctionHeadM, last.suctionHeadM) * stockShare(parameters, state);
+  const carried = free * cavitationShare(pump.requiredSuctionHeadM, last.suctionHeadM) * stockShare(parameters, state);
+  last.transferM3PerS += ((carried - last.transferM3PerS) * dtS) / (lineInertiaS + dtS);
 }
 
 /** The pump holds its flow down to the required suction head, then loses it over the next half metre. */

@@ -26,13 +26,11 @@ export function stepVacuumSource(parameters: PlantParameters, state: PlantState,
   const { vacuum, set } = parameters;
   const pressure = state.last.separatorPa;
   const error = pressure - set.separatorPa;
-  if (vacuum.control === 'continuous') state.vacuumRunning = true;
-  else if (!state.vacuumRunning) state.vacuumRunning = error > set.separatorBandPa;
-  else if (error < -set.separatorBandPa) stop(state);
+  const sinceSwitchS = vacuum.control === 'continuous' ? 0 : startOrStop(state, error, set.separatorBandPa, dtS);
 
   const wanted = state.vacuumRunning ? demand(state, error, dtS) : 0;
   const atLeast = state.vacuumRunning ? vacuum.lowestSpeed : 0;
-  state.vacuumSpeed = ramp(state.vacuumSpeed, Math.max(atLeast, wanted), vacuum.rampS, dtS);
+  state.vacuumSpeed = ramp(state.vacuumSpeed, Math.max(atLeast, wanted), vacuum.rampS, dtS + sinceSwitchS);
   stepStandby(vacuum, state, error, wanted, dtS);
 
   const capacity = sourceCapacityMolPerS(vacuum, pressure, state.separatorC);
@@ -49,9 +47,18 @@ function demand(state: PlantState, error: number, dtS: number): number {
   return held;
 }
 
-function stop(state: PlantState): void {
-  state.vacuumRunning = false;
+/**
+ * Starts at the upper edge of the band and stops at the lower one.
+ * @returns how long before this step the edge was crossed, s: the ramp began there, whatever the step.
+ */
+function startOrStop(state: PlantState, error: number, bandPa: number, dtS: number): number {
+  const before = state.separatorErrorPa;
+  state.separatorErrorPa = error;
+  const edge = state.vacuumRunning ? -bandPa : bandPa;
+  if (state.vacuumRunning ? error >= edge : error <= edge) return 0;
+  state.vacuumRunning = !state.vacuumRunning;
   state.vacuumIntegral = 0;
+  return error === before ? 0 : dtS * Math.min(1, Math.abs((error - edge) / (error - before)));
 }
 
 function stepStandby(vacuum: VacuumParameters, state: PlantState, error: number, wanted: number, dtS: number): void {

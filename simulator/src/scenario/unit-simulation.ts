@@ -18,6 +18,8 @@ import type { Surroundings } from './surroundings';
 
 /** How long a unit runs unseen before its first second, so that it starts at rest. */
 const settlingS = 900;
+/** Nothing happens fast meanwhile. */
+const settlingStepS = 0.2;
 
 /** One unit with its plant, its sensors and its faults. */
 export class UnitSimulation {
@@ -41,7 +43,7 @@ export class UnitSimulation {
     this.noise = seededRandom(seed, `${unit.id} noise`);
     this.target = { inputs: ratedInputs(this.parameters), lineLost: false };
     this.setInputs(startS, around);
-    this.state = settledState(this.parameters, this.inputs, settlingS);
+    this.state = settledState(this.parameters, this.inputs, settlingS, settlingStepS);
     this.state.filterLoad = unit.filterLoad;
     const drawn = seededRandom(seed, `${unit.id} sensors`);
     for (const point of readPlant(this.parameters, this.state, this.inputs).keys()) {

@@ -1,0 +1,45 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { readCommand } from '../../../../simulator/src/scenario/command';
+import { demoFleet } from '../../../../simulator/src/scenario/demo-fleet';
+
+const read = (fields: unknown) => readCommand(JSON.stringify(fields), demoFleet);
+
+describe('a command', () => {
+  test('is read with its usual size, a good check valve, a rise and a start where it does not say otherwise', () => {
+    const command = read({ fault: 'cutServerHose', unit: 'N3', branch: 'r5' });
+    expect(command.ok && command.value.order).toEqual({
+      fault: 'cutServerHose',
+      size: 'usual',
+      rack: 4,
+      checkValve: 'good',
+      direction: 'rise',
+    });
+    expect(command.ok && command.value.action).toBe('start');
+  });
+
+  test.each([
+    ['no JSON', 'cut it', 'COMMAND_SHAPE'],
+    ['a list', '[1]', 'COMMAND_SHAPE'],
+    ['nothing', 'null', 'COMMAND_SHAPE'],
+    ['an unknown key', '{"fault":"loadStep","unit":"N1","power":9}', 'COMMAND_SHAPE'],
+    ['an unknown fault', '{"fault":"flood","unit":"N1"}', 'COMMAND_SHAPE'],
+    ['no fault', '{"unit":"N1"}', 'COMMAND_SHAPE'],
+    ['an unknown size', '{"fault":"loadStep","unit":"N1","size":"huge"}', 'COMMAND_SHAPE'],
+    ['an unknown action', '{"fault":"loadStep","unit":"N1","action":"stop"}', 'COMMAND_SHAPE'],
+    ['an unknown unit', '{"fault":"loadStep","unit":"N99"}', 'COMMAND_UNIT'],
+    ['a cut without a branch', '{"fault":"cutServerHose","unit":"N1"}', 'COMMAND_BRANCH'],
+    ['a branch that the unit has not', '{"fault":"cutServerHose","unit":"S1","branch":"r7"}', 'COMMAND_BRANCH'],
+  ])('with %s is refused with its code', (_what, text, code) => {
+    const command = readCommand(text, demoFleet);
+    expect(!command.ok && command.fault.code).toBe(code);
+  });
+
+  test('of any text is read or refused, never a crash', () => {
+    fc.assert(
+      fc.property(fc.oneof(fc.string(), fc.json()), (text) => {
+        expect(typeof readCommand(text, demoFleet).ok).toBe('boolean');
+      }),
+    );
+  });
+});
