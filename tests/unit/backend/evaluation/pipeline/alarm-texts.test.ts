@@ -26,7 +26,9 @@ const record = (entry: string, more: Partial<AlarmRecord> = {}): AlarmRecord => 
 
 describe('texts of an alarm', () => {
   it.each(['a', 'b', 'c'] as const)('tell the first action of plant shape (%s)', (shape) => {
-    const texts = alarmTexts(plantSite({ unit: { shape } }), record('MARGIN-1'));
+    const site = plantSite();
+    const units = site.units.map((unit) => ({ ...unit, shape }));
+    const texts = alarmTexts({ ...site, units }, record('MARGIN-1'));
     expect(texts.action).toBe(catalogue['MARGIN-1'].action[shape]);
     expect(texts.title).toBe('Vacuum margin small');
     expect(texts.timeToRespondSeconds).toBe(480);
