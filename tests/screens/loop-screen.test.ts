@@ -72,7 +72,7 @@ describe('the Loop screen', () => {
   it('colours a branch only where an alarm names it', async () => {
     const branches = [aBranch('1', 0.0007), aBranch('4', 0.0002)];
     const shown = await show(aLoopFrame({ branches, alarms: [anAlarm('e7:AIR-1', { where: 'Rack 4' })] }));
-    const marked = shown.findAll('.branch.needs-person').map((branch) => branch.get('.branch-name').text());
+    const marked = shown.findAll('.branch.needs-person').map((branch) => branch.get('.branch-name > span').text());
     expect(marked).toEqual(['Rack 4']);
   });
 

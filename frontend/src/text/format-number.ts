@@ -12,13 +12,13 @@ export function formatNumber(value: number, decimals: number): string {
 }
 
 /**
- * Decimals that an expanded uncertainty leaves meaning to: two significant digits of it where it begins
- * with 1 or 2, else one (GUM 7.2.6 asks for at most two). Never fewer than none, never more than six.
+ * Decimals that an expanded uncertainty leaves meaning to: two significant digits of it where one would round it by
+ * more than a quarter (it begins with 1 to 1.4), else one; GUM 7.2.6 asks for at most two. Never fewer than none, never more than six.
  */
 export function decimalsFor(uncertainty: number): number | undefined {
   if (!Number.isFinite(uncertainty) || uncertainty <= 0) return undefined;
   const exponent = Math.floor(Math.log10(uncertainty));
   const leading = uncertainty / 10 ** exponent;
-  const significant = leading < 2.95 ? 2 : 1;
+  const significant = leading < 1.495 ? 2 : 1;
   return Math.min(6, Math.max(0, significant - 1 - exponent));
 }

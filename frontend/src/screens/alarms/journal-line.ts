@@ -12,10 +12,20 @@ export function journalLine(row: JournalRow): string {
   return [subject, row.where ?? '', change, value].filter((part) => part !== '').join(' · ');
 }
 
-/** Who did it and why, where somebody did. */
+/** Reasons that the program itself writes; what people write stands in quotes. */
+const ownReasons: { readonly [reason: string]: string } = {
+  conditionTrue: '',
+  conditionClear: 'condition gone',
+  worsened: 'condition worse',
+  acknowledge: '',
+  reset: 'reset',
+  configuration: 'the site file changed',
+};
+
+/** Who did it and why, where there is more to say than the change itself. */
 export function journalActor(row: JournalRow): string | null {
-  const parts = [row.actor, row.reason === null || row.reason === '' ? null : `“${row.reason}”`].filter(
-    (part) => part !== null,
-  );
+  const reason = row.reason ?? '';
+  const quoted = reason === '' || row.actor === null ? reason : `“${reason}”`;
+  const parts = [row.actor ?? '', ownReasons[reason] ?? quoted].filter((part) => part !== '');
   return parts.length === 0 ? null : parts.join(': ');
 }

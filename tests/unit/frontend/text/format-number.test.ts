@@ -8,7 +8,8 @@ describe('decimals under an uncertainty', () => {
     [0.05, 2],
     [5, 0],
     [0.12, 2],
-    [2.5, 1],
+    [2.4, 0],
+    [0.0019, 3],
     [40, 0],
   ])('are, for ± %d, %d', (uncertainty, decimals) => {
     expect(decimalsFor(uncertainty)).toBe(decimals);

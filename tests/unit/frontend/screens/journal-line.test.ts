@@ -1,0 +1,41 @@
+import type { JournalRow } from '@ebbline/shared/contract/alarm';
+import { describe, expect, it } from 'vitest';
+import { journalActor, journalLine } from '../../../../frontend/src/screens/alarms/journal-line';
+
+const row: JournalRow = {
+  sequence: 1,
+  time: '2026-03-01T11:48:10.100Z',
+  sourceTime: '2026-03-01T11:48:10.000Z',
+  kind: 'transition',
+  alarm: 'e7:AIR-1',
+  unit: 'e7',
+  entry: 'AIR-1',
+  from: 'normal',
+  to: 'unacknowledged',
+  priority: 2,
+  value: 0.001,
+  limit: 0.0003,
+  unit_of_measure: 'm3/s',
+  where: 'Rack 4',
+  actor: null,
+  station: null,
+  reason: 'conditionTrue',
+  previousHash: '0',
+  hash: '1',
+};
+
+describe('a line of the journal', () => {
+  it('says what changed, where, and at what value with its unit', () => {
+    expect(journalLine(row)).toBe('AIR-1 · Rack 4 · normal → not acknowledged · 60.0\u00a0L/min free air');
+  });
+
+  it('says no more of a change that speaks for itself', () => {
+    expect(journalActor(row)).toBeNull();
+    expect(journalActor({ ...row, reason: 'conditionClear' })).toBe('condition gone');
+  });
+
+  it('names who acted and quotes what they wrote', () => {
+    expect(journalActor({ ...row, actor: 'A. Example', reason: 'on my way' })).toBe('A. Example: “on my way”');
+    expect(journalActor({ ...row, actor: 'A. Example', reason: 'acknowledge' })).toBe('A. Example');
+  });
+});
