@@ -114,7 +114,7 @@ async function benchDay(Store, folder, { units = 15 } = {}) {
   const seal = await timed(() => store.maintain(startMs + 25 * hour));
   await store.close();
   store = await Store.open({ folder });
-  const key = { holder: 'unit-7', point: 'point.7', unitOfMeasure: '1', fromMs: startMs, toMs: startMs + 24 * hour };
+  const key = { holder: 'unit-1', point: 'point.7', unitOfMeasure: '1', fromMs: startMs, toMs: startMs + 24 * hour };
   const reads = [];
   for (let read = 0; read < 7; read++) reads.push(await timed(() => store.read({ ...key, buckets: 1000 })));
   const minutes = await timed(() => store.read({ ...key, buckets: 144 }));

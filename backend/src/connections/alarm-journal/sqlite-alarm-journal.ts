@@ -64,8 +64,7 @@ export class SqliteAlarmJournal implements AlarmJournal {
   }
 
   verify(): { readonly rows: number; readonly brokenAt: number | null } {
-    const { all, head, standing } = this.#statements;
-    return verifyJournal(all(), head(), standing());
+    return verifyJournal(this.#statements.all(), this.#statements.head(), this.#statements.standing());
   }
 
   /** Moves what the write-ahead log holds into the file, so that a copy of the one file is whole. */

@@ -34,7 +34,9 @@ export class WorkerHistoryStore implements HistoryStore {
   private constructor(options: WorkerHistoryOptions) {
     this.#options = options;
     this.#sender = new WriteSender({
-      send: async (rows) => void (await (await this.#living()).ask({ call: 'write', rows })),
+      send: async (rows) => {
+        await (await this.#living()).ask({ call: 'write', rows });
+      },
       againAfter: ['HISTORY_WORKER_ENDED'],
       hopeless: ['HISTORY_LAYOUT_MISSING'],
       ...(options.queueBytes === undefined ? {} : { queueBytes: options.queueBytes }),

@@ -70,8 +70,8 @@ export class WorkerLink {
     this.#ended ??= why;
     const waiting = [...this.#waiting.values()];
     this.#waiting.clear();
-    for (const { reject } of waiting) {
-      reject(
+    for (const one of waiting) {
+      one.reject(
         new CodedError(
           'HISTORY_WORKER_ENDED',
           `the history worker ended (${this.#ended}); the next call starts another`,
