@@ -1,0 +1,44 @@
+import { describe, expect, test } from 'vitest';
+import { Pace } from '../../../../simulator/src/publish/pace';
+import { demoFleet } from '../../../../simulator/src/scenario/demo-fleet';
+import { FleetSimulation } from '../../../../simulator/src/scenario/fleet-simulation';
+
+const units = demoFleet.filter(({ id }) => ['N7', 'S1'].includes(id));
+const startMs = Date.UTC(2026, 2, 1);
+
+function paced(speed: number) {
+  const fleet = new FleetSimulation({ seed: 1, startMs, units });
+  let nowMs = 0;
+  const pace = new Pace(fleet, speed, { now: () => nowMs });
+  let slots = 0;
+  return {
+    fleet,
+    run(ms: number): number {
+      nowMs += ms;
+      slots = 0;
+      pace.runDue(() => (slots += 1));
+      return slots;
+    },
+  };
+}
+
+describe('the pace', () => {
+  test('gives each unit one slot a second at real speed', () => {
+    const { run } = paced(1);
+    run(0);
+    expect([run(499), run(1), run(500), run(500)]).toEqual([0, 1, 1, 1]);
+  });
+
+  test('gives sixty a second when sixty times as fast', () => {
+    const { run } = paced(60);
+    run(0);
+    expect(run(1000)).toBe(120);
+  });
+
+  test('leaves out the time that the machine slept, so that source times stay those of the wall', () => {
+    const { fleet, run } = paced(1);
+    run(3_600_000);
+    expect(fleet.nextMs - startMs).toBeGreaterThan(3_598_000);
+    expect(fleet.nextMs - startMs).toBeLessThanOrEqual(3_601_000);
+  });
+});
