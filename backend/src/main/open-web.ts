@@ -22,8 +22,14 @@ export async function openWeb(
   place: WebPlace,
   closing: ClosingStack,
 ): Promise<string> {
-  const options = { logger: false, bodyParser: false, abortOnError: false, forceCloseConnections: true } as const;
-  const app = await NestFactory.create<NestExpressApplication>(AppModule.of(parts), options);
+  // The framework's options are a class by declaration only: no constructor of it is offered.
+  // eslint-disable-next-line @typescript-eslint/no-unsafe-class-instance-assignment
+  const app = await NestFactory.create<NestExpressApplication>(AppModule.of(parts), {
+    logger: false,
+    bodyParser: false,
+    abortOnError: false,
+    forceCloseConnections: true,
+  });
   closing.add(() => app.close());
   const policy = accessPolicy(place.host);
   configureHttp(app, { policy, frontendFolder: place.frontendFolder, report: place.report });

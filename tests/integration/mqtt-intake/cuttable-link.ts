@@ -14,14 +14,19 @@ export async function cuttableLink(port: number): Promise<CuttableLink> {
   const sockets = new Set<Socket>();
   let open = true;
   const server = createServer((near) => {
-    if (!open) return void near.resetAndDestroy();
+    if (!open) {
+      near.resetAndDestroy();
+      return;
+    }
     const far = createConnection({ host: '127.0.0.1', port });
     for (const [one, other] of [
       [near, far],
       [far, near],
     ] as const) {
       sockets.add(one);
-      one.on('data', (chunk) => void (other.destroyed || other.write(chunk)));
+      one.on('data', (chunk) => {
+        if (!other.destroyed) other.write(chunk);
+      });
       one.on('error', () => undefined);
       one.on('close', () => {
         sockets.delete(one);
@@ -36,7 +41,9 @@ export async function cuttableLink(port: number): Promise<CuttableLink> {
   return {
     url: `mqtt://127.0.0.1:${(server.address() as AddressInfo).port}`,
     cut,
-    allow: (now) => void (open = now),
+    allow: (now) => {
+      open = now;
+    },
     stop: async () => {
       cut();
       await new Promise<void>((resolve) => server.close(() => resolve()));

@@ -8,13 +8,14 @@ export const guardRequests =
   (policy: AccessPolicy) =>
   (request: WebRequest, response: WebResponse, next: Next): void => {
     const refusal = policy.refusalOf({ host: one(request.headers['host']), origin: one(request.headers['origin']) });
-    if (refusal !== null) return sendProblem(request, response, new ProblemError(refusal.code, refusal.message));
+    const refuse = (problem: ProblemError): void => sendProblem(request, response, problem);
+    if (refusal !== null) {
+      refuse(new ProblemError(refusal.code, refusal.message));
+      return;
+    }
     if (!/^(GET|HEAD|OPTIONS)$/.test(request.method) && !isJson(one(request.headers['content-type']))) {
-      return sendProblem(
-        request,
-        response,
-        new ProblemError('BODY_NOT_JSON', 'Send the body as application/json in UTF-8.'),
-      );
+      refuse(new ProblemError('BODY_NOT_JSON', 'Send the body as application/json in UTF-8.'));
+      return;
     }
     if (request.path.startsWith('/api/')) response.set('Cache-Control', 'no-store');
     next();

@@ -46,8 +46,8 @@ const problem = {
 };
 
 const schemaOf = (schema: z.ZodType, io: 'input' | 'output'): JsonSchema => {
-  const { $schema: _, ...rest } = z.toJSONSchema(schema, { target: 'openapi-3.0', io }) as JsonSchema;
-  return rest;
+  const described = z.toJSONSchema(schema, { target: 'openapi-3.0', io }) as JsonSchema;
+  return Object.fromEntries(Object.entries(described).filter(([key]) => key !== '$schema'));
 };
 
 const pathParameters = (path: string): JsonSchema[] =>

@@ -16,11 +16,11 @@ export function serveFrontend(app: NestExpressApplication, folder: string): void
     },
   });
   app.use((request: WebRequest, response: WebResponse, next: Next) => {
-    if (!isScreen(request)) return next();
-    response.sendFile('index.html', { root: folder, headers: { 'Cache-Control': 'no-cache' } });
+    if (isScreen(request)) response.sendFile('index.html', { root: folder, headers: { 'Cache-Control': 'no-cache' } });
+    else next();
   });
 }
 
-/** An address without a file's ending that is not of the API or the live feed. */
+/** An address that is not of the API, the live feed, or a file of the screens that is not there. */
 const isScreen = ({ method, path }: WebRequest): boolean =>
-  (method === 'GET' || method === 'HEAD') && !/^\/(api|socket\.io)(\/|$)/.test(path) && !/\.[A-Za-z0-9]+$/.test(path);
+  (method === 'GET' || method === 'HEAD') && !/^\/(api|socket\.io|assets)(\/|$)/.test(path);

@@ -1,3 +1,4 @@
+import { HttpException } from '@nestjs/common';
 import { ProblemError } from './problem-error';
 
 /** Whatever was thrown while a request was answered, as one of our problems. */
@@ -29,6 +30,6 @@ export function toProblemError(thrown: unknown): ProblemError {
 /** Of the errors of the web framework and its body reader; any other has none. */
 function statusOf(thrown: unknown): number | null {
   if (typeof thrown !== 'object' || thrown === null) return null;
-  if ('getStatus' in thrown && typeof thrown.getStatus === 'function') return Number(thrown.getStatus());
+  if (thrown instanceof HttpException) return thrown.getStatus();
   return 'status' in thrown && typeof thrown.status === 'number' ? thrown.status : null;
 }

@@ -1,5 +1,6 @@
 import { createConnection } from 'node:net';
-import { MqttClient, type IClientOptions, type IStream } from 'mqtt';
+import type { Duplex } from 'node:stream';
+import { MqttClient, type IClientOptions } from 'mqtt';
 import { acknowledgeAfterCommit } from './acknowledge-after-commit';
 import type { BrokerAddress } from './broker-address';
 import type { HeldAcknowledgements } from './held-acknowledgements';
@@ -37,11 +38,11 @@ export function connectOnce(
     ...(address.username === null ? {} : { username: address.username }),
     ...(address.password === null ? {} : { password: address.password }),
   };
-  const open = (): IStream =>
+  const open = (): Duplex =>
     acknowledgeAfterCommit(
       createConnection({ host: address.host, port: address.port, noDelay: true }),
       protocolVersion,
       gate,
-    ) as unknown as IStream;
+    );
   return new MqttClient(open, options);
 }

@@ -97,7 +97,10 @@ export class MqttIntake implements BrokerLink, IntakeReport {
       client.removeAllListeners('message');
       if (!client.disconnecting) client.end(true);
       this.connection = 'lost';
-      if (!welcomed && this.otherVersion()) return this.connect(attempted);
+      if (!welcomed && this.otherVersion()) {
+        this.connect(attempted);
+        return;
+      }
       this.connectLater();
       attempted();
     });
