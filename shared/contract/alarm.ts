@@ -18,8 +18,13 @@ export type Priority = z.infer<typeof prioritySchema>;
 
 /** One standing alarm. Only what the journal has committed is ever shown. */
 export const alarmSchema = z.object({
-  id: z.string().describe('stable: `<unit, hall or gateway>:<entry>` and, where an entry judges many points, `:<point>`'),
-  unit: z.string().nullable().describe('unit id; null for an alarm of a gateway that serves several units, or of a hall'),
+  id: z
+    .string()
+    .describe('stable: `<unit, hall or gateway>:<entry>` and, where an entry judges many points, `:<point>`'),
+  unit: z
+    .string()
+    .nullable()
+    .describe('unit id; null for an alarm of a gateway that serves several units, or of a hall'),
   hall: z.string().nullable(),
   entry: z.string().describe('catalogue entry, such as MARGIN-1'),
   title: z.string(),
@@ -38,11 +43,15 @@ export const alarmSchema = z.object({
   acknowledgedBy: z.string().nullable(),
   acknowledgedAt: isoTimeSchema.nullable(),
   foldedUnder: z.string().nullable().describe('id of the first-out alarm that this one follows from'),
-  recorded: z.boolean().optional().describe('false: the journal refused this change, it is tried again; absent: recorded'),
+  recorded: z
+    .boolean()
+    .optional()
+    .describe('false: the journal refused this change, it is tried again; absent: recorded'),
 });
 export type Alarm = z.infer<typeof alarmSchema>;
 
 export const alarmListSchema = z.object({ time: isoTimeSchema, alarms: z.array(alarmSchema) });
+export type AlarmList = z.infer<typeof alarmListSchema>;
 
 /** One line of the journal, in order of `sequence`, without gaps. */
 export const journalRowSchema = z.object({

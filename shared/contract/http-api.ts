@@ -58,7 +58,9 @@ export const siteSchema = z.object({
       name: z.string(),
       shape: z.enum(['a', 'b', 'c']),
       gateway: z.string(),
-      branches: z.array(z.object({ id: z.string(), name: z.string(), ratedFlow: z.number().nullable().describe('m3/s') })),
+      branches: z.array(
+        z.object({ id: z.string(), name: z.string(), ratedFlow: z.number().nullable().describe('m3/s') }),
+      ),
       plates: z.array(z.object({ id: z.string(), name: z.string(), branch: z.string().nullable() })),
       nodes: z.array(
         z.object({
@@ -146,9 +148,23 @@ export const routeTable = [
   { method: 'get', path: '/api/site', reply: siteSchema, query: null, body: null, faults: [] },
   { method: 'get', path: '/api/units', reply: unitListSchema, query: null, body: null, faults: [] },
   { method: 'get', path: '/api/units/{unit}/points', reply: pointListSchema, query: null, body: null, faults: [404] },
-  { method: 'get', path: '/api/history', reply: historyColumnsSchema, query: historyQuerySchema, body: null, faults: [400, 404] },
+  {
+    method: 'get',
+    path: '/api/history',
+    reply: historyColumnsSchema,
+    query: historyQuerySchema,
+    body: null,
+    faults: [400, 404],
+  },
   { method: 'get', path: '/api/alarms', reply: alarmListSchema, query: null, body: null, faults: [] },
-  { method: 'get', path: '/api/alarms/journal', reply: journalPageSchema, query: journalQuerySchema, body: null, faults: [400] },
+  {
+    method: 'get',
+    path: '/api/alarms/journal',
+    reply: journalPageSchema,
+    query: journalQuerySchema,
+    body: null,
+    faults: [400],
+  },
   {
     method: 'post',
     path: '/api/alarms/{id}/acknowledge',

@@ -1,7 +1,6 @@
-import type { z } from 'zod';
-import type { brokerStateSchema } from '@ebbline/shared/contract/http-api';
+import type { BrokerState } from '@ebbline/shared/contract/http-api';
 
-export type BrokerState = z.infer<typeof brokerStateSchema>;
+export type { BrokerState };
 
 /** How the connection to the MQTT broker stands. */
 export interface BrokerLink {

@@ -1,6 +1,5 @@
-import type { z } from 'zod';
-import type { alarmListSchema, AcknowledgeRequest, Alarm } from '@ebbline/shared/contract/alarm';
-import type { clockStateSchema, PointList, Site, unitListSchema } from '@ebbline/shared/contract/http-api';
+import type { AcknowledgeRequest, Alarm, AlarmList } from '@ebbline/shared/contract/alarm';
+import type { ClockState, PointList, Site, UnitList } from '@ebbline/shared/contract/http-api';
 import type { AlarmsFrame, HallFrame, LoopFrame, View, ViewRefusal } from '@ebbline/shared/contract/live-feed';
 import type { Result } from '@ebbline/shared/errors/result';
 import type { Actor } from './identity';
@@ -27,12 +26,12 @@ export interface Watch {
 
 /** What there is to be seen now, in the words of the contract. Alarms as the journal has committed them. */
 export interface LiveView {
-  clock(): z.infer<typeof clockStateSchema>;
+  clock(): ClockState;
   site(): Site;
-  units(): z.infer<typeof unitListSchema>;
+  units(): UnitList;
   /** Null where there is no such unit. */
   points(unit: string): PointList | null;
-  alarms(): z.infer<typeof alarmListSchema>;
+  alarms(): AlarmList;
   /** Null where the view can be shown. */
   refusalOf(view: View): ViewRefusal | null;
   /** Of a view that was not refused. */

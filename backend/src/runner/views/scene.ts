@@ -1,5 +1,4 @@
-import type { z } from 'zod';
-import type { clockStateSchema } from '@ebbline/shared/contract/http-api';
+import type { ClockState } from '@ebbline/shared/contract/http-api';
 import type { AlarmTexts } from '../../evaluation/pipeline/alarm-texts';
 import type { Pipeline } from '../../evaluation/pipeline/pipeline';
 import type { AlarmRecord } from '../../evaluation/pipeline/outputs';
@@ -16,7 +15,7 @@ export interface Scene {
   readonly pipeline: Pipeline;
   /** Time in force, ms; NaN on the source clock before the first sample. */
   readonly nowMs: () => number;
-  readonly clock: () => z.infer<typeof clockStateSchema>;
+  readonly clock: () => ClockState;
   readonly broker: () => BrokerState;
   readonly alarms: () => readonly ShownAlarm[];
   readonly textsOf: (record: AlarmRecord) => AlarmTexts;

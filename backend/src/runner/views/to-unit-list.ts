@@ -1,10 +1,9 @@
-import type { z } from 'zod';
-import type { unitListSchema } from '@ebbline/shared/contract/http-api';
+import type { UnitList } from '@ebbline/shared/contract/http-api';
 import type { Scene } from './scene';
 import { ageOfUnit } from './to-loop-line';
 
 /** Every unit in a line: its mode, its worst alarm, its age. */
-export function toUnitList(scene: Scene): z.infer<typeof unitListSchema> {
+export function toUnitList(scene: Scene): UnitList {
   const { pipeline } = scene;
   const alarms = scene.alarms();
   const nowMs = scene.nowMs();
