@@ -90,6 +90,8 @@ export const unitListSchema = z.object({
   ),
 });
 
+export type UnitList = z.infer<typeof unitListSchema>;
+
 export const pointListSchema = z.object({
   unit: z.string(),
   time: isoTimeSchema.nullable(),
