@@ -27,3 +27,9 @@ export function priorityOf(severity: Severity, timeToRespondS: number): Priority
   const grade = gradeOf(severity, timeToRespondS);
   return grade === 'alert' ? null : grade;
 }
+
+/** The more urgent of two priorities; null (an alert) is the least. */
+export function higher(first: Priority | null, second: Priority | null): Priority | null {
+  if (first === null || second === null) return first ?? second;
+  return first < second ? first : second;
+}

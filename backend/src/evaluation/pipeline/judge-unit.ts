@@ -5,7 +5,7 @@ import { unitEntryPlace } from '../alarm-rules/entry-ids';
 import type { UnitEntry } from '../alarm-rules/entry';
 import { foldsUnder } from '../alarm-rules/folding';
 import { clearFinding, createFinding, usable, type UnitContext } from '../alarm-rules/judge-context';
-import { priorityOf } from '../alarm-rules/priority';
+import { priorityOfEntry } from '../alarm-rules/priority-of-entry';
 import type { ResolvedLimits } from '../alarm-rules/resolve-limits';
 import { Verdict } from '../alarm-rules/verdict';
 import type { PipelineState } from './pipeline-state';
@@ -16,12 +16,8 @@ const longestStepMs = 1500;
 
 const finding = createFinding();
 
-const plainPriority = unitEntries.map((entry) => priorityOf(entry.severity, entry.timeToRespondS));
-const worsePriority = unitEntries.map((entry) =>
-  entry.worse === null
-    ? priorityOf(entry.severity, entry.timeToRespondS)
-    : priorityOf(entry.worse.severity, entry.worse.timeToRespondS),
-);
+const plainPriority = unitEntries.map((entry) => priorityOfEntry(entry, false));
+const worsePriority = unitEntries.map((entry) => priorityOfEntry(entry, true));
 
 /** Judges every entry of one unit, after its points were derived. */
 export function judgeUnit(pipeline: PipelineState, context: UnitContext): void {

@@ -3,7 +3,9 @@ import { catalogue } from '../../../../../backend/src/evaluation/alarm-rules/cat
 import { entryIds, unitEntryIds, unitEntryPlace } from '../../../../../backend/src/evaluation/alarm-rules/entry-ids';
 import { severityOfLoss } from '../../../../../backend/src/evaluation/alarm-rules/catalogue/ins-1';
 import { unitEntries } from '../../../../../backend/src/evaluation/alarm-rules/catalogue/catalogue';
-import { gradeOf, priorityOf } from '../../../../../backend/src/evaluation/alarm-rules/priority';
+import { foldsUnder } from '../../../../../backend/src/evaluation/alarm-rules/folding';
+import { gradeOf, higher, priorityOf } from '../../../../../backend/src/evaluation/alarm-rules/priority';
+import { priorityOfEntry } from '../../../../../backend/src/evaluation/alarm-rules/priority-of-entry';
 
 describe('priority from severity and time to respond', () => {
   // The grid of this project's alarm reference, section 5, cell by cell, with both edges of the middle column.
@@ -53,6 +55,42 @@ describe('priority from severity and time to respond', () => {
     expect(severityOfLoss(['major'])).toBe('major');
     expect(severityOfLoss(['minor'])).toBe('minor');
     expect(severityOfLoss([])).toBe('minor');
+  });
+});
+
+describe('priority of an entry that hides others', () => {
+  it('is never milder than that of what folds under it', () => {
+    for (const hidden of unitEntries) {
+      for (const over of foldsUnder[hidden.id] ?? []) {
+        const shown = unitEntries.find(({ id }) => id === over);
+        expect(shown).toBeDefined();
+        if (shown === undefined) continue;
+        const least = priorityOfEntry(hidden, false) ?? Infinity;
+        for (const worse of [false, true]) expect(priorityOfEntry(shown, worse)).toBeLessThanOrEqual(least);
+      }
+    }
+  });
+
+  // The grid alone gives MARGIN-2 priority 3 (above); MARGIN-1, which it hides, has 2.
+  it('lifts MARGIN-2 to the priority of MARGIN-1, and leaves it at 1 with water or air', () => {
+    const margin2 = unitEntries.find(({ id }) => id === 'MARGIN-2');
+    expect(margin2 === undefined ? null : priorityOfEntry(margin2, false)).toBe(2);
+    expect(margin2 === undefined ? null : priorityOfEntry(margin2, true)).toBe(1);
+  });
+
+  it('is that of the grid where nothing folds under it', () => {
+    for (const entry of unitEntries.filter(({ id }) => id !== 'MARGIN-2'))
+      expect(priorityOfEntry(entry, false)).toBe(priorityOf(entry.severity, entry.timeToRespondS));
+  });
+
+  it('takes the more urgent of two, and an alert as the least', () => {
+    expect([higher(1, 3), higher(3, 2), higher(null, 3), higher(2, null), higher(null, null)]).toEqual([
+      1,
+      2,
+      3,
+      2,
+      null,
+    ]);
   });
 });
 

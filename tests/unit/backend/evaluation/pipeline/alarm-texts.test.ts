@@ -40,7 +40,7 @@ describe('texts of an alarm', () => {
   });
 
   it('tell the shorter time where signs make it worse', () => {
-    expect(alarmTexts(plantSite(), record('MARGIN-2', { priority: 3 })).timeToRespondSeconds).toBe(180);
+    expect(alarmTexts(plantSite(), record('MARGIN-2', { priority: 2 })).timeToRespondSeconds).toBe(180);
     expect(alarmTexts(plantSite(), record('MARGIN-2', { priority: 1 })).timeToRespondSeconds).toBe(120);
   });
 

@@ -73,11 +73,13 @@ describe('MARGIN-1', () => {
 });
 
 describe('MARGIN-2', () => {
-  it('is raised 3 s after the actual margin is below zero, at priority 3 without other signs', () => {
+  it('is raised 3 s after the actual margin is below zero, no milder than MARGIN-1 that it hides', () => {
     const plant = settled();
     plant.m1.pTank = 90;
     expect(secondsUntil(plant, 'MARGIN-2', 10)).toBe(4);
-    expect(plant.standing('MARGIN-2')?.priority).toBe(3);
+    expect(plant.standing('MARGIN-2')?.priority).toBe(2);
+    plant.run(10);
+    expect(plant.standing('MARGIN-1')).toMatchObject({ priority: 2, foldedUnder: 'm1:MARGIN-2' });
   });
 
   it('is priority 1 where water is found, and is said anew when that comes later', () => {
