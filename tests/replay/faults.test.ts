@@ -1,0 +1,37 @@
+import { describe, expect, test } from 'vitest';
+import { demoFleet } from '../../simulator/src/scenario/demo-fleet';
+import { faultCases } from './fault-cases';
+import { judgeRecording } from './judge-recording';
+
+const startMs = Date.UTC(2026, 2, 3, 9);
+const beginsS = 120;
+const lastsS = 300;
+
+describe('a fault in the plant raises what it must and nothing else', () => {
+  test.for(faultCases)('$command', ({ unit, command, must, may, because }) => {
+    const units = demoFleet.filter(({ id }) => id === unit);
+    const { transitions, refused } = judgeRecording({
+      seed: 1,
+      startMs,
+      seconds: beginsS + lastsS,
+      units,
+      schedule: [{ atS: beginsS, command: { ...command, action: 'start' } }],
+    });
+    expect(refused).toEqual({});
+    // The other units of the site send nothing here; theirs is not the story.
+    const own = [unit, ...units.map(({ gateway }) => gateway)];
+    const mine = transitions.filter(
+      ({ alarm, from }) => from === 'normal' && own.some((id) => alarm.startsWith(`${id}:`)),
+    );
+    const seen = mine.map(({ entry, where, atMs }) => ({ entry, where, afterS: (atMs - startMs) / 1000 - beginsS }));
+
+    const unexpected = seen.filter(({ entry }) => ![...must.map((row) => row.entry), ...may].includes(entry));
+    expect(unexpected, because).toEqual([]);
+    must.forEach(({ entry, withinS, where }, i) => {
+      expect(seen[i], because).toMatchObject({ entry, ...(where === undefined ? {} : { where }) });
+      expect(seen[i]?.afterS).toBeGreaterThan(0);
+      expect(seen[i]?.afterS).toBeLessThanOrEqual(withinS);
+    });
+    expect(new Set(seen.map(({ entry }) => entry)).size).toBe(seen.length);
+  });
+});

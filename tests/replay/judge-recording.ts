@@ -1,0 +1,56 @@
+import { readFileSync } from 'node:fs';
+import { parse } from 'yaml';
+import type { RawMessage } from '../../backend/src/evaluation/pipeline/inputs';
+import type { AlarmTransition } from '../../backend/src/evaluation/pipeline/outputs';
+import { createPipeline } from '../../backend/src/evaluation/pipeline/create-pipeline';
+import type { SimulatedMessage } from '../../simulator/src/payload/messages';
+import { type Recording, recordTelemetry } from '../../simulator/src/scenario/record-telemetry';
+import { compiledOrThrow } from '../helpers/small-site';
+
+const demoSiteFile = new URL('../../simulator/demo-site/site.yaml', import.meta.url);
+
+/** The demo site as `npm start` compiles it. */
+export const demoSite = () => compiledOrThrow(parse(readFileSync(demoSiteFile, 'utf8')));
+
+export interface Judged {
+  /** Every change of an alarm, in order. */
+  readonly transitions: readonly AlarmTransition[];
+  readonly messages: number;
+  /** Refusals by code: of a sound recording there are none. */
+  readonly refused: Readonly<Record<string, number>>;
+}
+
+const toRaw = ({ topic, payload }: SimulatedMessage): RawMessage => ({
+  topic,
+  payload: Buffer.from(payload),
+  // Received live: a retained flag is set only on what a broker kept for a later subscriber.
+  retained: false,
+});
+
+/** Runs messages through the real pipeline on the source clock, as the runner does: time first, then the message. */
+export function judge(messages: Iterable<SimulatedMessage>): Judged {
+  const pipeline = createPipeline(demoSite(), { clock: 'source', startMs: Number.NaN });
+  const transitions: AlarmTransition[] = [];
+  const refused: Record<string, number> = {};
+  let nowMs = Number.NEGATIVE_INFINITY;
+  let count = 0;
+  for (const message of messages) {
+    count++;
+    if (message.sourceMs > nowMs) {
+      nowMs = message.sourceMs;
+      transitions.push(...pipeline.advance(nowMs));
+    }
+    const { refusal } = pipeline.accept(toRaw(message), nowMs);
+    if (refusal !== null) refused[refusal.code] = (refused[refusal.code] ?? 0) + 1;
+    pipeline.drainHistory(nowMs, false);
+  }
+  return { transitions, messages: count, refused };
+}
+
+export const judgeRecording = (recording: Recording): Judged => judge(recordTelemetry(recording));
+
+/** Alarms that were raised, in order: `unit entry`, each once. */
+export function raised({ transitions }: Judged): string[] {
+  const rows = transitions.filter(({ from, to }) => from === 'normal' && to !== 'normal');
+  return [...new Set(rows.map(({ unit, hall, entry }) => `${unit ?? hall ?? 'gateway'} ${entry}`))];
+}

@@ -1,0 +1,49 @@
+import { describe, expect, test } from 'vitest';
+import { demoFleet, type FleetUnit } from '../../simulator/src/scenario/demo-fleet';
+import { judgeRecording, raised } from './judge-recording';
+
+const hour = 3600;
+/** In the morning, when load rises fastest in the demo's day. */
+const startMs = Date.UTC(2026, 2, 3, 6);
+
+const unitsOf = (...ids: readonly string[]): FleetUnit[] => demoFleet.filter(({ id }) => ids.includes(id));
+
+describe('the demo site in good order', () => {
+  test('raises no alarm anywhere in a quarter of an hour of all its units', () => {
+    const judged = judgeRecording({ seed: 1, startMs, seconds: hour / 4 });
+    expect(judged.messages).toBeGreaterThan(demoFleet.length * (hour / 4 - 1));
+    expect(judged.refused).toEqual({});
+    expect(raised(judged)).toEqual([]);
+  });
+
+  test.for([
+    { id: 'N4', seed: 2, hours: 3 },
+    { id: 'S2', seed: 3, hours: 3 },
+    { id: 'N7', seed: 4, hours: 3 },
+  ])('raises none in $hours hours of $id', ({ id, seed, hours }) => {
+    const judged = judgeRecording({ seed, startMs, seconds: hours * hour, units: unitsOf(id) });
+    expect(judged.refused).toEqual({});
+    const gateways = unitsOf(id).map(({ gateway }) => gateway);
+    const mine = judged.transitions.filter(({ alarm }) =>
+      [id, ...gateways].some((name) => alarm.startsWith(`${name}:`)),
+    );
+    expect(mine.map(({ alarm, to, atMs }) => `${alarm} ${to} after ${(atMs - startMs) / 1000} s`)).toEqual([]);
+  });
+});
+
+describe('a recording', () => {
+  test('is judged the same twice, to the millisecond', () => {
+    const recording = {
+      seed: 5,
+      startMs,
+      seconds: 90,
+      units: unitsOf('N3'),
+      schedule: [
+        { atS: 30, command: { fault: 'cutServerHose', unit: 'N3', branch: 'r2', size: 'usual', action: 'start' } },
+      ],
+    };
+    const first = judgeRecording(recording).transitions;
+    expect(first.some(({ entry }) => entry === 'AIR-1')).toBe(true);
+    expect(judgeRecording(recording).transitions).toEqual(first);
+  });
+});
