@@ -16,6 +16,8 @@ function start(): void {
     process.exit(1);
   }
   const { mqttUrl, speed, seed } = environment.value;
+  // taken together, before the plants settle: source times are those of the wall
+  const originMs = performance.now();
   const fleet = new FleetSimulation({ seed, startMs: Date.now() });
   let troubleAt = -Infinity;
   const publisher = new MqttPublisher({
@@ -34,7 +36,7 @@ function start(): void {
       say(`the broker cannot be reached (${name}: ${message || 'no answer'}); trying again`);
     },
   });
-  const pace = new Pace(fleet, speed, performance);
+  const pace = new Pace(fleet, speed, performance, originMs);
   publisher.open();
   let active = -1;
   const timer = setInterval(() => {

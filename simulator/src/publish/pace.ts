@@ -12,15 +12,15 @@ export interface WallClock {
 
 /** Keeps the fleet's time beside the wall's, `speed` times as fast. */
 export class Pace {
-  private originMs: number;
   private readonly firstMs: number;
 
   constructor(
     private readonly fleet: FleetSimulation,
     private readonly speed: number,
     private readonly clock: WallClock,
+    /** When by that clock the fleet's first slot is due. */
+    private originMs: number = clock.now(),
   ) {
-    this.originMs = clock.now();
     this.firstMs = fleet.nextMs;
   }
 

@@ -35,6 +35,13 @@ describe('the pace', () => {
     expect(run(1000)).toBe(120);
   });
 
+  test('makes up for the time that the fleet took to settle', () => {
+    const fleet = new FleetSimulation({ seed: 1, startMs, units });
+    const pace = new Pace(fleet, 1, { now: () => 2000 }, 0);
+    pace.runDue(() => undefined);
+    expect(fleet.nextMs - startMs).toBeGreaterThan(2000);
+  });
+
   test('leaves out the time that the machine slept, so that source times stay those of the wall', () => {
     const { fleet, run } = paced(1);
     run(3_600_000);
