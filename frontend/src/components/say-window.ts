@@ -1,6 +1,7 @@
 import type { PressureWindow } from '@ebbline/shared/contract/live-feed';
 import { formatQuantity, inWords } from '../text/format-quantity';
 import { lowerWallNouns } from '../text/words';
+import { lowerWallFigure } from './strip-geometry';
 
 const absolute = (pa: number): string => inWords(formatQuantity(pa, 'absolutePressure'));
 const difference = (pa: number, uncertainty: number | null): string =>
@@ -8,7 +9,8 @@ const difference = (pa: number, uncertainty: number | null): string =>
 
 /** The strip as a sentence, for those who hear it instead of seeing it. */
 export function sayWindow(name: string, window: PressureWindow): string {
-  const { lowestPa, highestPa, vacuumMargin, lowerWallMargin, lowerWallKind } = window;
+  const { lowestPa, highestPa, vacuumMargin, lowerWallKind } = window;
+  const lowerWallMargin = lowerWallFigure(window);
   const span =
     lowestPa === null || highestPa === null
       ? 'pressures not known'

@@ -33,6 +33,16 @@ export function isTooSmall(margin: Figure, guardPa: number | null): boolean {
   return margin.value - (margin.expandedUncertainty ?? 0) < guardPa;
 }
 
+/**
+ * The margin to the wall that is drawn. The margin of the second may still speak of another wall at the moment at
+ * which the binding wall changes; number, name, guard and picture must speak of the same one.
+ */
+export function lowerWallFigure(window: PressureWindow): Figure {
+  const { lowestPa, lowerWallPa, lowerWallMargin } = window;
+  if (lowestPa === null || lowerWallPa === null || lowerWallMargin.value === null) return lowerWallMargin;
+  return { ...lowerWallMargin, value: lowestPa - lowerWallPa };
+}
+
 /** Places the window on the axis. A crossed wall turns its gap round: it then spans what is beyond the wall. */
 export function stripGeometry(window: PressureWindow, axis: PressureAxis): StripGeometry {
   const between = (fromPa: number | null, toPa: number | null): Span | null => {
@@ -45,7 +55,7 @@ export function stripGeometry(window: PressureWindow, axis: PressureAxis): Strip
   const { lowestPa, highestPa, ambientPa, lowerWallPa } = window;
   return {
     lowerWall: between(axis.minPa, lowerWallPa),
-    gapLeft: gap(between(lowerWallPa, lowestPa), isTooSmall(window.lowerWallMargin, window.lowerWallGuardPa)),
+    gapLeft: gap(between(lowerWallPa, lowestPa), isTooSmall(lowerWallFigure(window), window.lowerWallGuardPa)),
     bar: between(lowestPa, highestPa),
     trail: between(window.hourLowestPa, window.hourHighestPa),
     gapRight: gap(between(highestPa, ambientPa), isTooSmall(window.vacuumMargin, window.vacuumMarginGuardPa)),

@@ -5,8 +5,8 @@ export type ConnectionState = 'connecting' | 'live' | 'lagging' | 'lost';
 
 /** The server sends a frame a second at least; one and a half late is worth a word. ms. */
 export const laggingAfterMs = 1750;
-/** With a look each 250 ms everything is marked old before 3 s have passed. ms. */
-export const lostAfterMs = 2500;
+/** With a look each 200 ms everything is marked old before 3 s have passed. ms. */
+export const lostAfterMs = 2300;
 
 /**
  * The state of the connection by the time since the last frame: a stopped server keeps its socket open,

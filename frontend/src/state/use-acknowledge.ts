@@ -19,7 +19,7 @@ export interface AcknowledgeOptions {
 
 export function useAcknowledge(options: AcknowledgeOptions = {}): {
   readonly state: Readonly<ShallowRef<ReadonlyMap<string, Acknowledging>>>;
-  acknowledge(alarm: string, operator: string, comment: string): Promise<void>;
+  readonly acknowledge: (alarm: string, operator: string, comment: string) => Promise<void>;
 } {
   const send = options.send ?? acknowledge;
   const state = shallowRef<ReadonlyMap<string, Acknowledging>>(new Map());

@@ -19,8 +19,8 @@ export function useJournal(options: JournalOptions = {}): {
   readonly more: Ref<boolean>;
   readonly busy: Ref<boolean>;
   readonly problem: Ref<string | null>;
-  read(from: string | null): Promise<void>;
-  readMore(): Promise<void>;
+  readonly read: (from: string | null) => Promise<void>;
+  readonly readMore: () => Promise<void>;
 } {
   const read = options.read ?? readJournal;
   const rows = shallowRef<readonly JournalRow[]>([]);

@@ -23,7 +23,7 @@ export function startTheme(): void {
   });
 }
 
-export function useTheme(): { readonly theme: Readonly<Ref<Theme>>; toggle(): void } {
+export function useTheme(): { readonly theme: Readonly<Ref<Theme>>; readonly toggle: () => void } {
   return {
     theme: readonly(theme),
     toggle() {

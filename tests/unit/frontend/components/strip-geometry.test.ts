@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { isTooSmall, stripGeometry } from '../../../../frontend/src/components/strip-geometry';
+import { isTooSmall, lowerWallFigure, stripGeometry } from '../../../../frontend/src/components/strip-geometry';
 import { aFigure, aWindow } from '../../../screens/fixtures/builders';
 
 const axis = { minPa: 0, maxPa: 110_000, x0: 0, x1: 1100 };
@@ -37,6 +37,12 @@ describe('the strip of a loop', () => {
   it('turns the gap round where the water stands above room air', () => {
     const strip = stripGeometry(aWindow({ highestPa: 103_000, vacuumMargin: aFigure(-2_000) }), axis);
     expect(strip.gapRight).toMatchObject({ x: 1010, width: 20, tooSmall: true });
+  });
+
+  it('judges the gap that is drawn, also while the margin of the second speaks of another wall', () => {
+    const window = aWindow({ lowerWallMargin: aFigure(4_800), lowerWallGuardPa: 10_000 });
+    expect(stripGeometry(window, axis).gapLeft?.tooSmall).toBe(false);
+    expect(lowerWallFigure(window).value).toBe(32_000);
   });
 
   it('draws nothing where the pressures are not known, and still shows room air', () => {
