@@ -6,7 +6,11 @@ import { takeNodeInputs } from './node-pressure';
 import type { UnitFrame } from './unit-frame';
 import { unitPlan } from './unit-plan';
 
-/** The wall that binds: the one with the smallest margin as a share of its guard. */
+/**
+ * The wall that binds. All margins are pressures that shrink alike when the separator is drawn deeper, so the least
+ * one in Pa is met first (PLANT 1.4). A wall that already stands within its guard goes before one that does not, and
+ * of two such the one with the smaller share of its guard: what needs a person is never hidden by a nearer but sound wall.
+ */
 export interface NearestWall extends Wall {
   kind: LowerWallKind | null;
 }
@@ -33,11 +37,17 @@ export function nearestLowerWall(frame: UnitFrame, into: NearestWall): void {
 }
 
 function keepNearer(kind: LowerWallKind, wall: Wall, into: NearestWall): void {
-  if (into.kind !== null && !(wall.margin / lowerWallGuardPa[kind] < into.margin / lowerWallGuardPa[into.kind])) return;
+  if (into.kind !== null && !binds(kind, wall.margin, into.kind, into.margin)) return;
   into.margin = wall.margin;
   into.u = wall.u;
   into.place = wall.place;
   into.kind = kind;
+}
+
+function binds(kind: LowerWallKind, margin: number, keptKind: LowerWallKind, kept: number): boolean {
+  const share = margin / lowerWallGuardPa[kind];
+  const keptShare = kept / lowerWallGuardPa[keptKind];
+  return share < 1 || keptShare < 1 ? share < keptShare : margin < kept;
 }
 
 /**

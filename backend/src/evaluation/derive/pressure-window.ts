@@ -3,7 +3,7 @@ import type { CompiledSite } from '../site/compiled-site';
 import type { SlotState } from '../slots/slot-state';
 import { lowerWallGuardPa, vacuumMarginGuardPa } from './derive-constants';
 import { figureOf, finiteOrNull } from './figure';
-import { nearestLowerWall, type NearestWall } from './nearest-lower-wall';
+import { lowerWallKindAt } from './nearest-lower-wall';
 import { nodeExtreme } from './node-pressure';
 import { readUnitFrame } from './unit-frame';
 
@@ -27,10 +27,11 @@ export function pressureWindow(
 ): PressureWindow {
   const frame = readUnitFrame(site, state, unitIndex, nowMs, stopped);
   const { plan } = frame;
-  const wall: NearestWall = { margin: Number.NaN, u: Number.NaN, place: -1, kind: null };
-  nearestLowerWall(frame, wall);
-  const known = !frame.tally.isBad() && Number.isFinite(wall.margin);
-  const kind = known ? wall.kind : null;
+  const slot = plan.slot.lowerWallMargin;
+  const lowerWallMargin = figureOf(state, slot, nowMs);
+  const place = state.where[slot] ?? -1;
+  // Wall, kind and guard follow the derived point, so that the strip never shows another wall than the alarm judges.
+  const kind = lowerWallMargin.value === null || place < 0 ? null : lowerWallKindAt(site, unitIndex, place);
   const lowest = nodeExtreme(frame, -1, !stopped);
   const highest = nodeExtreme(frame, 1, !stopped);
   return {
@@ -39,10 +40,10 @@ export function pressureWindow(
     highestPa: highest?.pressure ?? null,
     highestWhere: highest?.node.name ?? null,
     ambientPa: finiteOrNull(frame.ambient.pressure),
-    lowerWallPa: known && lowest !== null ? lowest.pressure - wall.margin : null,
+    lowerWallPa: kind !== null && lowest !== null ? lowest.pressure - (lowerWallMargin.value ?? Number.NaN) : null,
     lowerWallKind: kind,
-    lowerWallWhere: kind === null ? null : (plan.holder.places[wall.place] ?? null),
-    lowerWallMargin: figureOf(state, plan.slot.lowerWallMargin, nowMs),
+    lowerWallWhere: kind === null ? null : (plan.holder.places[place] ?? null),
+    lowerWallMargin,
     vacuumMargin: figureOf(state, plan.slot.vacuumMargin, nowMs),
     vacuumMarginWorst: figureOf(state, plan.slot.vacuumMarginWorst, nowMs),
     lowerWallGuardPa: kind === null ? null : lowerWallGuardPa[kind],

@@ -181,7 +181,27 @@ describe('nearest lower wall', () => {
     expect(built.reasons('lowerWallMargin')).toBe(reasonBit.inputUncertain);
   });
 
-  it('is compared as a share of each guard: 2 kPa at the pump, 10 kPa at node and plate', () => {
+  const inletOnly = { without: ['supply.pressure', 'return.pressure'] };
+  const inletAt = (marginPa: number): number =>
+    saturationPressure(celsius(45)) + 2.1 * liquidWaterDensity(celsius(45)) * 9.80665 + marginPa;
+
+  it('is the least margin in Pa while all walls stand beyond their guards', () => {
+    const built = derived(inletOnly, (one) => one.set('pump.inlet.pressure', inletAt(4_900)));
+    expect(4_900 / 2_000).toBeGreaterThan(built.value('boilingMargin') / 10_000);
+    expect(built.where('lowerWallMargin')).toBe('pump inlet');
+  });
+
+  it('is a wall within its guard, though another that is sound stands nearer in Pa', () => {
+    const built = derived(inletOnly, (one) => {
+      one.set('pump.inlet.pressure', inletAt(4_900));
+      one.set('separator.pressure', 18_000);
+    });
+    expect(built.value('boilingMargin')).toBeLessThan(10_000);
+    expect(built.where('lowerWallMargin')).toBe('Return manifold, top');
+    expect(built.value('lowerWallMargin')).toBe(built.value('boilingMargin'));
+  });
+
+  it('has a guard of its own for each kind of wall: 2 kPa at the pump, 10 kPa at node and plate', () => {
     const { site } = buildSite(withPlate);
     const places = site.holders[1]?.places ?? [];
     const kind = (name: string): string => lowerWallKindAt(site, 0, places.indexOf(name));
