@@ -27,7 +27,7 @@ export class RecordedAlarms {
     this.shown = null;
     this.changes += 1;
     const touched = new Set(this.pending.map(({ alarm }) => alarm));
-    const records = this.standing().filter(({ alarm }) => touched.has(alarm));
+    const records = this.standing().filter((record) => touched.has(record.alarm) || this.isRefolded(record));
     try {
       this.journal.append(this.pending, records, wallMs);
     } catch {
@@ -37,6 +37,32 @@ export class RecordedAlarms {
     for (const alarm of touched) this.committed.delete(alarm);
     for (const record of records) this.committed.set(record.alarm, record);
     this.pending.length = 0;
+    return true;
+  }
+
+  /** An alarm folds under another, or comes out again, without a change of its own: its record follows with theirs. */
+  private isRefolded({ alarm, foldedUnder }: AlarmRecord): boolean {
+    const known = this.committed.get(alarm);
+    return known !== undefined && known.foldedUnder !== foldedUnder;
+  }
+
+  /**
+   * Commits what a person is about to do, or says no: it is never kept for later, since whoever was told
+   * that nothing happened must be able to rely on it. Not while changes of conditions wait, which came before.
+   */
+  recordAction(transition: AlarmTransition, record: AlarmRecord, wallMs: number): boolean {
+    if (!this.record([], wallMs)) return false;
+    const standing = record.state === 'normal' ? [] : [record];
+    try {
+      this.journal.append([transition], standing, wallMs);
+    } catch {
+      // The answer to whoever acted says so; there is nothing else to tell.
+      return false;
+    }
+    this.committed.delete(record.alarm);
+    for (const one of standing) this.committed.set(one.alarm, one);
+    this.shown = null;
+    this.changes += 1;
     return true;
   }
 

@@ -9,18 +9,25 @@ import type { PipelineState } from './pipeline-state';
 export function restoreAlarms(pipeline: PipelineState, records: readonly AlarmRecord[]): void {
   if (records.length === 0) return;
   const places = pipeline.index.byName();
+  const firstOuts = new Set(
+    records.filter(({ alarm, active }) => active && places.has(alarm)).map(({ alarm }) => alarm),
+  );
   for (const record of records) {
     const alarm = places.get(record.alarm);
     if (alarm === undefined) {
       pipeline.left.push(ended(record));
       continue;
     }
-    pipeline.book.restore(alarm, pipeline.index.identity(alarm), record);
+    pipeline.book.restore(alarm, pipeline.index.identity(alarm), unfoldedFrom(firstOuts, record));
     if (!record.active) continue;
     pipeline.delays.active[alarm] = 1;
     pipeline.delays.trueSinceMs[alarm] = record.sinceMs;
   }
 }
+
+/** What it folded under may be gone with the site file: then it stands by itself. */
+const unfoldedFrom = (firstOuts: ReadonlySet<string>, record: AlarmRecord): AlarmRecord =>
+  record.foldedUnder === null || firstOuts.has(record.foldedUnder) ? record : { ...record, foldedUnder: null };
 
 const ended = (record: AlarmRecord): AlarmTransition => ({
   alarm: record.alarm,

@@ -4,7 +4,7 @@ import type { AlarmJournal } from '../../../../backend/src/ports/alarm-journal';
 import { RecordedAlarms } from '../../../../backend/src/runner/recorded-alarms';
 
 const record = (alarm: string, state: AlarmRecord['state'] = 'unacknowledged') =>
-  ({ alarm, state, priority: 1, sinceMs: 0 }) as unknown as AlarmRecord;
+  ({ alarm, state, priority: 1, sinceMs: 0, foldedUnder: null }) as unknown as AlarmRecord;
 const transition = (alarm: string, to: AlarmRecord['state'] = 'unacknowledged') =>
   ({ alarm, to }) as unknown as AlarmTransition;
 
@@ -75,5 +75,24 @@ describe('alarms as they are shown', () => {
     disk.full = false;
     alarms.record([], 0);
     expect(shown()).toEqual([]);
+  });
+
+  it('follow when one folds under another, or comes out again, without a change of its own', () => {
+    const { alarms, disk, standing, appended } = bench();
+    const folds = () => alarms.list().map(({ record: { alarm, foldedUnder } }) => `${alarm} under ${foldedUnder}`);
+    standing.set('old', { ...record('old'), foldedUnder: 'first' });
+    standing.set('first', record('first'));
+    alarms.record([transition('first')], 0);
+    expect(folds()).toEqual(['old under first', 'first under null']);
+    expect(appended).toEqual(['first→unacknowledged | old first']);
+
+    standing.set('old', record('old'));
+    standing.set('first', record('first', 'returnedUnacknowledged'));
+    disk.full = true;
+    alarms.record([transition('first', 'returnedUnacknowledged')], 0);
+    disk.full = false;
+    alarms.record([], 0);
+    expect(folds().sort()).toEqual(['first under null', 'old under null']);
+    expect(appended.at(-1)).toBe('first→returnedUnacknowledged | old first');
   });
 });

@@ -103,6 +103,19 @@ describe('a restart', () => {
   });
 });
 
+describe('a restart under a first-out that the site no longer has', () => {
+  it('brings the alarm out again', () => {
+    const before = new Plant().run(10);
+    before.m1.water = true;
+    before.run(5);
+    const [water] = before.pipeline.standing();
+    if (water === undefined) throw new Error('nothing stands');
+    const after = new Plant();
+    after.pipeline.restore([{ ...water, foldedUnder: 'old:COM-1' }]);
+    expect(after.standing('WATER-1')).toEqual({ ...water, foldedUnder: null });
+  });
+});
+
 describe('bounded catch-up', () => {
   it('runs ten seconds at most after a gap, and counts the rest', () => {
     const plant = new Plant().run(10);
