@@ -1,8 +1,7 @@
-import { coverageFactor } from '@ebbline/shared/uncertainty/combine';
 import type { Figure } from '@ebbline/shared/contract/live-feed';
 import type { Reading } from '@ebbline/shared/contract/reading';
 import { qualityOf, reasonList } from '../../evaluation/slots/quality-reasons';
-import { standardUncertainty } from '../../evaluation/derive/standard-uncertainty';
+import { readingUncertainty } from '../../evaluation/derive/reading-uncertainty';
 import type { Pipeline } from '../../evaluation/pipeline/pipeline';
 import { ageSeconds, finiteOrNull, timeText } from './time-text';
 
@@ -27,7 +26,7 @@ export function toFigure({ site, state }: Pipeline, slot: number, nowMs: number)
     age: ageSeconds(at(state.sourceMs, slot), nowMs),
     quality: qualityOf(reasons),
     reasons: reasonList(reasons),
-    expandedUncertainty: finiteOrNull(coverageFactor * standardUncertainty(site.slots, state, slot)),
+    expandedUncertainty: finiteOrNull(readingUncertainty(site, state, slot)),
   };
 }
 
