@@ -7,10 +7,12 @@ import { compileSubscriptions } from './compile-subscriptions';
 import { compileTopics } from './compile-topics';
 import { compileUnit, siteAltitudeM } from './compile-unit';
 import type { CompiledSite, Holder, SlotTable } from './compiled-site';
+import { PathReader } from './fill-in';
 import { mergeTemplates } from './merge-templates';
 import { planHalls, planUnit } from './plan-holders';
 import { siOr } from './read-quantities';
 import type { FaultList, FaultPath } from './site-fault';
+import { WantedPointsCache } from './wanted-points';
 
 export interface CompileOptions {
   readonly derivedPointIds: { readonly hall: readonly string[]; readonly unit: readonly string[] };
@@ -36,8 +38,10 @@ function checkHead({ site }: SiteFile, altitudeM: number, faults: FaultList): vo
 
 function measuredSlots(holder: Holder | undefined, { measured }: SlotTable): readonly number[] {
   if (holder === undefined) return [];
-  const all = Array.from({ length: holder.slotCount }, (_, k) => holder.firstSlot + k);
-  return all.filter((slot) => measured[slot] === 1);
+  const found: number[] = [];
+  for (let slot = holder.firstSlot; slot < holder.firstSlot + holder.slotCount; slot += 1)
+    if (measured[slot] === 1) found.push(slot);
+  return found;
 }
 
 /** A document of the right shape → slots; what does not fit together is added to `faults`. */
@@ -56,8 +60,9 @@ export function compileChecked(
       faults.add(['units', id], 'a hall has this id already; halls and units need ids of their own');
   if (merged.length === 0) faults.add(['units'], 'there is no unit; give at least one');
 
-  const hallPlans = planHalls(file, derivedPointIds.hall, faults);
-  const plans = [...hallPlans, ...merged.map((unit) => planUnit(file, unit, derivedPointIds.unit, faults))];
+  const caches = { wanted: new WantedPointsCache(), paths: new PathReader() };
+  const hallPlans = planHalls(file, derivedPointIds.hall, caches, faults);
+  const plans = [...hallPlans, ...merged.map((unit) => planUnit(file, unit, derivedPointIds.unit, caches, faults))];
   const { holders, slots } = compileSlots(plans);
   const gateways = planGateways(file, merged, faults);
   const topics = compileTopics(plans, holders, gateways.statuses, faults);

@@ -49,10 +49,10 @@ export function compileSlots(plans: readonly HolderPlan[]): {
     accuracyAbsolute: new Float64Array(count),
     accuracyRelative: new Float64Array(count),
   };
-  const put = (holder: number, id: string, measured: boolean, row: typeof derivedRow): void => {
+  const put = (holder: number, id: string, unit: string, measured: boolean, row: typeof derivedRow): void => {
     const slot = pointId.length;
     pointId.push(id);
-    unitOfMeasure.push(pointDefinition(id)?.unit ?? '1');
+    unitOfMeasure.push(unit);
     table.holder[slot] = holder;
     table.measured[slot] = measured ? 1 : 0;
     table.factor[slot] = row.factor;
@@ -66,10 +66,16 @@ export function compileSlots(plans: readonly HolderPlan[]): {
     table.accuracyAbsolute[slot] = row.accuracyAbsolute;
     table.accuracyRelative[slot] = row.accuracyRelative;
   };
+  const units = new Map<string, string>();
+  const unitOf = (id: string): string => {
+    const unit = units.get(id) ?? pointDefinition(id)?.unit ?? '1';
+    units.set(id, unit);
+    return unit;
+  };
   const holders = plans.map((plan, holder): Holder => {
     const firstSlot = pointId.length;
-    for (const { point } of plan.measured) put(holder, point.id, true, point);
-    for (const id of plan.derived) put(holder, id, false, derivedRow);
+    for (const { point } of plan.measured) put(holder, point.id, point.definition.unit, true, point);
+    for (const id of plan.derived) put(holder, id, unitOf(id), false, derivedRow);
     const slotOf = new Map<string, number>();
     for (let slot = firstSlot; slot < pointId.length; slot += 1) slotOf.set(pointId[slot] ?? '', slot);
     return {

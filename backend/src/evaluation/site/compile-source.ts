@@ -1,5 +1,5 @@
 import type { PointInFile } from '@ebbline/shared/contract/site-file-points';
-import { fillIn, pathKeys, type FillIns } from './fill-in';
+import { fillIn, type FillIns, type PathReader } from './fill-in';
 import { topicFault } from './topic-check';
 
 type Path = string | readonly string[];
@@ -28,6 +28,9 @@ export interface PointSource {
   readonly qualityGood: readonly (string | number | boolean)[];
 }
 
+const noPath: readonly string[] = [];
+const nothingGood: PointSource['qualityGood'] = [];
+
 type Report = (key: string | null, message: string) => void;
 
 /**
@@ -38,6 +41,7 @@ export function compileSource(
   file: PointInFile,
   common: CommonSource,
   fillIns: FillIns,
+  paths: PathReader,
   fault: Report,
 ): PointSource | null {
   const written = file.topic ?? (file.path === undefined ? undefined : common.topic);
@@ -63,15 +67,15 @@ export function compileSource(
     if (file.time !== undefined) fault('time', 'a bare number carries no time; give `path` or take `time` out');
     if (file.quality !== undefined)
       fault('quality', 'a bare number carries no quality; give `path` or take `quality` out');
-    return { topic, path: [], time: null, qualityPath: null, qualityGood: [] };
+    return { topic, path: noPath, time: null, qualityPath: null, qualityGood: nothingGood };
   }
   const time = file.time ?? common.time;
   const quality = file.quality ?? common.quality;
   return {
     topic,
-    path: pathKeys(file.path, fillIns),
-    time: time === undefined ? null : { path: pathKeys(time.path, fillIns), form: time.form },
-    qualityPath: quality === undefined ? null : pathKeys(quality.path, fillIns),
-    qualityGood: quality?.good ?? [],
+    path: paths.keys(file.path, fillIns),
+    time: time === undefined ? null : { path: paths.keys(time.path, fillIns), form: time.form },
+    qualityPath: quality === undefined ? null : paths.keys(quality.path, fillIns),
+    qualityGood: quality?.good ?? nothingGood,
   };
 }

@@ -12,11 +12,14 @@ export interface StatusSource {
 
 interface Draft {
   readonly plan: TopicPlan & { readonly bindings: PointBinding[] };
-  readonly firstAt: FaultPath;
-  readonly takenPaths: Map<string, FaultPath>;
+  readonly firstAt: () => FaultPath;
+  readonly takenPaths: Map<string, () => FaultPath>;
 }
 
-const joined = (path: readonly string[] | null): string => (path === null ? '' : path.join('\u0000'));
+const joined = (path: readonly string[] | null): string =>
+  path === null ? '' : path.length === 1 ? (path[0] ?? '') : path.join('\u0000');
+
+const same = (a: readonly string[] | null, b: readonly string[] | null): boolean => a === b || joined(a) === joined(b);
 
 /** Topic → what its payload carries. Two points in one place, or two readings of one topic, are faults. */
 export function compileTopics(
@@ -42,30 +45,32 @@ export function compileTopics(
       const format = source.path.length === 0 ? 'number' : 'json';
       const timePath = source.time?.path ?? null;
       const timeForm = source.time?.form ?? null;
-      const draft = drafts.get(source.topic) ?? {
-        plan: { topic: source.topic, format, status: null, timePath, timeForm, bindings: [] },
-        firstAt: at,
-        takenPaths: new Map<string, FaultPath>(),
-      };
-      drafts.set(source.topic, draft);
-      const other = draft.takenPaths.get(joined(source.path));
+      let draft = drafts.get(source.topic);
+      if (draft === undefined) {
+        const { topic } = source;
+        const plan: Draft['plan'] = { topic, format, status: null, timePath, timeForm, bindings: [] };
+        draft = { plan, firstAt: at, takenPaths: new Map() };
+        drafts.set(source.topic, draft);
+      }
+      const taken = joined(source.path);
+      const other = draft.takenPaths.get(taken);
       if (other !== undefined) {
         faults.add(
-          at,
-          `"${source.topic}" gives ${place(source.path)} to ${keyPath(other)} already (is {unit} missing in the topic?); two points never share a place`,
+          at(),
+          `"${source.topic}" gives ${place(source.path)} to ${keyPath(other())} already (is {unit} missing in the topic?); two points never share a place`,
         );
         continue;
       }
-      draft.takenPaths.set(joined(source.path), at);
+      draft.takenPaths.set(taken, at);
       if (draft.plan.format !== format) {
         faults.add(
-          at,
-          `"${source.topic}" is JSON for one point and a bare number for another (${keyPath(draft.firstAt)}); give a path to both or to none`,
+          at(),
+          `"${source.topic}" is JSON for one point and a bare number for another (${keyPath(draft.firstAt())}); give a path to both or to none`,
         );
-      } else if (joined(draft.plan.timePath) !== joined(timePath) || draft.plan.timeForm !== timeForm) {
+      } else if (!same(draft.plan.timePath, timePath) || draft.plan.timeForm !== timeForm) {
         faults.add(
-          at,
-          `"${source.topic}" has another time than for ${keyPath(draft.firstAt)}; one message has one time`,
+          at(),
+          `"${source.topic}" has another time than for ${keyPath(draft.firstAt())}; one message has one time`,
         );
       }
       draft.plan.bindings.push({
@@ -80,13 +85,13 @@ export function compileTopics(
   for (const { topic, gateway, online, path, at } of statuses) {
     const other = drafts.get(topic);
     if (other !== undefined) {
-      faults.add(at, `"${topic}" is taken by ${keyPath(other.firstAt)}; a status has a topic of its own`);
+      faults.add(at, `"${topic}" is taken by ${keyPath(other.firstAt())}; a status has a topic of its own`);
       continue;
     }
     const status = { gateway, online, path };
     drafts.set(topic, {
       plan: { topic, format: 'status', status, timePath: null, timeForm: null, bindings: [] },
-      firstAt: at,
+      firstAt: () => at,
       takenPaths: new Map(),
     });
   }

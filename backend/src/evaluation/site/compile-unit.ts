@@ -54,7 +54,7 @@ export function compileUnit(
   const flowMeter = around.measured.find(({ point }) => point.id === 'loop.flow');
   if (flowMeter !== undefined && flowMeter.hose !== 'supply' && flowMeter.hose !== 'return')
     faults.add(
-      [...flowMeter.at, 'hose'],
+      [...flowMeter.at(), 'hose'],
       'expected supply or return: a supply-side meter reads a cut as less, a return-side meter as nonsense',
     );
 

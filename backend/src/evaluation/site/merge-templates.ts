@@ -24,13 +24,24 @@ function merge(far: Tree, near: Tree): Tree {
   return merged;
 }
 
-/** `~` in the nearest place takes away what a template gave. */
-const withoutNulls = (tree: Tree): Tree =>
-  Object.fromEntries(
-    Object.entries(tree)
-      .filter(([, value]) => value !== null)
-      .map(([key, value]) => [key, isTree(value) ? withoutNulls(value) : value]),
-  );
+/**
+ * `~` in the nearest place takes away what a template gave. What has none in it comes back as it is, so that the
+ * units of a template share one and the same object; `known` remembers what was looked through already.
+ */
+function withoutNulls(tree: Tree, known: WeakMap<Tree, Tree>): Tree {
+  const found = known.get(tree);
+  if (found !== undefined) return found;
+  const kept: Record<string, unknown> = {};
+  let changed = false;
+  for (const [key, value] of Object.entries(tree)) {
+    const inner = isTree(value) ? withoutNulls(value, known) : value;
+    if (inner !== null) kept[key] = inner;
+    if (inner !== value || inner === null) changed = true;
+  }
+  const result = changed ? kept : tree;
+  known.set(tree, result);
+  return result;
+}
 
 /** How many of the keys, from the first on, the tree has. */
 function depthOf(tree: unknown, keys: readonly (string | number)[]): number {
@@ -70,13 +81,17 @@ function chainOf(file: SiteFile, id: string, unit: UnitInFile, faults: FaultList
 }
 
 export function mergeTemplates(file: SiteFile, faults: FaultList): readonly MergedUnit[] {
+  const known = new WeakMap<Tree, Tree>();
   return Object.entries(file.units).map(([id, own]) => {
     const chain = chainOf(file, id, own, faults);
     const merged = chain.reduceRight<Tree>((far, { keys }) => merge(far, keys), {});
     return {
       id,
       // In limits `~` means something: back to the catalogue. It is read there.
-      unit: { ...withoutNulls(merged), ...(isTree(merged.limits) ? { limits: merged.limits } : {}) } as UnitInFile,
+      unit: {
+        ...withoutNulls(merged, known),
+        ...(isTree(merged.limits) ? { limits: merged.limits } : {}),
+      } as UnitInFile,
       at: (...keys) => {
         const depths = chain.map((link) => depthOf(link.keys, keys));
         const best = chain[depths.indexOf(Math.max(...depths))];

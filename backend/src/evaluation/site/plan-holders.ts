@@ -1,5 +1,6 @@
 import type { SiteFile } from '@ebbline/shared/contract/site-file';
-import { compileHolder } from './compile-holder';
+import type { PointInFile } from '@ebbline/shared/contract/site-file-points';
+import { compileHolder, type HolderCaches } from './compile-holder';
 import { expandDerived, type HolderPlan } from './compile-slots';
 import { placesOf } from './compile-unit';
 import type { MergedUnit } from './merge-templates';
@@ -9,7 +10,12 @@ const present = <Value>(map: Readonly<Record<string, Value | null>> | undefined)
   Object.fromEntries(Object.entries(map ?? {}).filter((entry): entry is [string, Value] => entry[1] !== null));
 
 /** Halls as holders of points. */
-export function planHalls(file: SiteFile, derived: readonly string[], faults: FaultList): readonly HolderPlan[] {
+export function planHalls(
+  file: SiteFile,
+  derived: readonly string[],
+  caches: HolderCaches,
+  faults: FaultList,
+): readonly HolderPlan[] {
   return Object.entries(file.halls).map(([id, hall]) => ({
     id,
     kind: 'hall',
@@ -23,6 +29,7 @@ export function planHalls(file: SiteFile, derived: readonly string[], faults: Fa
         fillIns: { site: file.site.id, hall: id },
         at: (...keys) => ['halls', id, ...keys],
       },
+      caches,
       faults,
     ),
     derived,
@@ -30,11 +37,12 @@ export function planHalls(file: SiteFile, derived: readonly string[], faults: Fa
   }));
 }
 
-/** A unit as a holder of points. */
+/** A unit as a holder of points; merging has taken every `~` out of its points. */
 export function planUnit(
   file: SiteFile,
   merged: MergedUnit,
   derived: readonly string[],
+  caches: HolderCaches,
   faults: FaultList,
 ): HolderPlan {
   const { id, unit, at } = merged;
@@ -46,13 +54,14 @@ export function planUnit(
     measured: compileHolder(
       {
         kind: 'unit',
-        points: present(unit.points),
+        points: (unit.points ?? {}) as Readonly<Record<string, PointInFile>>,
         common: { topic: unit.topic, time: unit.time, quality: unit.quality },
         branches,
         plates,
         fillIns: { site: file.site.id, hall: unit.hall, unit: id },
         at,
       },
+      caches,
       faults,
     ),
     derived: expandDerived(derived, branches, plates),

@@ -102,6 +102,45 @@ describe('compileSite', () => {
     expect(site.units[0]?.plates).toHaveLength(1);
   });
 
+  it('gives each unit of one template its own topics, branches and paths', () => {
+    const points = {
+      'supply.temperature': { path: 't', unit: '°C' },
+      'loop.flow': { path: 'q', unit: 'L/min', hose: 'supply' },
+      'branch.*.flow': { path: '{unit}.{branch}', unit: 'L/min' },
+      'branch.*.power': { topic: 'meters/{unit}/{branch}', unit: 'kW' },
+    };
+    const site = compiledOrThrow(
+      changed(
+        [['templates', 'twin'], { template: 'typeM', topic: 'twin/{unit}', points }],
+        [['units', 'a'], { name: 'A', hall: 'north', template: 'twin' }],
+        [
+          ['units', 'b'],
+          { name: 'B', hall: 'north', template: 'twin', branches: { r1: null, r3: {} }, plates: { p1: null } },
+        ],
+      ),
+    );
+    const places = (unit: string) =>
+      [...site.topics.values()]
+        .filter(({ topic }) => topic === `twin/${unit}` || topic.startsWith(`meters/${unit}/`))
+        .flatMap(({ topic, bindings }) => bindings.map(({ slot, path }) => [site.slots.pointId[slot], topic, ...path]));
+    expect(places('a')).toEqual([
+      ['supply.temperature', 'twin/a', 't'],
+      ['loop.flow', 'twin/a', 'q'],
+      ['branch.r1.flow', 'twin/a', 'a', 'r1'],
+      ['branch.r2.flow', 'twin/a', 'a', 'r2'],
+      ['branch.r1.power', 'meters/a/r1'],
+      ['branch.r2.power', 'meters/a/r2'],
+    ]);
+    expect(places('b')).toEqual([
+      ['supply.temperature', 'twin/b', 't'],
+      ['loop.flow', 'twin/b', 'q'],
+      ['branch.r2.flow', 'twin/b', 'b', 'r2'],
+      ['branch.r3.flow', 'twin/b', 'b', 'r3'],
+      ['branch.r2.power', 'meters/b/r2'],
+      ['branch.r3.power', 'meters/b/r3'],
+    ]);
+  });
+
   it('knows a unit as its own gateway where it names none', () => {
     const { gateways, units, slots } = smallSite();
     expect(gateways.map(({ id, units: own }) => [id, own])).toEqual([
