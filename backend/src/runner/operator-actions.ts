@@ -11,11 +11,10 @@ import { toAlarm } from './views/to-alarm';
 
 const journalUnavailable: ActionFault = {
   code: 'JOURNAL_UNAVAILABLE',
-  message:
-    'The journal can not be written, so nothing is confirmed. See the health page; free disk space, then try again.',
+  message: 'The journal can not be written, so nothing was done. See the health page; free disk space, then try again.',
 };
 
-/** What a person did: carried out, committed to the journal, and only then confirmed. */
+/** What a person does: committed to the journal, carried out, and only then confirmed; or without any effect. */
 export class OperatorActions implements Operations {
   constructor(
     private readonly scene: Scene,
@@ -24,12 +23,11 @@ export class OperatorActions implements Operations {
   ) {}
 
   acknowledge(alarm: string, { comment }: AcknowledgeRequest, actor: Actor): Result<Alarm, ActionFault> {
-    // A journal that refuses old changes would refuse this one: better not to act than to act unconfirmed.
-    if (!this.alarms.record([], this.clock.wallMs())) return fail(journalUnavailable);
     const action = { kind: 'acknowledge', alarm, operator: actor.name, station: actor.station, comment } as const;
-    const outcome = this.scene.pipeline.act(action, this.actionTimeMs());
+    const outcome = this.scene.pipeline.act(action, this.actionTimeMs(), (transition, record) =>
+      this.alarms.recordAction(transition, record, this.clock.wallMs()),
+    );
     if (!outcome.ok) return fail(toFault(outcome));
-    if (!this.alarms.record([outcome.transition], this.clock.wallMs())) return fail(journalUnavailable);
     return ok(toAlarm({ record: outcome.record, recorded: true }, this.scene.textsOf(outcome.record)));
   }
 
@@ -42,6 +40,7 @@ export class OperatorActions implements Operations {
 
 function toFault(outcome: ActionOutcome & { ok: false }): ActionFault {
   const { code, message, acknowledgedBy, acknowledgedAtMs } = outcome;
+  if (code === 'ACTION_NOT_RECORDED') return journalUnavailable;
   return code === 'ALARM_ALREADY_ACKNOWLEDGED'
     ? { code, message, acknowledgedBy, acknowledgedAt: acknowledgedAtMs === null ? null : timeText(acknowledgedAtMs) }
     : { code, message };

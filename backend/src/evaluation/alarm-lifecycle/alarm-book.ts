@@ -32,7 +32,16 @@ export interface Actor {
 
 export type BookOutcome =
   | { readonly ok: true; readonly transition: AlarmTransition; readonly record: AlarmRecord }
-  | { readonly ok: false; readonly refusal: RefusalOfAction; readonly record: AlarmRecord | null };
+  | {
+      readonly ok: false;
+      readonly refusal: RefusalOfAction | 'ACTION_NOT_RECORDED';
+      readonly record: AlarmRecord | null;
+    };
+
+/** Records what is about to happen; false where it can't, and then it does not happen. */
+export type Commit = (transition: AlarmTransition, record: AlarmRecord) => boolean;
+
+const commitNothing: Commit = () => true;
 
 /**
  * A second acknowledgement of a latched alarm resets it, but only so long after the first and after the condition
@@ -106,7 +115,9 @@ export class AlarmBook {
     if (entry === undefined) return null;
     const step = transition(entry.record.state, 'conditionClear', entry.identity.latching);
     if (!step.ok || !step.changed) return null;
-    return this.move(index, entry, step.state, cause, nowMs, null).transition;
+    const moved = movedTo(entry.record, step.state, cause, nowMs, null);
+    this.keep(index, entry.identity, moved.record);
+    return moved.transition;
   }
 
   /** Says under which first-out the alarm stands now. True where that changed. */
@@ -117,16 +128,16 @@ export class AlarmBook {
     return true;
   }
 
-  acknowledge(alarm: string, actor: Actor, nowMs: number): BookOutcome {
+  acknowledge(alarm: string, actor: Actor, nowMs: number, commit: Commit = commitNothing): BookOutcome {
     const record = this.find(alarm)?.entry.record;
     if (record?.state === 'latchedAcknowledged' && nowMs - lastTouched(record) >= resetGuardMs) {
-      return this.act(alarm, 'reset', actor, nowMs);
+      return this.act(alarm, 'reset', actor, nowMs, commit);
     }
-    return this.act(alarm, 'acknowledge', actor, nowMs);
+    return this.act(alarm, 'acknowledge', actor, nowMs, commit);
   }
 
-  reset(alarm: string, actor: Actor, nowMs: number): BookOutcome {
-    return this.act(alarm, 'reset', actor, nowMs);
+  reset(alarm: string, actor: Actor, nowMs: number, commit: Commit = commitNothing): BookOutcome {
+    return this.act(alarm, 'reset', actor, nowMs, commit);
   }
 
   private act(
@@ -134,6 +145,7 @@ export class AlarmBook {
     event: Extract<AlarmEvent, 'acknowledge' | 'reset'>,
     actor: Actor,
     nowMs: number,
+    commit: Commit,
   ): BookOutcome {
     const found = this.find(alarm);
     if (found === null) {
@@ -144,32 +156,18 @@ export class AlarmBook {
     }
     const step = transition(found.entry.record.state, event, found.entry.identity.latching);
     if (!step.ok) return { ok: false, refusal: step.refusal, record: found.entry.record };
-    return { ok: true, ...this.move(found.index, found.entry, step.state, event, nowMs, actor) };
+    const moved = movedTo(found.entry.record, step.state, event, nowMs, actor);
+    if (!commit(moved.transition, moved.record)) {
+      return { ok: false, refusal: 'ACTION_NOT_RECORDED', record: found.entry.record };
+    }
+    this.keep(found.index, found.entry.identity, moved.record);
+    return { ok: true, ...moved };
   }
 
   private find(alarm: string): { readonly index: number; readonly entry: Entry } | null {
     const index = this.indexOf.get(alarm);
     const entry = index === undefined ? undefined : this.entries.get(index);
     return index === undefined || entry === undefined ? null : { index, entry };
-  }
-
-  private move(
-    index: number,
-    entry: Entry,
-    state: AlarmState,
-    cause: AlarmTransition['cause'],
-    nowMs: number,
-    actor: Actor | null,
-  ): { transition: AlarmTransition; record: AlarmRecord } {
-    const record: AlarmRecord = {
-      ...entry.record,
-      state,
-      active: stateFacts[state].active,
-      stateSinceMs: nowMs,
-      ...(cause === 'acknowledge' && actor !== null ? { acknowledgedBy: actor.operator, acknowledgedAtMs: nowMs } : {}),
-    };
-    this.keep(index, entry.identity, record);
-    return { transition: describe(entry.record.state, record, cause, nowMs, actor), record };
   }
 
   private keep(index: number, identity: AlarmIdentity, record: AlarmRecord): void {
@@ -188,6 +186,24 @@ export class AlarmBook {
       }
     }
   }
+}
+
+/** The alarm in its next state, and the change as the journal has it. */
+function movedTo(
+  before: AlarmRecord,
+  state: AlarmState,
+  cause: AlarmTransition['cause'],
+  nowMs: number,
+  actor: Actor | null,
+): { transition: AlarmTransition; record: AlarmRecord } {
+  const record: AlarmRecord = {
+    ...before,
+    state,
+    active: stateFacts[state].active,
+    stateSinceMs: nowMs,
+    ...(cause === 'acknowledge' && actor !== null ? { acknowledgedBy: actor.operator, acknowledgedAtMs: nowMs } : {}),
+  };
+  return { transition: describe(before.state, record, cause, nowMs, actor), record };
 }
 
 const lastTouched = (record: AlarmRecord): number => Math.max(record.stateSinceMs, record.acknowledgedAtMs ?? 0);

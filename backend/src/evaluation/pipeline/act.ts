@@ -1,15 +1,16 @@
 import type { AlarmRecord } from '../alarm-lifecycle/alarm-record';
-import type { AlarmBook } from '../alarm-lifecycle/alarm-book';
-import type { RefusalOfAction } from '../alarm-lifecycle/transition-table';
+import type { AlarmBook, BookOutcome, Commit } from '../alarm-lifecycle/alarm-book';
 import type { OperatorAction } from './inputs';
 import type { ActionOutcome } from './outputs';
 
-/** Carries out one operator action on the book of alarms. */
-export function act(book: AlarmBook, action: OperatorAction, nowMs: number): ActionOutcome {
+type Refusal = Extract<BookOutcome, { ok: false }>['refusal'];
+
+/** Carries out one operator action on the book of alarms, if `commit` takes it; else nothing has changed. */
+export function act(book: AlarmBook, action: OperatorAction, nowMs: number, commit?: Commit): ActionOutcome {
   const outcome =
     action.kind === 'acknowledge'
-      ? book.acknowledge(action.alarm, action, nowMs)
-      : book.reset(action.alarm, action, nowMs);
+      ? book.acknowledge(action.alarm, action, nowMs, commit)
+      : book.reset(action.alarm, action, nowMs, commit);
   if (outcome.ok) return outcome;
   return {
     ok: false,
@@ -20,8 +21,10 @@ export function act(book: AlarmBook, action: OperatorAction, nowMs: number): Act
   };
 }
 
-function messageOf(refusal: RefusalOfAction, alarm: string, record: AlarmRecord | null): string {
+function messageOf(refusal: Refusal, alarm: string, record: AlarmRecord | null): string {
   switch (refusal) {
+    case 'ACTION_NOT_RECORDED':
+      return `what was done to alarm ${alarm} can not be recorded, so it was not done; try again`;
     case 'ALARM_UNKNOWN':
       return `no alarm ${alarm} stands; look at the list again, it may have gone back to normal`;
     case 'ALARM_ALREADY_ACKNOWLEDGED':

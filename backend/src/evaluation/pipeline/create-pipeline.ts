@@ -40,7 +40,7 @@ export function createPipeline(site: CompiledSite, options: PipelineOptions): Co
       slices.run(nowMs);
       return pipeline.transitions;
     },
-    act: (action, nowMs) => act(pipeline.book, action, nowMs),
+    act: (action, nowMs, commit) => act(pipeline.book, action, nowMs, commit),
     standing: () => pipeline.book.standing(),
     restore: (records) => restoreAlarms(pipeline, records),
     drainHistory: (nowMs, everything) => pipeline.history.drain(nowMs, everything),

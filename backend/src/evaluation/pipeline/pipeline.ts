@@ -22,8 +22,15 @@ export interface Pipeline {
    * for each unit of the slice, `hallStep` once a second. The returned array is reused by the next call.
    */
   advance(nowMs: number): readonly AlarmTransition[];
-  /** Carries out one operator action; the journal commits the transition before anyone is told. */
-  act(action: OperatorAction, nowMs: number): ActionOutcome;
+  /**
+   * Carries out one operator action. `commit` is asked with what is about to happen; where it says no, nothing
+   * has happened (`ACTION_NOT_RECORDED`): an action that is not in the journal has no effect.
+   */
+  act(
+    action: OperatorAction,
+    nowMs: number,
+    commit?: (transition: AlarmTransition, record: AlarmRecord) => boolean,
+  ): ActionOutcome;
   /** Standing alarms (state not normal). */
   standing(): readonly AlarmRecord[];
   /** Takes back what the journal holds, before the first message. */

@@ -27,6 +27,16 @@ const standing: AlarmRecord = {
   acknowledgedBy: null,
   acknowledgedAtMs: null,
 };
+const raised: AlarmTransition = {
+  ...standing,
+  from: 'normal',
+  to: 'unacknowledged',
+  cause: 'conditionTrue',
+  atMs: startMs,
+  actor: null,
+  station: null,
+  comment: null,
+};
 const texts = { title: '', cause: '', consequence: '', action: '', timeToRespondSeconds: 60 };
 
 function bench(nowMs = startMs + 1000) {
@@ -46,7 +56,7 @@ function bench(nowMs = startMs + 1000) {
   const actions = new OperatorActions(scene, alarms, new ManualClock(startMs + 5000));
   const acknowledge = (name: string, alarm = standing.alarm) =>
     actions.acknowledge(alarm, { operator: name, comment: 'seen' }, { name, station: '127.0.0.1' });
-  return { acknowledge, alarms, disk, appended };
+  return { acknowledge, alarms, disk, appended, pipeline };
 }
 
 describe('an acknowledgement', () => {
@@ -76,16 +86,33 @@ describe('an acknowledgement', () => {
     expect(bench().acknowledge('Ines', 'm1:NONE')).toMatchObject({ ok: false, fault: { code: 'ALARM_UNKNOWN' } });
   });
 
-  it('is not confirmed while the journal refuses, is told so, and is recorded once it can be', () => {
-    const { acknowledge, alarms, disk, appended } = bench();
+  it('that the journal refuses has no effect, then or later; a second try works', () => {
+    const { acknowledge, alarms, disk, appended, pipeline } = bench();
     disk.full = true;
     expect(acknowledge('Ines')).toMatchObject({ ok: false, fault: { code: 'JOURNAL_UNAVAILABLE' } });
-    expect(alarms.list()).toMatchObject([{ recorded: false }]);
-    expect(acknowledge('Otto')).toMatchObject({ ok: false, fault: { code: 'JOURNAL_UNAVAILABLE' } });
+    expect(pipeline.standing()).toEqual([standing]);
+    expect(alarms.list()).toEqual([{ record: standing, recorded: true }]);
+    expect(alarms.waiting()).toBe(0);
     disk.full = false;
     expect(alarms.record([], startMs)).toBe(true);
-    expect(appended.map(({ actor }) => actor)).toEqual(['Ines']);
-    expect(alarms.list()).toMatchObject([{ recorded: true, record: { acknowledgedBy: 'Ines' } }]);
+    expect(appended).toEqual([]);
+    expect(acknowledge('Otto')).toMatchObject({ ok: true, value: { acknowledgedBy: 'Otto' } });
+    expect(appended.map(({ actor }) => actor)).toEqual(['Otto']);
+    expect(alarms.list()).toMatchObject([{ recorded: true, record: { acknowledgedBy: 'Otto' } }]);
+  });
+
+  it('comes after the changes that wait for the journal, or not at all; those are kept', () => {
+    const { acknowledge, alarms, disk, appended } = bench();
+    disk.full = true;
+    alarms.record([raised], startMs);
+    expect(acknowledge('Ines')).toMatchObject({ ok: false, fault: { code: 'JOURNAL_UNAVAILABLE' } });
+    expect(alarms.waiting()).toBe(1);
+    disk.full = false;
+    expect(acknowledge('Otto')).toMatchObject({ ok: true });
+    expect(appended.map(({ cause, actor }) => [cause, actor])).toEqual([
+      ['conditionTrue', null],
+      ['acknowledge', 'Otto'],
+    ]);
   });
 
   it('carries the machine’s time on a source clock that has not begun', () => {

@@ -65,6 +65,18 @@ describe('the runner on the source clock', () => {
     expect(tickClock.nowMs()).toBe(startMs);
   });
 
+  it('is not moved by a message that brings no value, and moved by one good value among bad ones', () => {
+    const { tickClock, send } = bench('source');
+    send(topicOfM1, telemetryOfM1(startMs));
+    const time = (ms: number) => new Date(ms).toISOString();
+    send(topicOfM1, JSON.stringify({ time: time(startMs + 1000) }));
+    send(topicOfM1, JSON.stringify({ time: time(startMs + 2000), flow: 'fast', leak: 'damp', chips: [] }));
+    send(topicOfM1, JSON.stringify({ time: time(startMs + 3000), flow: 'NaN', supply: { t: '1e999' } }));
+    expect(tickClock.nowMs()).toBe(startMs);
+    send(topicOfM1, JSON.stringify({ time: time(startMs + 4000), flow: 'fast', supply: { t: 35 } }));
+    expect(tickClock.nowMs()).toBe(startMs + 4000);
+  });
+
   it('does the same twice with the same messages', () => {
     const once = replay();
     expect(once.map(({ entry, to }) => `${entry} ${to}`)).toContain('WATER-1 unacknowledged');
