@@ -7,6 +7,7 @@ import { backendPart, frontendPart, simulatorPart } from './parts.mjs';
 import { dataFolder, projectRoot } from './paths.mjs';
 import { removeOldBuilds } from './remove-old-builds.mjs';
 import { startSimulator } from './start-simulator.mjs';
+import { whenParentEnds } from './when-parent-ends.mjs';
 
 const say = (line) => console.log(line);
 
@@ -55,20 +56,30 @@ async function start(data, closing) {
   say(running.address);
 }
 
+/**
+ * One Ctrl-C may come twice at once, from the terminal and from npm; whoever means a second one takes
+ * longer than this, ms.
+ */
+const SAME_SIGNAL_MS = 500;
+
 /** The first signal ends everything in order; a second one ends it at once. */
 function stopOnSignal(closing) {
-  let asked = false;
+  let askedAtMs = null;
   let ending = null;
   const now = () => (ending ??= closeAll(closing));
-  const onSignal = () => {
-    if (asked) process.exit(1);
-    asked = true;
+  const ask = () => {
+    askedAtMs ??= performance.now();
     // Before everything is open, `run` closes what is, once it gets there.
     if (closing.length > 1) void now();
   };
+  const onSignal = () => {
+    if (askedAtMs !== null && performance.now() - askedAtMs > SAME_SIGNAL_MS) process.exit(1);
+    ask();
+  };
   process.on('SIGINT', onSignal);
   process.on('SIGTERM', onSignal);
-  return { asked: () => asked, now };
+  whenParentEnds(ask);
+  return { asked: () => askedAtMs !== null, now };
 }
 
 async function closeAll(closing) {

@@ -1,0 +1,87 @@
+import type { HistoryColumns, Intake } from '@ebbline/shared/contract/http-api';
+import { describe, expect, it } from 'vitest';
+import { startBroker } from '../../helpers/broker';
+import { addressIn, ebblineEnvironment, type Ebbline, projectRoot, startEbbline } from '../../helpers/ebbline';
+import { processTree } from '../../helpers/process-tree';
+import { startProcess } from '../../helpers/server-process';
+import { stopAfterEach } from '../../helpers/stop-after';
+import { until } from '../../helpers/until';
+import { smallSiteFile } from '../app/running-app';
+import { connectSender } from '../app/telemetry';
+import { builtDataFolder } from './built-data-folder';
+
+const keep = stopAfterEach();
+const withinMs = 180_000;
+
+const isThere = (pid: number): boolean => {
+  try {
+    process.kill(pid, 0);
+    return true;
+  } catch {
+    return false;
+  }
+};
+
+describe('npm start', () => {
+  // npm hands SIGTERM on to the shell that it started, and that shell not always to the program (seen with npm 11 and dash).
+  it('ends with its simulator where npm alone is sent SIGTERM', { timeout: withinMs }, async () => {
+    const data = keep(await builtDataFolder());
+    const npm = startProcess('npm', ['start'], {
+      cwd: projectRoot,
+      env: ebblineEnvironment({ data: data.path }),
+      ownGroup: true,
+    });
+    await until(() => addressIn(npm.output()), { withinMs, everyMs: 50, what: 'the address' });
+    const processes = processTree(npm.pid);
+    keep({ stop: () => processes.filter(isThere).forEach((pid) => process.kill(pid, 'SIGKILL')) });
+    expect(processes.length).toBeGreaterThanOrEqual(3);
+    process.kill(npm.pid, 'SIGTERM');
+    await until(() => !processes.some(isThere), { everyMs: 50, what: 'every process to end' });
+  });
+});
+
+// MQTT 3.1.1 and 5.0, section 4.4: what was not acknowledged is delivered again when the session goes on.
+describe('a program killed among messages of QoS 1', () => {
+  const seconds = 300;
+
+  it.for([1, 60, 150])(
+    'after %i of them has every one in history once it runs again',
+    { timeout: withinMs },
+    async (killAfter) => {
+      const data = keep(await builtDataFolder());
+      const broker = keep(await startBroker());
+      const env = { EBBLINE_SITE: smallSiteFile, EBBLINE_MQTT_URL: broker.url, EBBLINE_SIMULATOR: 'off' };
+      const taken = async (ebbline: Ebbline): Promise<number> => (await ebbline.get<Intake>('/api/intake')).messages;
+      const first = keep(await startEbbline({ data: data.path, env }));
+      const sender = keep(await connectSender(broker.url));
+      const startMs = Math.floor(Date.now() / 1000) * 1000 - seconds * 1000;
+      const sent = Promise.all(
+        Array.from({ length: seconds }, (_, i) => sender.m1(startMs + i * 1000, { flow: 300 + i / 10 })),
+      );
+      await until(async () => (await taken(first)) >= killAfter, { everyMs: 0 });
+      first.child.kill('SIGKILL');
+      await first.exit;
+      await sent;
+
+      const second = keep(await startEbbline({ data: data.path, env }));
+      const query = new URLSearchParams({
+        unit: 'm1',
+        point: 'loop.flow',
+        from: new Date(startMs).toISOString(),
+        to: new Date(startMs + seconds * 1000).toISOString(),
+        buckets: `${seconds}`,
+      });
+      const history = (): Promise<HistoryColumns> => second.get(`/api/history?${query.toString()}`);
+      const kept = await until(
+        async () => {
+          const columns = await history();
+          return columns.count.every((count) => count > 0) ? columns : null;
+        },
+        { everyMs: 100, what: 'every second in history' },
+      );
+      // 1 L = 10⁻³ m³ and 1 min = 60 s (SI brochure, table 8).
+      kept.mean.forEach((flow, i) => expect(flow).toBeCloseTo((300 + i / 10) / 60_000, 12));
+      expect(await taken(second)).toBeGreaterThan(0);
+    },
+  );
+});
