@@ -16,7 +16,7 @@ function refuse(into: DecodedPayload, code: RefusalCode): void {
 }
 
 function decodeJson(bytes: Uint8Array, text: string, into: DecodedPayload): void {
-  if (isDeeperThan(bytes, maximumJsonDepth)) {
+  if (isDeeperThan(bytes, text, maximumJsonDepth)) {
     refuse(into, 'PAYLOAD_TOO_DEEP');
     return;
   }

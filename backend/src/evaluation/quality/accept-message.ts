@@ -1,5 +1,6 @@
 import { decodePayload } from '../decode/decode-payload';
 import { fieldAt } from '../decode/field-at';
+import { findParents, plannedField } from '../decode/field-plan';
 import { readValue } from '../decode/read-value';
 import { readSourceTime } from '../decode/source-time';
 import type { Acceptance } from '../sample/acceptance';
@@ -68,8 +69,10 @@ function takeFields(
   arrivalMs: number,
   onSample: SampleListener,
 ): void {
-  const { acceptance, decoded, read } = context;
+  const { acceptance, decoded, read, parents } = context;
   const { bindings } = plan;
+  const fields = context.fields.get(plan);
+  if (fields !== undefined) findParents(fields, decoded.document, parents);
   // One quality mostly serves a whole message; the site compiler gives such bindings one and the same path.
   let flagPath: PointBinding['qualityPath'] = null;
   let flagGood: PointBinding['qualityGood'] | null = null;
@@ -77,15 +80,18 @@ function takeFields(
   for (let i = 0; i < bindings.length; i += 1) {
     const binding = bindings[i];
     if (binding === undefined) continue;
-    readValue(
-      plan.format === 'number' ? decoded.document : fieldAt(decoded.document, binding.path),
-      binding.words,
-      read,
-    );
-    if (read.refusal !== null) {
-      const bare = plan.format === 'number' && read.refusal === 'VALUE_NOT_NUMBER';
-      acceptance.refuse(bare ? 'PAYLOAD_NOT_NUMBER' : read.refusal, plan.topic, binding.path);
-      continue;
+    const raw = fields === undefined ? decoded.document : plannedField(fields, parents, i);
+    let value: number;
+    if (typeof raw === 'number' && binding.words === null) {
+      value = raw;
+    } else {
+      readValue(raw, binding.words, read);
+      value = read.value;
+      if (read.refusal !== null) {
+        const bare = plan.format === 'number' && read.refusal === 'VALUE_NOT_NUMBER';
+        acceptance.refuse(bare ? 'PAYLOAD_NOT_NUMBER' : read.refusal, plan.topic, binding.path);
+        continue;
+      }
     }
     if (binding.qualityPath !== flagPath || binding.qualityGood !== flagGood) {
       flagPath = binding.qualityPath;
@@ -93,7 +99,7 @@ function takeFields(
       flagged = isFlagged(decoded.document, binding);
     }
     const { slot } = binding;
-    const own = read.value * (site.slots.factor[slot] ?? Number.NaN) + (site.slots.offset[slot] ?? Number.NaN);
+    const own = value * (site.slots.factor[slot] ?? Number.NaN) + (site.slots.offset[slot] ?? Number.NaN);
     if (!Number.isFinite(own)) {
       acceptance.refuse('VALUE_NOT_FINITE', plan.topic, binding.path);
       continue;

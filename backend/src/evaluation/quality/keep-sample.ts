@@ -1,10 +1,10 @@
 import { arrangeSample } from '../sample/arrange-sample';
 import type { IntakeContext } from '../sample/intake-context';
-import { ambientReasons, toAbsolute } from '../sample/to-absolute';
+import { ambientReasons, isAgainstAmbient, toAbsolute } from '../sample/to-absolute';
 import type { CompiledSite } from '../site/compiled-site';
 import { reasonBit } from '../slots/quality-reasons';
 import type { SlotState } from '../slots/slot-state';
-import { courseChecks, ownChecks, runChecks } from './sample-checks';
+import { courseReasons, ownReasons } from './sample-checks';
 import { isStale } from './stale';
 
 /** Hears of a sample that history keeps: slot, source time, value in SI, reasons as bits. */
@@ -32,9 +32,11 @@ export function keepSample(
   sample.slot = slot;
   sample.own = own;
   sample.ownBefore = ownValue[slot] ?? Number.NaN;
-  sample.value = toAbsolute(site, state, context, slot, own);
+  const againstAmbient = isAgainstAmbient(site, slot);
+  sample.value = againstAmbient ? toAbsolute(site, state, context, slot, own) : own;
   sample.flagged = flagged;
-  let reasons = ambientReasons(site, state, context, slot) | runChecks(ownChecks, sample);
+  let reasons = ownReasons(sample);
+  if (againstAmbient) reasons |= ambientReasons(site, state, context, slot);
 
   if (sourceMs === null) {
     if (!Number.isNaN(state.acceptedMs[slot] ?? Number.NaN)) {
@@ -61,9 +63,11 @@ export function keepSample(
   const tickMs = context.clock === 'source' && !(arrivalMs > sourceMs) ? sourceMs : arrivalMs;
   sample.sourceMs = sourceMs;
   sample.tickMs = tickMs;
-  reasons |= runChecks(courseChecks, sample);
+  reasons |= courseReasons(sample);
   if (arrangement === 'newer') state.acceptedMs[slot] = retained ? Math.min(tickMs, sourceMs) : tickMs;
-  if (isStale(site.slots, slot, state.acceptedMs[slot] ?? Number.NaN, tickMs)) reasons |= reasonBit.stale;
+  // A live, newer sample has just been accepted; the others may be as old as they say.
+  if ((retained || arrangement !== 'newer') && isStale(site.slots, slot, state.acceptedMs[slot] ?? Number.NaN, tickMs))
+    reasons |= reasonBit.stale;
   if (own !== sample.ownBefore) state.unchangedSinceMs[slot] = tickMs;
   ownValue[slot] = own;
   state.value[slot] = sample.value;

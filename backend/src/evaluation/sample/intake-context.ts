@@ -1,8 +1,9 @@
 import { geopotentialAltitude, standardPressure } from '@ebbline/shared/fluid-properties/standard-atmosphere';
 import { metre } from '@ebbline/shared/units/quantity';
 import type { DecodedPayload } from '../decode/decode-payload';
+import { planFields, type FieldPlan } from '../decode/field-plan';
 import type { ReadValue } from '../decode/read-value';
-import type { CompiledSite } from '../site/compiled-site';
+import type { CompiledSite, TopicPlan } from '../site/compiled-site';
 import type { SlotState } from '../slots/slot-state';
 import { AcceptanceCount } from './acceptance-count';
 import type { SampleView } from './sample-view';
@@ -19,6 +20,10 @@ export interface IntakeContext {
   readonly decoded: DecodedPayload;
   readonly read: ReadValue;
   readonly sample: SampleView;
+  /** Of topics with JSON. */
+  readonly fields: ReadonlyMap<TopicPlan, FieldPlan>;
+  /** The objects of the newest message that its values stand in. */
+  readonly parents: unknown[];
   /** Newest number of each slot in SI in its own reference, before ambient is added; NaN before the first. */
   readonly ownValue: Float64Array;
   /** Slot of the barometer of each slot's hall; −1 where it has none. */
@@ -55,6 +60,10 @@ export function createIntakeContext(site: CompiledSite, state: SlotState, clock:
       tickMs: Number.NaN,
       flagged: false,
     },
+    fields: new Map(
+      [...site.topics.values()].filter(({ format }) => format === 'json').map((plan) => [plan, planFields(plan)]),
+    ),
+    parents: [],
     ownValue: new Float64Array(count).fill(Number.NaN),
     barometerSlot: Int32Array.from(holder, (index) => ofHolder[index] ?? -1),
     standardAmbientPa: standardPressure(geopotentialAltitude(metre(site.altitudeM))),

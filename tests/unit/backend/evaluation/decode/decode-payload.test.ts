@@ -74,7 +74,8 @@ describe('isDeeperThan', () => {
         : 0;
     fc.assert(
       fc.property(fc.jsonValue({ maxDepth: 6 }), fc.integer({ min: 0, max: 6 }), (value, limit) => {
-        expect(isDeeperThan(Buffer.from(JSON.stringify(value)), limit)).toBe(depthOf(value) > limit);
+        const text = JSON.stringify(value);
+        expect(isDeeperThan(Buffer.from(text), text, limit)).toBe(depthOf(value) > limit);
       }),
     );
   });
