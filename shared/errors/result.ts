@@ -6,8 +6,7 @@ export interface Failure<Code extends string = string> {
 
 /** The outcome of something that may be refused. Expected failures are returned, never thrown. */
 export type Result<Value, Fault = Failure> =
-  | { readonly ok: true; readonly value: Value }
-  | { readonly ok: false; readonly fault: Fault };
+  { readonly ok: true; readonly value: Value } | { readonly ok: false; readonly fault: Fault };
 
 export const ok = <Value>(value: Value): { readonly ok: true; readonly value: Value } => ({ ok: true, value });
 

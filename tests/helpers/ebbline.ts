@@ -27,7 +27,13 @@ export const projectRoot = fileURLToPath(new URL('../../', import.meta.url));
 /** The variables that say where a program of the test run lives; nothing of the caller's own settings leaks in. */
 export function ebblineEnvironment(options: EbblineOptions): NodeJS.ProcessEnv {
   const own = Object.entries(process.env).filter(([name]) => !/^(EBBLINE|VITEST|NODE_ENV|NODE_OPTIONS)/.test(name));
-  return { ...Object.fromEntries(own), EBBLINE_DATA: options.data, EBBLINE_HTTP_PORT: '0', EBBLINE_MQTT_PORT: '0', ...options.env };
+  return {
+    ...Object.fromEntries(own),
+    EBBLINE_DATA: options.data,
+    EBBLINE_HTTP_PORT: '0',
+    EBBLINE_MQTT_PORT: '0',
+    ...options.env,
+  };
 }
 
 /** `node backend/start.mjs`, not waited for. */

@@ -32,4 +32,5 @@ export const uncertainBits = bits('uncertain');
 export const qualityOf = (reasons: number): Quality =>
   (reasons & badBits) !== 0 ? 'bad' : (reasons & uncertainBits) !== 0 ? 'uncertain' : 'good';
 
-export const reasonList = (reasons: number): QualityReason[] => qualityReasons.filter((r) => (reasons & reasonBit[r]) !== 0);
+export const reasonList = (reasons: number): QualityReason[] =>
+  qualityReasons.filter((r) => (reasons & reasonBit[r]) !== 0);
