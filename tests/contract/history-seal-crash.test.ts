@@ -47,7 +47,7 @@ describe('a seal that was cut short', () => {
       const connection = await instance.connect();
       const manifest = await Manifest.open(connection);
       const tails = (await loadTailTables(connection)).filter((table) => table.hourMs === startMs);
-      await sealHour(connection, folder, manifest, startMs, tails);
+      await sealHour({ connection, folder, manifest, valuesAtOnce: 1e6 }, startMs, tails);
       expect(filesOf('seconds')).toHaveLength(1);
       expect(filesOf('minutes')).toHaveLength(1);
       connection.closeSync();
@@ -58,6 +58,9 @@ describe('a seal that was cut short', () => {
     await store.maintain(startMs + day);
     expect(await hourly()).toEqual(before);
     expect(filesOf('seconds')).toHaveLength(2);
+    expect(filesOf('minutes')).toHaveLength(2);
+    await store.maintain(startMs + day + 2 * hour);
+    expect(await hourly()).toEqual(before);
     expect(filesOf('minutes')).toHaveLength(1);
   });
 
@@ -65,7 +68,9 @@ describe('a seal that was cut short', () => {
     let name = '';
     await between(async (instance) => {
       const connection = await instance.connect();
-      name = await (await Manifest.open(connection)).announce('seconds', startMs, 0, 3);
+      name = await (
+        await Manifest.open(connection)
+      ).announce({ kind: 'seconds', startMs, spanMs: hour, group: null, width: 3 });
       writeFileSync(join(folder, `${name}.writing`), 'half');
       connection.closeSync();
     });
@@ -114,6 +119,73 @@ describe('a sealed file', () => {
     ]);
     connection.closeSync();
     instance.closeSync();
+  });
+});
+
+describe('a day of minutes that was folded into one file', () => {
+  beforeEach(async () => {
+    await store.write(pressures(startMs, 2 * 3600, () => 1));
+    await store.write(rowsOf([{ holder: 1, atMs: startMs + hour, values: [7] }]));
+    await store.maintain(startMs + day + 2 * hour);
+    expect(filesOf('minutes')).toHaveLength(1);
+  });
+  const ofTheFirstHour = async () => (await hourly()).max[0];
+
+  it('gives way to minutes of rows that came later, and takes them in a day after', async () => {
+    await store.write(pressures(startMs + 90 * second, 1, () => 50));
+    await store.maintain(startMs + day + 3 * hour);
+    await store.maintain(startMs + day + 4 * hour);
+    expect(filesOf('minutes')).toHaveLength(2);
+    const check = async () => {
+      expect(await hourly()).toMatchObject({
+        min: [1, 1],
+        mean: [1 + 49 / 3600, 1],
+        max: [50, 1],
+        count: [3600, 3600],
+      });
+      const other = { holder: "hall 'A', west=1", point: 'supply.pressure', unitOfMeasure: 'Pa' };
+      const found = plain(await store.read({ ...other, fromMs: startMs, toMs: startMs + 2 * hour, buckets: 2 }));
+      expect(found).toMatchObject({ mean: [null, 7], count: [0, 1] });
+    };
+    await check();
+    await store.maintain(startMs + 2 * day + 2 * hour);
+    expect(filesOf('minutes')).toHaveLength(1);
+    await check();
+  });
+
+  it('takes in points that the layout did not have when it was folded', async () => {
+    const [unit, ...others] = layout.holders;
+    const columns = [...(unit?.columns ?? []), { point: 'pump.speed', unitOfMeasure: '1' }];
+    await store.useLayout({ holders: [{ id: 'unit-1', columns }, ...others] });
+    await store.write(rowsOf([{ holder: 0, atMs: startMs, values: [9, null, null, 5] }]));
+    for (const hours of [3, 4, 27]) await store.maintain(startMs + day + hours * hour);
+    expect(filesOf('minutes')).toHaveLength(1);
+    expect(await ofTheFirstHour()).toBe(9);
+    const speed = { holder: 'unit-1', point: 'pump.speed', unitOfMeasure: '1' };
+    const found = await store.read({ ...speed, fromMs: startMs, toMs: startMs + 2 * hour, buckets: 2 });
+    expect(plain(found)).toMatchObject({ mean: [5, null], count: [1, 0] });
+  });
+});
+
+describe('an hour too big to be put in unit order at once', () => {
+  it('is sealed in slices of whole minutes that a reader does not see, and that late rows go into', async () => {
+    // 3,600 rows of 3 places are 10,800 values: two slices of half an hour.
+    await store.close();
+    store = await DuckDbHistoryStore.open({ folder, valuesAtOnce: 10_000 });
+    await store.useLayout(layout);
+    await store.write(pressures(startMs, 3600, (index) => index / 8));
+    await store.maintain(startMs + 2 * hour);
+    expect(filesOf('seconds')).toHaveLength(2);
+    const read = (fromMs: number, toMs: number, buckets: number) =>
+      store.read({ ...pressure, fromMs: startMs + fromMs, toMs: startMs + toMs, buckets }).then(plain);
+    const middle = () => read(30 * minute - second, 30 * minute + second, 2);
+    expect(await middle()).toMatchObject({ mean: [1799 / 8, 1800 / 8], count: [1, 1] });
+    expect(await read(0, hour, 6)).toMatchObject({ max: [599, 1199, 1799, 2399, 2999, 3599].map((at) => at / 8) });
+    await store.write(pressures(startMs + 30 * minute, 1, () => 7));
+    for (const hours of [3, 4]) await store.maintain(startMs + hours * hour);
+    expect(filesOf('seconds')).toHaveLength(2);
+    expect(await middle()).toMatchObject({ mean: [1799 / 8, 7], count: [1, 1] });
+    expect(await read(20 * minute, 40 * minute, 2)).toMatchObject({ min: [150, 7], count: [600, 600] });
   });
 });
 

@@ -6,6 +6,8 @@ export interface HolderPlaces {
   readonly holder: number;
   /** Position of each column of the layout. */
   readonly positions: Int32Array;
+  /** Column of the layout at each position, −1 where the layout has none; the other way round of `positions`. */
+  readonly columns: Int32Array;
 }
 
 /**
@@ -64,7 +66,7 @@ export class Catalogue {
         newPlaces.push([holder, point, unitOfMeasure, next]);
         return next++;
       });
-      return { holder, positions: Int32Array.from(positions) };
+      return { holder, positions: Int32Array.from(positions), columns: inverseOf(positions, next) };
     });
     if (newHolders.length + newPlaces.length > 0) await this.#commit(newHolders, newPlaces);
     for (const [id, number] of newHolders) this.#learnHolder(id, number);
@@ -103,6 +105,12 @@ export class Catalogue {
     this.#holders.set(id, number);
     this.#positions[number] = new Map();
   }
+}
+
+function inverseOf(positions: readonly number[], size: number): Int32Array {
+  const columns = new Int32Array(size).fill(-1);
+  positions.forEach((position, column) => (columns[position] = column));
+  return columns;
 }
 
 const key = (point: string, unit: string): string => `${point}\n${unit}`;

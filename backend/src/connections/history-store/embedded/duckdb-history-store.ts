@@ -20,12 +20,15 @@ import { readSql } from './read-sql';
 import { defaultRetention, type Retention } from './retention';
 import { SerialQueue } from './serial-queue';
 import { TailWriter } from './tail-writer';
+import { defaultValuesAtOnce } from './write-sealed';
 
 export interface EmbeddedHistoryOptions {
   /** The store's own folder below the data folder. */
   readonly folder: string;
   readonly retention?: Retention;
   readonly limits?: DuckDbLimits;
+  /** Most values that sealing puts in unit order at once, in memory. */
+  readonly valuesAtOnce?: number;
 }
 
 const defaultLimits: DuckDbLimits = { threads: 2, memoryMb: 1024 };
@@ -67,7 +70,12 @@ export class DuckDbHistoryStore implements HistoryStore {
 
   /** @throws CodedError HISTORY_OPEN_FAILED */
   static async open(options: EmbeddedHistoryOptions): Promise<DuckDbHistoryStore> {
-    const { folder, retention = defaultRetention, limits = defaultLimits } = options;
+    const {
+      folder,
+      retention = defaultRetention,
+      limits = defaultLimits,
+      valuesAtOnce = defaultValuesAtOnce,
+    } = options;
     await mkdir(folder, { recursive: true });
     const instance = await openDuckDb(join(folder, databaseFile), join(folder, 'spill'), limits);
     const write = await instance.connect();
@@ -76,7 +84,15 @@ export class DuckDbHistoryStore implements HistoryStore {
     const manifest = await Manifest.open(maintain);
     const writer = await TailWriter.open(write, catalogue);
     const gate = new ReadGate();
-    const maintenance = new Maintenance({ connection: maintain, folder, manifest, writer, gate, retention });
+    const maintenance = new Maintenance({
+      connection: maintain,
+      folder,
+      manifest,
+      writer,
+      gate,
+      retention,
+      valuesAtOnce,
+    });
     await maintenance.recover();
     const connections = [write, maintain];
     const store = new DuckDbHistoryStore({
@@ -98,7 +114,7 @@ export class DuckDbHistoryStore implements HistoryStore {
   }
 
   write(rows: HistoryRows): Promise<void> {
-    return this.#noting('write', () => this.#writer.write(rows, this.#manifest.retiredBeforeMs));
+    return this.#noting('write', () => this.#writer.write(rows, () => this.#manifest.retiredBeforeMs));
   }
 
   async read(query: HistoryQuery): Promise<HistoryBuckets> {

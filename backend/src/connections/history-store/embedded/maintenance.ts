@@ -1,19 +1,25 @@
 import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { DuckDBConnection } from '@duckdb/node-api';
-import { hourMs, minuteMs } from '../history-query';
+import { CodedError } from '@ebbline/shared/errors/coded-error';
+import { dayMs, hourMs, minuteMs } from '../history-query';
 import { removeFile } from './durable-file';
+import { foldDay, minutesOfDay } from './fold-day';
 import type { Manifest } from './manifest';
 import type { ReadGate } from './read-gate';
 import { expiredFiles, type Retention } from './retention';
-import { sealHour, type WrittenFile } from './seal-hour';
+import { sealHour } from './seal-hour';
 import type { TailWriter } from './tail-writer';
 import type { TailTable } from './tail-tables';
+import type { Sealed, Sealing } from './write-sealed';
 
 /** An hour is sealed so long after its end, so that most late rows find it open. */
 const sealAfterMs = 10 * minuteMs;
 /** Rows that came after the seal are merged in at most so often, since that rewrites the hour's file. */
 const mergeLateEveryMs = hourMs;
+/** A day's minutes are folded so long after its end, and again at most so often for rows that came later. */
+const foldAfterMs = 2 * hourMs;
+const foldAgainEveryMs = dayMs;
 
 /** Seals what is old enough, deletes what retention no longer keeps. Driven by its caller's clock alone. */
 export class Maintenance {
@@ -23,7 +29,9 @@ export class Maintenance {
   readonly #writer: TailWriter;
   readonly #gate: ReadGate;
   readonly #retention: Retention;
+  readonly #valuesAtOnce: number;
   readonly #lateSinceMs = new Map<number, number>();
+  readonly #foldedAtMs = new Map<number, number>();
 
   constructor(parts: {
     readonly connection: DuckDBConnection;
@@ -32,6 +40,7 @@ export class Maintenance {
     readonly writer: TailWriter;
     readonly gate: ReadGate;
     readonly retention: Retention;
+    readonly valuesAtOnce: number;
   }) {
     this.#connection = parts.connection;
     this.#folder = parts.folder;
@@ -39,6 +48,7 @@ export class Maintenance {
     this.#writer = parts.writer;
     this.#gate = parts.gate;
     this.#retention = parts.retention;
+    this.#valuesAtOnce = parts.valuesAtOnce;
   }
 
   /** Deletes what a crash left half-done; before anything else is done with the folder. */
@@ -47,20 +57,57 @@ export class Maintenance {
     await this.#sweep();
   }
 
+  /**
+   * What fails does not hold up the rest: one hour that cannot be sealed leaves the others to be, and room is made by
+   * retention even where nothing could be sealed for want of it.
+   * @throws CodedError HISTORY_MAINTAIN_FAILED the first fault, when all else is done
+   */
   async run(nowMs: number): Promise<void> {
+    const faults: unknown[] = [];
+    const attempt = (job: () => Promise<void>): Promise<void> =>
+      job().catch((fault: unknown) => void faults.push(fault));
+    // First, so that what an earlier attempt left half-written takes no room.
+    await attempt(() => this.#sweep());
     const doomed = expiredFiles(this.#manifest.kept, nowMs, this.#retention).retireBeforeMs ?? -Infinity;
-    for (const hour of this.#hoursDue(nowMs, doomed)) {
-      const tails = await this.#writer.closeHour(hour);
-      const written = await sealHour(this.#connection, this.#folder, this.#manifest, hour, tails);
-      await this.#enforce(written, tails);
-      this.#lateSinceMs.delete(hour);
-    }
-    await this.#expire(nowMs);
-    await this.#sweep();
+    for (const hour of this.#hoursDue(nowMs, doomed)) await attempt(() => this.#seal(hour));
+    for (const day of this.#daysDue(nowMs)) await attempt(() => this.#fold(day, nowMs));
+    await attempt(() => this.#expire(nowMs));
+    await attempt(() => this.#sweep());
+    const [cause] = faults;
+    if (cause === undefined) return;
+    const said = cause instanceof Error ? cause.message : String(cause);
+    const what = `history could not be sealed or cleared: ${said.replaceAll(this.#folder, '').slice(0, 300)}; nothing is lost, and it is tried again; look at the disk space, the permissions and the files of the data folder`;
+    throw new CodedError('HISTORY_MAINTAIN_FAILED', what, { cause });
+  }
+
+  get #sealing(): Sealing {
+    const [connection, folder, manifest] = [this.#connection, this.#folder, this.#manifest];
+    return { connection, folder, manifest, valuesAtOnce: this.#valuesAtOnce };
+  }
+
+  async #seal(hour: number): Promise<void> {
+    const tails = await this.#writer.closeHour(hour);
+    await this.#enforce(await sealHour(this.#sealing, hour, tails), tails);
+    this.#lateSinceMs.delete(hour);
+  }
+
+  async #fold(day: number, nowMs: number): Promise<void> {
+    await this.#enforce(await foldDay(this.#sealing, day), []);
+    this.#foldedAtMs.set(day, nowMs);
+  }
+
+  #daysDue(nowMs: number): number[] {
+    const days = new Set(this.#manifest.kept.map(({ startMs }) => startMs - (startMs % dayMs)));
+    return [...days].filter((day) => {
+      if (day + dayMs + foldAfterMs > nowMs || minutesOfDay(this.#manifest, day).slices.length === 0) return false;
+      return nowMs - (this.#foldedAtMs.get(day) ?? -Infinity) >= foldAgainEveryMs;
+    });
   }
 
   #hoursDue(nowMs: number, doomedBeforeMs: number): number[] {
-    const sealed = new Set(this.#manifest.kept.filter((file) => file.kind === 'seconds').map((file) => file.startMs));
+    const sealed = new Set(
+      this.#manifest.kept.filter((file) => file.kind === 'seconds').map(({ startMs }) => startMs - (startMs % hourMs)),
+    );
     const hours = [...new Set(this.#writer.tails.map((table) => table.hourMs))].sort((a, b) => a - b);
     return hours.filter((hour) => {
       if (hour < doomedBeforeMs) return true;
@@ -72,12 +119,10 @@ export class Maintenance {
   }
 
   /** In one transaction the new files are in force, the old ones are not, and the tails are gone. */
-  async #enforce(written: readonly WrittenFile[], tails: readonly TailTable[]): Promise<void> {
+  async #enforce({ written, replaced }: Sealed, tails: readonly TailTable[]): Promise<void> {
     await this.#change(async (connection) => {
-      for (const { name, bytes, replaces } of written) {
-        if (replaces !== null) await this.#manifest.drop(connection, replaces);
-        await this.#manifest.keep(connection, name, bytes);
-      }
+      for (const { name } of replaced) await this.#manifest.drop(connection, name);
+      for (const { name, bytes } of written) await this.#manifest.keep(connection, name, bytes);
       for (const table of tails) await connection.run(`DROP TABLE ${table.name}`);
     });
     this.#writer.forget(tails);
@@ -86,6 +131,9 @@ export class Maintenance {
   async #expire(nowMs: number): Promise<void> {
     const { files, retireBeforeMs } = expiredFiles(this.#manifest.kept, nowMs, this.#retention);
     if (files.length === 0) return;
+    // Rows that could not be sealed still need the seconds of their hour.
+    const waiting = this.#writer.tails.some((table) => table.hourMs < (retireBeforeMs ?? -Infinity));
+    if (waiting) return;
     await this.#change(async (connection) => {
       for (const { name } of files) await this.#manifest.drop(connection, name);
       if (retireBeforeMs !== null) await this.#manifest.retire(connection, retireBeforeMs);

@@ -2,13 +2,15 @@ import type { DuckDBConnection } from '@duckdb/node-api';
 
 export type SealedKind = 'seconds' | 'minutes';
 
-/** A sealed Parquet file: the rows of one group of holders in one hour (seconds) or one day (minutes). */
+/** A sealed Parquet file: the rows of [startMs, startMs + spanMs), in unit order. */
 export interface SealedFile {
   /** Path below the store's folder. */
   readonly name: string;
   readonly kind: SealedKind;
   readonly startMs: number;
-  readonly group: number;
+  readonly spanMs: number;
+  /** The group of holders that it holds, or null for all of them. */
+  readonly group: number | null;
   /** Positions that it has columns for. */
   readonly width: number;
   readonly bytes: number;
@@ -31,8 +33,8 @@ export class Manifest {
 
   static async open(connection: DuckDBConnection): Promise<Manifest> {
     await connection.run(
-      `CREATE TABLE IF NOT EXISTS sealed_file (number INTEGER NOT NULL, name VARCHAR NOT NULL, kind VARCHAR NOT NULL,
-         start_ms BIGINT NOT NULL, holder_group INTEGER NOT NULL, width INTEGER NOT NULL, bytes BIGINT NOT NULL, state VARCHAR NOT NULL)`,
+      `CREATE TABLE IF NOT EXISTS sealed_part (number INTEGER NOT NULL, name VARCHAR NOT NULL, kind VARCHAR NOT NULL, start_ms BIGINT NOT NULL,
+         span_ms BIGINT NOT NULL, holder_group INTEGER, width INTEGER NOT NULL, bytes BIGINT NOT NULL, state VARCHAR NOT NULL)`,
     );
     await connection.run('CREATE TABLE IF NOT EXISTS retired (before_ms BIGINT NOT NULL)');
     const manifest = new Manifest(connection);
@@ -49,25 +51,29 @@ export class Manifest {
     return this.#retiredBeforeMs;
   }
 
-  find(kind: SealedKind, startMs: number, group: number): SealedFile | undefined {
-    return this.#kept.find((file) => file.kind === kind && file.startMs === startMs && file.group === group);
+  /** Files of a kind that lie within [fromMs, toMs). */
+  within(kind: SealedKind, fromMs: number, toMs: number): SealedFile[] {
+    return this.#kept.filter(
+      (file) => file.kind === kind && file.startMs >= fromMs && file.startMs + file.spanMs <= toMs,
+    );
   }
 
   /** Takes up what is committed. */
   async reload(): Promise<void> {
     const files = await this.#connection.runAndReadAll(
-      "SELECT name, kind, start_ms, holder_group, width, bytes FROM sealed_file WHERE state = 'kept' ORDER BY start_ms, holder_group",
+      "SELECT name, kind, start_ms, span_ms, holder_group, width, bytes FROM sealed_part WHERE state = 'kept' ORDER BY start_ms, holder_group",
     );
-    this.#kept = files.getRows().map(([name, kind, startMs, group, width, bytes]) => ({
+    this.#kept = files.getRows().map(([name, kind, startMs, spanMs, group, width, bytes]) => ({
       name: String(name),
       kind: kind === 'minutes' ? 'minutes' : 'seconds',
       startMs: Number(startMs),
-      group: Number(group),
+      spanMs: Number(spanMs),
+      group: typeof group === 'number' ? group : null,
       width: Number(width),
       bytes: Number(bytes),
     }));
     const other = await this.#connection.runAndReadAll(
-      'SELECT coalesce((SELECT max(number) FROM sealed_file), 0) + 1, (SELECT max(before_ms) FROM retired)',
+      'SELECT coalesce((SELECT max(number) FROM sealed_part), 0) + 1, (SELECT max(before_ms) FROM retired)',
     );
     const [next, retired] = other.getRows()[0] ?? [];
     this.#next = Math.max(this.#next, Number(next));
@@ -75,14 +81,17 @@ export class Manifest {
   }
 
   /** Names a file that is about to be written. */
-  async announce(kind: SealedKind, startMs: number, group: number, width: number): Promise<string> {
+  async announce({ kind, startMs, spanMs, group, width }: Omit<SealedFile, 'name' | 'bytes'>): Promise<string> {
     const number = this.#next++;
-    const name = `${kind}/${new Date(startMs).toISOString().slice(0, 13)}-g${group}-${number}.parquet`;
-    await this.#connection.run("INSERT INTO sealed_file VALUES ($1, $2, $3, $4, $5, $6, 0, 'pending')", [
+    const of = group === null ? '' : `-g${group}`;
+    const time = new Date(startMs).toISOString().slice(0, 16).replace(':', '');
+    const name = `${kind}/${time}${of}-${number}.parquet`;
+    await this.#connection.run("INSERT INTO sealed_part VALUES ($1, $2, $3, $4, $5, $6, $7, 0, 'pending')", [
       number,
       name,
       kind,
       BigInt(startMs),
+      BigInt(spanMs),
       group,
       width,
     ]);
@@ -91,11 +100,11 @@ export class Manifest {
 
   /** Within a transaction of the caller's. */
   async keep(connection: DuckDBConnection, name: string, bytes: number): Promise<void> {
-    await connection.run("UPDATE sealed_file SET state = 'kept', bytes = $2 WHERE name = $1", [name, BigInt(bytes)]);
+    await connection.run("UPDATE sealed_part SET state = 'kept', bytes = $2 WHERE name = $1", [name, BigInt(bytes)]);
   }
 
   async drop(connection: DuckDBConnection, name: string): Promise<void> {
-    await connection.run("UPDATE sealed_file SET state = 'dropped' WHERE name = $1", [name]);
+    await connection.run("UPDATE sealed_part SET state = 'dropped' WHERE name = $1", [name]);
   }
 
   async retire(connection: DuckDBConnection, beforeMs: number): Promise<void> {
@@ -105,12 +114,12 @@ export class Manifest {
 
   /** Files that a crash left half-written, or that were replaced or retired and may still lie there. */
   async leftovers(): Promise<string[]> {
-    const found = await this.#connection.runAndReadAll("SELECT name FROM sealed_file WHERE state <> 'kept'");
+    const found = await this.#connection.runAndReadAll("SELECT name FROM sealed_part WHERE state <> 'kept'");
     return found.getRows().map(([name]) => String(name));
   }
 
   /** After the file itself is gone. */
   async forget(name: string): Promise<void> {
-    await this.#connection.run("DELETE FROM sealed_file WHERE name = $1 AND state <> 'kept'", [name]);
+    await this.#connection.run("DELETE FROM sealed_part WHERE name = $1 AND state <> 'kept'", [name]);
   }
 }

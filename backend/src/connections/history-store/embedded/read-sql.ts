@@ -1,13 +1,15 @@
-import { join } from 'node:path';
-import { hourMs, minuteMs, type BucketPlan } from '../history-query';
-import type { Manifest } from './manifest';
-import { groupOf, minuteColumns, sqlText } from './sealed-sql';
+import { dayMs, hourMs, minuteMs, type BucketPlan } from '../history-query';
+import { minutesOfDay, outsideOf } from './fold-day';
+import type { Manifest, SealedFile } from './manifest';
+import { groupOf, minuteColumns, pathsOf } from './sealed-sql';
 import { tailValue, writtenOrder, type TailTable } from './tail-tables';
 
 export interface ReadSql {
   /** Rows (bucket, min, sum, max, count). */
   readonly sql: string;
   readonly usesMinutes: boolean;
+  /** Sealed files that it reads. */
+  readonly files: readonly SealedFile[];
 }
 
 /** What there is to read from, as one moment shows it. */
@@ -30,29 +32,28 @@ export function readSql(plan: BucketPlan, holder: number, position: number, sour
   const overlaps = (startMs: number, lengthMs: number): boolean => startMs < end && startMs + lengthMs > first;
   const tails = sources.tails.filter((table) => position < table.width && overlaps(table.hourMs, hourMs));
   const dirty = new Set(sources.tails.filter((table) => overlaps(table.hourMs, hourMs)).map((table) => table.hourMs));
-  const files = manifest.kept.filter((file) => file.group === groupOf(holder) && position < file.width);
-  const pathsOf = (names: readonly { name: string }[]): string =>
-    `[${names.map(({ name }) => sqlText(join(folder, name))).join(', ')}]`;
-
-  const seconds = files.filter((file) => file.kind === 'seconds' && overlaps(file.startMs, hourMs));
-  const merged = seconds.filter((file) => dirty.has(file.startMs));
-  const clean = plan.byMinute ? [] : seconds.filter((file) => !dirty.has(file.startMs));
-  const minutesBefore = plan.byMinute ? Infinity : manifest.retiredBeforeMs;
-  const minutes = files.filter(
-    (file) => file.kind === 'minutes' && file.startMs < minutesBefore && overlaps(file.startMs, 24 * hourMs),
+  const files = manifest.kept.filter(
+    ({ group, width, startMs, spanMs }) =>
+      (group === null || group === groupOf(holder)) && position < width && overlaps(startMs, spanMs),
   );
+  const isDirty = ({ startMs }: SealedFile): boolean => dirty.has(startMs - (startMs % hourMs));
+  const seconds = files.filter((file) => file.kind === 'seconds');
+  const merged = seconds.filter(isDirty);
+  const clean = plan.byMinute ? [] : seconds.filter((file) => !isDirty(file));
+  const minutesBefore = plan.byMinute ? Infinity : manifest.retiredBeforeMs;
+  const minutes = files.filter((file) => file.kind === 'minutes' && file.startMs < minutesBefore);
 
   const where = `holder = ${holder} AND second >= ${first} AND second < ${end}`;
   const raw: string[] = [];
   if (clean.length > 0)
-    raw.push(`SELECT second, p${position} AS v FROM read_parquet(${pathsOf(clean)}) WHERE ${where}`);
+    raw.push(`SELECT second, p${position} AS v FROM read_parquet(${pathsOf(folder, clean)}) WHERE ${where}`);
   const unmerged = tails.map(
     (table) =>
       `SELECT second, ${tailValue(position)} AS v, ${writtenOrder(table)} AS w FROM ${table.name} WHERE ${where}`,
   );
   if (merged.length > 0)
     unmerged.push(
-      `SELECT second, p${position} AS v, 0::BIGINT AS w FROM read_parquet(${pathsOf(merged)}) WHERE ${where}`,
+      `SELECT second, p${position} AS v, 0::BIGINT AS w FROM read_parquet(${pathsOf(folder, merged)}) WHERE ${where}`,
     );
   if (unmerged.length > 0)
     raw.push(
@@ -74,12 +75,30 @@ export function readSql(plan: BucketPlan, holder: number, position: number, sour
       `minute < ${Math.min(toMs, minutesBefore)}`,
     ];
     if (dirty.size > 0) kept.push(`minute - minute % ${hourMs} NOT IN (${[...dirty].join(', ')})`);
+    const figures = `${min} AS lo, ${mean} * ${count} AS s, ${max} AS hi, ${count} AS n`;
+    const from = minuteSources(minutes, manifest).map(
+      ({ files: of, where: only }) =>
+        `SELECT minute, ${figures} FROM read_parquet(${pathsOf(folder, of)}) WHERE ${[...kept, only].join(' AND ')} AND ${count} > 0`,
+    );
     cells.push(
-      `SELECT ${bucket(plan, 'minute')} AS b, min(${min}) AS lo, sum(${mean} * ${count}) AS s, max(${max}) AS hi, sum(${count})::BIGINT AS n FROM read_parquet(${pathsOf(minutes)}) WHERE ${kept.join(' AND ')} AND ${count} > 0 GROUP BY b`,
+      `SELECT ${bucket(plan, 'minute')} AS b, min(lo) AS lo, sum(s) AS s, max(hi) AS hi, sum(n)::BIGINT AS n FROM (${from.join(' UNION ALL ')}) GROUP BY b`,
     );
   }
   if (cells.length === 0) return null;
-  return { sql: cells.join(' UNION ALL '), usesMinutes: minutes.length > 0 };
+  const read = [...clean, ...merged, ...minutes];
+  return { sql: cells.join(' UNION ALL '), usesMinutes: minutes.length > 0, files: read };
+}
+
+/** Slices as they are; of a whole day what no slice of it takes the place of. */
+function minuteSources(minutes: readonly SealedFile[], manifest: Manifest): { files: SealedFile[]; where: string }[] {
+  const whole = minutes.filter((file) => file.spanMs === dayMs);
+  const later = whole.filter((file) => minutesOfDay(manifest, file.startMs).slices.length > 0);
+  const plain = minutes.filter((file) => !later.includes(file));
+  const corrected = later.map((file) => ({
+    files: [file],
+    where: outsideOf(minutesOfDay(manifest, file.startMs).slices),
+  }));
+  return plain.length === 0 ? corrected : [{ files: plain, where: 'true' }, ...corrected];
 }
 
 const ceilTo = (ms: number, step: number): number => Math.ceil(ms / step) * step;

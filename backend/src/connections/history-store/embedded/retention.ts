@@ -19,19 +19,20 @@ export interface Expired {
 /** Whole files only: hours of seconds that are too old, then the oldest while there are too many bytes; days of minutes. */
 export function expiredFiles(kept: readonly SealedFile[], nowMs: number, retention: Retention): Expired {
   const seconds = kept.filter((file) => file.kind === 'seconds');
-  const hours = [...new Set(seconds.map((file) => file.startMs))].sort((a, b) => a - b);
+  const hourOf = (file: SealedFile): number => file.startMs - (file.startMs % hourMs);
+  const hours = [...new Set(seconds.map(hourOf))].sort((a, b) => a - b);
   let bytes = seconds.reduce((sum, file) => sum + file.bytes, 0);
   let retireBeforeMs: number | null = null;
   for (const hour of hours) {
     const tooOld = hour + hourMs <= nowMs - retention.rawDays * dayMs;
     if (!tooOld && bytes <= retention.rawBytes) break;
     retireBeforeMs = hour + hourMs;
-    bytes -= seconds.filter((file) => file.startMs === hour).reduce((sum, file) => sum + file.bytes, 0);
+    bytes -= seconds.filter((file) => hourOf(file) === hour).reduce((sum, file) => sum + file.bytes, 0);
   }
   const files = kept.filter((file) =>
     file.kind === 'seconds'
       ? retireBeforeMs !== null && file.startMs < retireBeforeMs
-      : file.startMs + dayMs <= nowMs - retention.minuteDays * dayMs,
+      : file.startMs - (file.startMs % dayMs) + dayMs <= nowMs - retention.minuteDays * dayMs,
   );
   return { files, retireBeforeMs };
 }

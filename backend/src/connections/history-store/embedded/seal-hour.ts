@@ -1,88 +1,67 @@
 import { join } from 'node:path';
-import type { DuckDBConnection } from '@duckdb/node-api';
-import { dayMs, hourMs } from '../history-query';
-import { finishFile, temporaryName } from './durable-file';
-import type { Manifest, SealedFile, SealedKind } from './manifest';
+import { hourMs, minuteMs } from '../history-query';
+import type { SealedFile } from './manifest';
 import { mergeDuplicates } from './merge-duplicates';
-import {
-  copyToParquet,
-  fileRows,
-  groupOf,
-  inGroup,
-  minuteColumnsUpTo,
-  minutesOf,
-  sqlText,
-  tailRows,
-} from './sealed-sql';
+import { fileRows, inSpan, minuteColumnsUpTo, minutesOf, sqlText, tailRows, type Span } from './sealed-sql';
 import type { TailTable } from './tail-tables';
+import { writeSealed, type Sealed, type Sealing } from './write-sealed';
 
-/** A file that is whole on the disk but not yet in force, and what it takes the place of. */
-export interface WrittenFile {
-  readonly name: string;
-  readonly bytes: number;
-  readonly replaces: string | null;
-}
-
-/** Rows in unit order; a row group of a few units lets a read skip the others. */
-const secondsRowGroup = 30_720;
-const minutesRowGroup = 23_040;
+/** Slices are whole minutes, so that no minute is made of two. */
+const minutesASlice = [60, 30, 20, 15, 12, 10, 6, 5, 4, 3, 2, 1];
 
 /**
- * Writes the rows of an hour's closed tails as Parquet files, merged with what was sealed of that hour before, and
- * the minutes of that hour into the day's files. Nothing is in force until the manifest says so.
+ * Writes the rows of an hour's closed tails as Parquet files in unit order, and the minutes made of them, merged with
+ * what was sealed of that hour before. Nothing is in force until the manifest says so.
+ *
+ * A tail lies in the order of time. So the hour is cut into slices of time, each small enough to be ordered in memory,
+ * and each row is read once: ordering the hour at once goes by way of the disk, and ordering it by groups of holders
+ * reads the whole tail for each group.
  */
-export async function sealHour(
-  connection: DuckDBConnection,
-  folder: string,
-  manifest: Manifest,
-  hour: number,
-  tails: readonly TailTable[],
-): Promise<WrittenFile[]> {
-  const written: WrittenFile[] = [];
-  for (const group of await groupsIn(connection, tails)) {
-    written.push(...(await sealGroup(connection, folder, manifest, hour, tails, group)));
+export async function sealHour(sealing: Sealing, hour: number, tails: readonly TailTable[]): Promise<Sealed> {
+  const written: Sealed['written'][number][] = [];
+  const replaced: SealedFile[] = [];
+  const before = sealing.manifest.within('seconds', hour, hour + hourMs);
+  const spanMs = before[0]?.spanMs ?? (await sliceSpan(sealing, tails));
+  for (const startMs of await slicesWithRows(sealing, tails, spanMs)) {
+    const slice = await sealSlice(sealing, { startMs, spanMs }, tails);
+    written.push(...slice.written);
+    replaced.push(...slice.replaced);
   }
-  return written;
+  return { written, replaced };
 }
 
-async function groupsIn(connection: DuckDBConnection, tails: readonly TailTable[]): Promise<number[]> {
-  const holders = tails.map((table) => `SELECT DISTINCT holder FROM ${table.name}`).join(' UNION ');
-  const found = await connection.runAndReadAll(holders);
-  return [...new Set(found.getRows().map(([holder]) => groupOf(Number(holder))))].sort((a, b) => a - b);
+async function sliceSpan({ connection, valuesAtOnce }: Sealing, tails: readonly TailTable[]): Promise<number> {
+  let values = 0;
+  for (const { name, width } of tails) {
+    const rows = await connection.runAndReadAll(`SELECT count(*) FROM ${name}`);
+    values += Number(rows.getRows()[0]?.[0]) * width;
+  }
+  const fits = (minutes: number): boolean => (values * minutes) / 60 <= valuesAtOnce;
+  return (minutesASlice.find(fits) ?? 1) * minuteMs;
 }
 
-async function sealGroup(
-  connection: DuckDBConnection,
-  folder: string,
-  manifest: Manifest,
-  hour: number,
-  tails: readonly TailTable[],
-  group: number,
-): Promise<WrittenFile[]> {
-  const write = async (kind: SealedKind, startMs: number, width: number, source: string, rowGroup: number) => {
-    const replaces: SealedFile | undefined = manifest.find(kind, startMs, group);
-    const name = await manifest.announce(kind, startMs, group, width);
-    await connection.run(copyToParquet(source, temporaryName(join(folder, name)), rowGroup));
-    return { name, bytes: await finishFile(join(folder, name)), replaces: replaces?.name ?? null };
-  };
+async function slicesWithRows({ connection }: Sealing, tails: readonly TailTable[], spanMs: number): Promise<number[]> {
+  const starts = tails.map(({ name }) => `SELECT DISTINCT second - second % ${spanMs} AS start FROM ${name}`);
+  const found = await connection.runAndReadAll(`SELECT DISTINCT start FROM (${starts.join(' UNION ALL ')}) ORDER BY 1`);
+  return found.getRows().map(([start]) => Number(start));
+}
 
-  const before = manifest.find('seconds', hour, group);
-  const width = Math.max(before?.width ?? 0, ...tails.map((table) => table.width));
-  const sources = tails.map((table) => `${tailRows(table, width)} WHERE ${inGroup(group)}`);
-  if (before !== undefined) sources.push(fileRows(join(folder, before.name), before, width));
-  const merged = await mergeDuplicates(connection, sources.join(' UNION ALL '), width);
-  const seconds = await write('seconds', hour, width, `${merged} ORDER BY holder, second`, secondsRowGroup);
+async function sealSlice(sealing: Sealing, slice: Span, tails: readonly TailTable[]): Promise<Sealed> {
+  const { connection, folder, manifest } = sealing;
+  const replacedOf = (kind: 'seconds' | 'minutes') =>
+    manifest.within(kind, slice.startMs, slice.startMs + slice.spanMs);
+  const before = replacedOf('seconds');
+  const width = Math.max(...[...before, ...tails].map((part) => part.width));
+  const what = { ...slice, group: null, width };
 
-  const day = Math.floor(hour / dayMs) * dayMs;
-  const dayBefore = manifest.find('minutes', day, group);
-  const fresh = minutesOf(`SELECT * FROM read_parquet(${sqlText(join(folder, seconds.name))})`, width);
-  const dayWidth = Math.max(width, dayBefore?.width ?? 0);
-  const columns = ['holder', 'minute', ...minuteColumnsUpTo(dayWidth)].join(', ');
-  const day_ =
-    dayBefore === undefined
-      ? fresh
-      : `(${fresh}) UNION ALL BY NAME (SELECT * FROM read_parquet(${sqlText(join(folder, dayBefore.name))}) WHERE minute < ${hour} OR minute >= ${hour + hourMs})`;
-  const source = `SELECT ${columns} FROM (${day_}) ORDER BY holder, minute`;
-  const minutes = await write('minutes', day, dayWidth, source, minutesRowGroup);
-  return [seconds, minutes];
+  const fresh = tails.map((table) => `${tailRows(table, width)} WHERE ${inSpan('second', slice)}`);
+  const sealed = before.map((file) => fileRows(join(folder, file.name), file, width));
+  const merged = await mergeDuplicates(connection, [...fresh, ...sealed].join(' UNION ALL '), width);
+  const seconds = await writeSealed(sealing, { ...what, kind: 'seconds' }, `${merged} ORDER BY holder, second`);
+
+  const figures = minutesOf(`SELECT * FROM read_parquet(${sqlText(join(folder, seconds.name))})`, width);
+  const columns = ['holder', 'minute', ...minuteColumnsUpTo(width)].join(', ');
+  const ordered = `SELECT ${columns} FROM (${figures}) ORDER BY holder, minute`;
+  const minutes = await writeSealed(sealing, { ...what, kind: 'minutes' }, ordered);
+  return { written: [seconds, minutes], replaced: [...before, ...replacedOf('minutes')] };
 }

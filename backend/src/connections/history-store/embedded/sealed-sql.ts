@@ -1,9 +1,15 @@
+import { join } from 'node:path';
 import type { SealedFile } from './manifest';
 import { positionColumns, tailValue, writtenOrder, type TailTable } from './tail-tables';
 
-/** Holders whose rows share a file: bounds the memory of a seal, and a read opens only its own group's files. */
+/** Holders whose minutes of a day share a file: bounds the memory that the folding of a day takes. */
 export const holdersPerGroup = 128;
 export const groupOf = (holder: number): number => Math.floor(holder / holdersPerGroup);
+
+export interface Span {
+  readonly startMs: number;
+  readonly spanMs: number;
+}
 
 export const sqlText = (text: string): string => `'${text.replaceAll("'", "''")}'`;
 
@@ -17,6 +23,10 @@ export const tailRows = (table: TailTable, width: number): string =>
     table.name,
   );
 
+/** A list of files as `read_parquet` takes it. */
+export const pathsOf = (folder: string, files: readonly { readonly name: string }[]): string =>
+  `[${files.map(({ name }) => sqlText(join(folder, name))).join(', ')}]`;
+
 export const fileRows = (path: string, file: SealedFile, width: number): string =>
   select(
     positionColumns(width).map((column, position) => (position < file.width ? column : `NULL::DOUBLE AS ${column}`)),
@@ -26,6 +36,10 @@ export const fileRows = (path: string, file: SealedFile, width: number): string 
 
 const select = (values: readonly string[], written: string, from: string): string =>
   `SELECT ${['holder', 'second', 'quality', ...values, `${written} AS written`].join(', ')} FROM ${from}`;
+
+/** Restricts to [startMs, startMs + spanMs). */
+export const inSpan = (column: 'second' | 'minute', { startMs, spanMs }: Span): string =>
+  `${column} >= ${startMs} AND ${column} < ${startMs + spanMs}`;
 
 /** Restricts to the holders of a group. */
 export const inGroup = (group: number): string =>
@@ -42,7 +56,7 @@ export const minuteColumns = (position: number): readonly [min: string, mean: st
 export const minuteColumnsUpTo = (width: number): string[] =>
   Array.from({ length: width }, (_, position) => minuteColumns(position)).flat();
 
-/** `1-minute figures of seconds: one row a (holder, minute). */
+/** 1-minute figures of seconds: one row a (holder, minute). */
 export function minutesOf(source: string, width: number): string {
   const figures = Array.from({ length: width }, (_, position) => {
     const [min, mean, max, count] = minuteColumns(position);

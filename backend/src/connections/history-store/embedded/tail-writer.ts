@@ -50,10 +50,11 @@ export class TailWriter {
     });
   }
 
-  async write(rows: HistoryRows, retiredBeforeMs: number): Promise<void> {
+  /** @param retiredBefore asked when the rows' turn comes, since retention may run while they wait */
+  async write(rows: HistoryRows, retiredBefore: () => number): Promise<void> {
     this.#rowsQueued += rows.count;
     try {
-      await this.#queue.run(() => this.#commit(rows, retiredBeforeMs));
+      await this.#queue.run(() => this.#commit(rows, retiredBefore()));
     } finally {
       this.#rowsQueued -= rows.count;
     }

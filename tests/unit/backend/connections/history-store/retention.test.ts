@@ -8,6 +8,7 @@ const file = (kind: SealedFile['kind'], startMs: number, bytes: number, group = 
   name: `${kind}-${startMs}-${group}`,
   kind,
   startMs,
+  spanMs: kind === 'seconds' ? hour : day,
   group,
   width: 1,
   bytes,
