@@ -1,4 +1,5 @@
 import { request } from 'node:http';
+import { connect } from 'node:net';
 import { io } from 'socket.io-client';
 import { describe, expect, it } from 'vitest';
 import { stopAfterAll } from '../../helpers/stop-after';
@@ -144,6 +145,7 @@ describe('queries', () => {
     ['/api/history?unit=m1&point=zz&from=2031-01-01T00:00:00Z&to=2031-01-01T01:00:00Z', 404, 'POINT_UNKNOWN'],
     ['/api/alarms/journal?after=-1', 400, 'QUERY_MALFORMED'],
     ['/api/alarms/journal?sort=up', 400, 'QUERY_MALFORMED'],
+    ['/api/alarms/journal?from=2031-01-01T01:00:00Z&to=2031-01-01T00:00:00Z', 400, 'QUERY_MALFORMED'],
     ['/api/units/zz/points', 404, 'UNIT_UNKNOWN'],
     ['/api/units/%E0%A4%A/points', 400, 'REQUEST_MALFORMED'],
     ['/api/nothing', 404, 'ROUTE_UNKNOWN'],
@@ -162,6 +164,55 @@ describe('queries', () => {
       mean: [null, null],
       count: [0, 0],
     });
+  });
+});
+
+describe('methods', () => {
+  it.for([
+    ['PUT', '/api/health', 'GET, HEAD'],
+    ['POST', '/api/health', 'GET, HEAD'],
+    ['OPTIONS', '/api/units/m1/points', 'GET, HEAD'],
+    ['DELETE', '/api/openapi.json', 'GET, HEAD'],
+    ['GET', acknowledge, 'POST'],
+    ['DELETE', acknowledge, 'POST'],
+    ['POST', '/', 'GET, HEAD'],
+  ] as const)('%s of %s is refused, naming those that are known', async ([method, path, allowed]) => {
+    const reply = await app.send(path, { method });
+    // RFC 9110 section 15.5.6: 405 comes with Allow.
+    expect(reply.status).toBe(405);
+    expect(reply.headers.get('allow')).toBe(allowed);
+    expect(await reply.json()).toMatchObject({ code: 'METHOD_NOT_ALLOWED', status: 405, instance: path });
+  });
+
+  it('GET and HEAD are answered alike, HEAD without a body', async () => {
+    const reply = await app.send('/api/health', { method: 'HEAD' });
+    expect(reply.status).toBe(200);
+    expect(reply.headers.get('content-type')).toContain('application/json');
+    expect(await reply.text()).toBe('');
+  });
+});
+
+describe('what is no request', () => {
+  it.for([
+    ['that is no HTTP', 'hello\r\n\r\n', 400, 'REQUEST_MALFORMED'],
+    [
+      'with two lengths',
+      'POST / HTTP/1.1\r\nHost: x\r\nContent-Length: 1\r\nContent-Length: 2\r\n\r\n',
+      400,
+      'REQUEST_MALFORMED',
+    ],
+    ['with endless headers', `GET / HTTP/1.1\r\nHost: x\r\nX: ${'a'.repeat(20_000)}\r\n\r\n`, 431, 'HEADERS_TOO_LARGE'],
+  ] as const)('%s is answered as a problem', async ([, text, status, code]) => {
+    const answer = await new Promise<string>((resolve, reject) => {
+      const socket = connect(Number(port), '127.0.0.1', () => socket.write(text));
+      let told = '';
+      socket.setEncoding('utf8').on('data', (chunk: string) => (told += chunk));
+      socket.on('close', () => resolve(told)).on('error', reject);
+    });
+    const [head, body] = answer.split('\r\n\r\n');
+    expect(head).toMatch(new RegExp(`^HTTP/1\\.1 ${status} `));
+    expect(head).toContain('application/problem+json');
+    expect(JSON.parse(body ?? '')).toMatchObject({ code, status });
   });
 });
 

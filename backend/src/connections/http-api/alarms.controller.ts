@@ -26,7 +26,10 @@ export class AlarmsController {
   @Get('journal')
   page(@Query() asked: unknown): ReturnType<AlarmJournal['page']> {
     const { from, to, after } = checkInput(journalQuerySchema, asked, 'QUERY_MALFORMED');
-    return this.journal.page({ fromMs: timeOf(from), toMs: timeOf(to), after: after ?? null });
+    const [fromMs, toMs] = [timeOf(from), timeOf(to)];
+    if (fromMs !== null && toMs !== null && !(toMs > fromMs))
+      throw new ProblemError('QUERY_MALFORMED', 'to: must be later than from. See /api/openapi.json.');
+    return this.journal.page({ fromMs, toMs, after: after ?? null });
   }
 
   @Post(':id/acknowledge')

@@ -1,9 +1,10 @@
 import type { AccessPolicy } from '../../ports/access-policy';
+import { allowedMethods } from './allowed-methods';
 import { ProblemError } from './problem-error';
 import { sendProblem } from './problem.filter';
 import type { Next, WebRequest, WebResponse } from './web-types';
 
-/** Lets through what comes from here, and bodies that are JSON; runs before anything is read of a body. */
+/** Lets through what comes from here, with a method that the address knows, and bodies that are JSON; runs before anything is read of a body. */
 export const guardRequests =
   (policy: AccessPolicy) =>
   (request: WebRequest, response: WebResponse, next: Next): void => {
@@ -13,13 +14,23 @@ export const guardRequests =
       refuse(new ProblemError(refusal.code, refusal.message));
       return;
     }
-    if (!/^(GET|HEAD|OPTIONS)$/.test(request.method) && !isJson(one(request.headers['content-type']))) {
+    const allowed = allowedMethods(request.path);
+    if (allowed !== null && !allowed.includes(request.method)) {
+      response.set('Allow', allowed.join(', '));
+      refuse(
+        new ProblemError('METHOD_NOT_ALLOWED', `This address knows ${allowed.join(', ')}; see /api/openapi.json.`),
+      );
+      return;
+    }
+    if (!reads(request.method) && !isJson(one(request.headers['content-type']))) {
       refuse(new ProblemError('BODY_NOT_JSON', 'Send the body as application/json in UTF-8.'));
       return;
     }
     if (request.path.startsWith('/api/')) response.set('Cache-Control', 'no-store');
     next();
   };
+
+const reads = (method: string): boolean => method === 'GET' || method === 'HEAD';
 
 /** RFC 8259 section 8.1: JSON between systems is UTF-8. */
 const isJson = (contentType: string | undefined): boolean =>
