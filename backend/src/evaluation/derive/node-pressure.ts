@@ -118,3 +118,24 @@ export function nodeExtreme(
   }
   return best;
 }
+
+/** Lowest and highest pressure of the wetted nodes, Pa; both NaN where one can't be known. */
+export interface PressureExtremes {
+  lowest: number;
+  highest: number;
+}
+
+/** The same two numbers without their places, written into `into`: for every second. */
+export function nodeExtremes(frame: UnitFrame, flowing: boolean, into: PressureExtremes): void {
+  let lowest = Infinity;
+  let highest = -Infinity;
+  for (const node of frame.plan.unit.nodes) {
+    const pressure = nodePressure(frame, node, flowing);
+    // A NaN makes both NaN, and nothing takes that back.
+    lowest = Math.min(lowest, pressure);
+    highest = Math.max(highest, pressure);
+  }
+  const known = lowest <= highest;
+  into.lowest = known ? lowest : Number.NaN;
+  into.highest = known ? highest : Number.NaN;
+}

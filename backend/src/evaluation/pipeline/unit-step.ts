@@ -1,6 +1,5 @@
-import { nodeExtreme } from '../derive/node-pressure';
+import { nodeExtremes, type PressureExtremes } from '../derive/node-pressure';
 import { deriveUnit } from '../derive/derive-unit';
-import { readUnitFrame } from '../derive/unit-frame';
 import type { UnitContext } from '../alarm-rules/judge-context';
 import type { CompiledUnit, Holder } from '../site/compiled-site';
 import { judgeStale } from '../quality/judge-stale';
@@ -11,6 +10,9 @@ import type { PipelineState } from './pipeline-state';
 import { isStanding } from './standing-water';
 import { writeDerivedRow } from './write-derived-row';
 
+/** Written again for each unit. */
+const extremes: PressureExtremes = { lowest: Number.NaN, highest: Number.NaN };
+
 /** One unit, once a second: what is stale → what is derived → what is wrong → history. */
 export function unitStep(pipeline: PipelineState, context: UnitContext, unitIndex: number, nowMs: number): void {
   const { site, state } = pipeline;
@@ -20,8 +22,8 @@ export function unitStep(pipeline: PipelineState, context: UnitContext, unitInde
   const mode = modeOfUnit(state, slots);
   pipeline.modes[unitIndex] = mode;
   const stopped = isStanding(mode);
-  deriveUnit(site, state, unitIndex, nowMs, stopped);
-  observeHour(pipeline, unitIndex, nowMs, stopped);
+  nodeExtremes(deriveUnit(site, state, unitIndex, nowMs, stopped), !stopped, extremes);
+  pipeline.hour.observe(unitIndex, nowMs, extremes.lowest, extremes.highest);
   writeDerivedRow(pipeline, unit.holder, nowMs);
 
   context.unit = unit;
@@ -35,13 +37,4 @@ export function unitStep(pipeline: PipelineState, context: UnitContext, unitInde
   context.activeFrom = pipeline.index.ofUnit(unitIndex);
   judgeUnit(pipeline, context);
   judgeInstruments(pipeline, unit.holder, nowMs);
-}
-
-function observeHour(pipeline: PipelineState, unitIndex: number, nowMs: number, stopped: boolean): void {
-  const frame = readUnitFrame(pipeline.site, pipeline.state, unitIndex, nowMs, stopped);
-  const lowest = nodeExtreme(frame, -1, !stopped);
-  const highest = nodeExtreme(frame, 1, !stopped);
-  if (lowest !== null && highest !== null) {
-    pipeline.hour.observe(unitIndex, nowMs, lowest.pressure, highest.pressure);
-  }
 }

@@ -27,6 +27,8 @@ export interface AirMemory {
   /** First signal of each unit. */
   readonly firstSignal: Int32Array;
   readonly branchCount: Int32Array;
+  /** 1 = the newest separator pressure rests on an estimate of ambient. */
+  readonly estimated: Uint8Array;
   /** Gas load, and tank water, before the step that raised the alarm; NaN where none stands or a restart lost it. */
   readonly gasBefore: Float64Array;
   readonly waterBefore: Float64Array;
@@ -48,6 +50,7 @@ export function createAirMemory(units: readonly CompiledUnit[]): AirMemory {
     noise: new NoiseTable(signals),
     firstSignal,
     branchCount,
+    estimated: new Uint8Array(units.length),
     gasBefore: new Float64Array(units.length).fill(Number.NaN),
     waterBefore: new Float64Array(units.length).fill(Number.NaN),
     namedBranch: new Int32Array(units.length).fill(-1),

@@ -1,10 +1,12 @@
+import { reasonBit } from '../../slots/quality-reasons';
 import { usable, type UnitContext } from '../judge-context';
 import { movingModes } from '../modes-of-rules';
-import { AirSignal, branchFlowSignal, branchPressureSignal } from './air-memory';
+import { AirSignal, branchFlowSignal, branchPressureSignal, forgetAir } from './air-memory';
 
 /** Takes this tick's sample of every signal of the unit that tells of air. */
 export function sampleAirSignals(context: UnitContext): void {
   const { slots, state } = context;
+  forgetWhereAmbientChanged(context);
   const first = context.air.firstSignal[context.unitIndex] as number;
   push(context, first + AirSignal.gasLoad, usable(state, slots.gasLoad));
   push(context, first + AirSignal.vacuumSpeed, usable(state, slots.vacuumSpeed));
@@ -16,6 +18,18 @@ export function sampleAirSignals(context: UnitContext): void {
     push(context, branchFlowSignal(first, branch), usable(state, slots.branchFlow[branch] as number));
     push(context, branchPressureSignal(first, branch), usable(state, slots.branchReturnPressure[branch] as number));
   }
+}
+
+/**
+ * A barometer that is lost, or comes back, moves every gauge reading by what the estimate of ambient was off (kilopascals):
+ * no step of the plant, and nothing before it is comparable.
+ */
+function forgetWhereAmbientChanged({ air, slots, state, unitIndex }: UnitContext): void {
+  const reasons = slots.separatorPressure < 0 ? 0 : (state.reasons[slots.separatorPressure] as number);
+  const estimated = (reasons & reasonBit.ambientEstimated) === 0 ? 0 : 1;
+  if (estimated === air.estimated[unitIndex]) return;
+  air.estimated[unitIndex] = estimated;
+  forgetAir(air, unitIndex);
 }
 
 function push(context: UnitContext, signal: number, value: number): void {

@@ -4,12 +4,14 @@ import { everyShape, type Rationale } from '../entry';
 export const com1: Rationale<'COM-1'> = {
   id: 'COM-1',
   title: 'Nothing comes from a gateway',
-  cause: 'Gateway, network or broker down, or power lost there.',
+  cause:
+    'Gateway, network or broker down, power lost there, or its clock so wrong that what it sends is refused or counts as late.',
   consequence: 'The units behind it are not watched: nothing shown of them is of now.',
   action: everyShape(
     'Walk to the units behind the gateway and read them there; then see whether gateway, network or power has failed.',
   ),
-  confirm: 'See whether the neighbouring gateways still send; if none does, the broker or the network is down.',
+  confirm:
+    'See whether the neighbouring gateways still send; if none does, the broker or the network is down. The intake counts show messages that come but are refused or late.',
   timeToRespondS: 5 * 60,
   severity: 'severe',
   worse: null,

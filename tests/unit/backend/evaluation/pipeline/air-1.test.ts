@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { atRest, Plant, type Telemetry } from './plant';
+import { atRest, Plant, plantSite, type Telemetry } from './plant';
 import { seeded, withNoise } from './sensor-noise';
 
 /** Runs the plant with noise on every sensor; `truth` is what would be measured without. */
@@ -185,6 +185,20 @@ describe('AIR-1 stays silent', () => {
       levelSeparator: 0.6 + (0.0056 * (second + 1)) / 0.25,
     }));
     expect(plant.standing('AIR-1')).toBeUndefined();
+  });
+
+  // At 97 kPa the estimate by altitude (101.3 kPa) moves every gauge reading up by 4.3 kPa, and so speed × curve.
+  it.each(['is lost', 'comes back'])('on a barometer that %s, with a gauge sensor on the separator', (what) => {
+    const points = { 'separator.pressure': { path: 'pSeparator', unit: 'kPa', reference: 'gauge' } };
+    const plant = new Plant(plantSite({ points }));
+    const truth = (): Telemetry => ({ ...atRest(), vacuumSpeed: 90, pSeparator: 32 - 97, pTank: 74 });
+    const random = seeded(6);
+    plant.air.p = 97;
+    plant.hallSilent = what === 'comes back';
+    run(plant, random, 60, truth);
+    plant.hallSilent = !plant.hallSilent;
+    run(plant, random, 60, truth);
+    expect(plant.transitions.filter((t) => t.entry === 'AIR-1')).toEqual([]);
   });
 
   it('on a lowered set point of the separator: the source speeds up and draws the pressure down', () => {

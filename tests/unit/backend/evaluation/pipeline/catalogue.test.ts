@@ -13,99 +13,9 @@ function secondsUntil(plant: Plant, entry: string, within: number): number {
   return -1;
 }
 
-const states = (plant: Plant, entry: string): string[] =>
-  plant.transitions.filter((t) => t.entry === entry).map((t) => t.to);
-
 describe('a plant that runs well', () => {
   it('raises nothing in ten minutes', () => {
     expect(new Plant().run(600).transitions).toEqual([]);
-  });
-});
-
-describe('MARGIN-1', () => {
-  it('is raised 10 s after the worst margin less its uncertainty is below 5 kPa, and says where', () => {
-    const plant = settled();
-    plant.m1.pTank = 82;
-    expect(secondsUntil(plant, 'MARGIN-1', 20)).toBe(11);
-    expect(plant.standing('MARGIN-1')).toMatchObject({
-      priority: 2,
-      limit: 5000,
-      where: 'Supply main under the floor',
-    });
-    expect(plant.standing('MARGIN-1')?.value).toBeLessThan(5000);
-    expect(plant.standing('MARGIN-1')?.sinceMs).toBeLessThan(plant.nowMs - 9999);
-  });
-
-  it('does not clear within its deadband, and clears 15 s after it is left', () => {
-    const plant = settled();
-    plant.m1.pTank = 82;
-    plant.run(20);
-    plant.m1.pTank = 81;
-    plant.run(60);
-    expect(plant.standing('MARGIN-1')?.active).toBe(true);
-    plant.m1.pTank = 79;
-    plant.run(15);
-    expect(plant.standing('MARGIN-1')?.active).toBe(true);
-    plant.run(1);
-    expect(plant.standing('MARGIN-1')?.state).toBe('returnedUnacknowledged');
-  });
-
-  it('is raised in a stopped and vented loop too: never suppressed by mode', () => {
-    const plant = new Plant(plantSite({ modePoint: true })).run(40);
-    Object.assign(plant.m1, { mode: 'vented', flow: 0, pTank: 101.3, pSeparator: 101.3, pumpRunning: false });
-    plant.run(15);
-    expect(plant.entries()).toContain('MARGIN-2');
-    expect(plant.standing('MARGIN-1')?.foldedUnder).toBe('m1:MARGIN-2');
-  });
-
-  it('takes limit and delay from the site file', () => {
-    const limits = { 'MARGIN-1': { limit: '14 kPa', onDelay: '3 s' } };
-    const plant = new Plant(plantSite({ unit: { limits } }));
-    expect(secondsUntil(plant, 'MARGIN-1', 10)).toBeLessThanOrEqual(5);
-    expect(plant.standing('MARGIN-1')?.limit).toBe(14_000);
-  });
-
-  it('is not judged where the site file switches it off', () => {
-    const plant = new Plant(plantSite({ unit: { limits: { 'MARGIN-1': { enabled: false } } } })).run(10);
-    plant.m1.pTank = 82;
-    expect(plant.run(30).entries()).toEqual([]);
-  });
-});
-
-describe('MARGIN-2', () => {
-  it('is raised 3 s after the actual margin is below zero, no milder than MARGIN-1 that it hides', () => {
-    const plant = settled();
-    plant.m1.pTank = 90;
-    expect(secondsUntil(plant, 'MARGIN-2', 10)).toBe(4);
-    expect(plant.standing('MARGIN-2')?.priority).toBe(2);
-    plant.run(10);
-    expect(plant.standing('MARGIN-1')).toMatchObject({ priority: 2, foldedUnder: 'm1:MARGIN-2' });
-  });
-
-  it('is priority 1 where water is found, and is said anew when that comes later', () => {
-    const plant = settled();
-    plant.m1.pTank = 90;
-    plant.run(10);
-    plant.pipeline.act(
-      { kind: 'acknowledge', alarm: 'm1:MARGIN-2', operator: 'Ada', station: 's', comment: '' },
-      plant.nowMs,
-    );
-    plant.m1.water = true;
-    plant.run(5);
-    expect(plant.standing('MARGIN-2')).toMatchObject({ state: 'unacknowledged', priority: 1, acknowledgedBy: null });
-    plant.run(10);
-    expect(states(plant, 'MARGIN-2')).toEqual(['unacknowledged', 'unacknowledged']);
-  });
-
-  it('hides MARGIN-1, which comes out again when it clears', () => {
-    const plant = settled();
-    plant.m1.pTank = 90;
-    plant.run(15);
-    expect(plant.standing('MARGIN-1')?.foldedUnder).toBe('m1:MARGIN-2');
-    plant.m1.pTank = 82;
-    plant.run(10);
-    expect(plant.standing('MARGIN-2')?.active).toBe(false);
-    expect(plant.standing('MARGIN-1')).toMatchObject({ active: true, foldedUnder: null });
   });
 });
 

@@ -57,6 +57,18 @@ describe('rows of history', () => {
     ]);
   });
 
+  it('hold nothing over from a second that was handed out, whose memory is used again', () => {
+    const history = new HistoryBuilder(site);
+    history.put(flow, at(0), 1, 0);
+    history.put(flow, at(1), 2, reasonBit.senderFlag);
+    expect(history.drain(at(10), false)?.count).toBe(2);
+    history.put(supply, at(11), 36, 0);
+    const rows = history.drain(at(20), false);
+    expect(rows?.count).toBe(1);
+    expect([...(rows?.values ?? [])].filter((value) => !Number.isNaN(value))).toEqual([36]);
+    expect(cells(rows)).toEqual([{ second: 11, point: 'supply.temperature', value: 36, quality: 1 }]);
+  });
+
   it('leave a second open for two more, then give it once', () => {
     const history = new HistoryBuilder(site);
     history.put(flow, at(0), 1, 0);

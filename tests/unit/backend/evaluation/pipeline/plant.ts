@@ -68,12 +68,20 @@ export interface PlantOptions {
   readonly units?: readonly string[];
   /** Put over the unit's own keys. */
   readonly unit?: object;
+  /** Put over its points, by point id. */
+  readonly points?: object;
   readonly modePoint?: boolean;
 }
 
-export function plantSite({ units = ['m1'], unit: more = {}, modePoint = false }: PlantOptions = {}): CompiledSite {
+export function plantSite({
+  units = ['m1'],
+  unit: more = {},
+  points = {},
+  modePoint = false,
+}: PlantOptions = {}): CompiledSite {
   const one = unit(more) as { points: object };
-  const whole = modePoint ? { ...one, points: { ...one.points, mode: { path: 'mode' } } } : one;
+  const mode = modePoint ? { mode: { path: 'mode' } } : {};
+  const whole = { ...one, points: { ...one.points, ...mode, ...points } };
   return compiledOrThrow({
     site: { id: 's', name: 'Site', timeZone: 'UTC', altitude: '0 m' },
     halls: {
@@ -147,6 +155,8 @@ export class Plant {
   readonly transitions: AlarmTransition[] = [];
   /** Units that send nothing. */
   readonly silent = new Set<string>();
+  /** The hall sends nothing. */
+  hallSilent = false;
   second = 0;
 
   constructor(readonly site: CompiledSite = plantSite()) {
@@ -174,7 +184,7 @@ export class Plant {
   run(seconds: number, change: (second: number) => void = () => undefined): this {
     for (let i = 0; i < seconds; i += 1) {
       change(i);
-      this.send('hall/air', this.air);
+      if (!this.hallSilent) this.send('hall/air', this.air);
       for (const [id, telemetry] of Object.entries(this.telemetry)) {
         if (!this.silent.has(id)) this.send(`plant/${id}`, { time: this.nowMs, ...withoutNulls(telemetry) });
       }
