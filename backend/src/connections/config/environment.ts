@@ -65,10 +65,13 @@ const known: readonly string[] = [
   'EBBLINE_CLOCK',
 ];
 
+/** Settings of the simulator itself, and of the tests, are read elsewhere. */
+const ofOthers = /^EBBLINE_(SIMULATOR_|TEST_)/;
+
 /** A misspelt variable would otherwise be a setting that silently does nothing. */
 function unknownNames(variables: Variables): Fault[] {
   return Object.keys(variables)
-    .filter((name) => /^EBBLINE_(HTTP|SITE|DATA|MQTT|INFLUX|CLOCK)/.test(name) && !known.includes(name))
+    .filter((name) => name.startsWith('EBBLINE_') && !known.includes(name) && !ofOthers.test(name))
     .map((name) => ({
       variable: name,
       message: `is not a variable of Ebbline; the known ones are ${known.join(', ')}`,

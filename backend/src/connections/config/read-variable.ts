@@ -30,12 +30,29 @@ export function readUrl(
 ): string | null {
   if (text === undefined) return null;
   const url = URL.canParse(text) ? new URL(text) : null;
-  if (url !== null && schemes.includes(url.protocol) && url.hostname !== '') return text;
+  if (url !== null && schemes.includes(url.protocol) && url.hostname !== '') {
+    if (isDecodable(url)) return text;
+    faults.push({
+      variable,
+      message: 'has a % that is not followed by two hex digits of UTF-8; write % itself as %25',
+    });
+    return null;
+  }
   faults.push({
     variable,
     message: `must be a URL such as ${schemes[0] ?? ''}//host:port (schemes: ${schemes.join(' ')})`,
   });
   return null;
+}
+
+/** Name, password and path are percent-encoded in a URL (RFC 3986 section 2.1). */
+function isDecodable({ username, password, pathname }: URL): boolean {
+  try {
+    [username, password, pathname].forEach(decodeURIComponent);
+    return true;
+  } catch {
+    return false;
+  }
 }
 
 export function readFlag(variable: string, text: string | undefined, otherwise: boolean, faults: Fault[]): boolean {

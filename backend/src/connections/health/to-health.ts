@@ -34,7 +34,8 @@ export function toHealth(facts: HealthFacts): Health {
 
 function brokerReason({ broker, runningFor }: HealthFacts): Health['reasons'] {
   if (broker.state === 'connected' || (broker.state === 'connecting' && runningFor < STARTING_S)) return [];
-  const message = `The broker at ${broker.address} is not reached; it is tried again. Check that it runs and that its address is right.`;
+  const why = broker.note === null ? '' : ` (${broker.note})`;
+  const message = `The broker at ${broker.address} is not reached${why}; it is tried again. Check that it runs, that its address is right, and that it lets Ebbline in.`;
   return [{ code: 'BROKER_LOST', message }];
 }
 

@@ -1,4 +1,3 @@
-import type { Server } from 'node:http';
 import type { NestExpressApplication } from '@nestjs/platform-express';
 import type { AccessPolicy } from '../../ports/access-policy';
 import { answerBrokenRequests } from './answer-broken-requests';
@@ -20,7 +19,7 @@ const BODY_LIMIT = '16kb';
 
 /** Everything around the routes, in the order in which a request meets it. */
 export function configureHttp(app: NestExpressApplication, { policy, frontendFolder, report }: HttpSurface): void {
-  answerBrokenRequests(app.getHttpServer() as Server);
+  answerBrokenRequests(app.getHttpServer());
   app.disable('x-powered-by');
   app.use(securityHeaders());
   app.use(guardRequests(policy));
