@@ -32,7 +32,6 @@ async function carriesToApiAndSocket(broker: TestBroker): Promise<void> {
   const api = async () => valueIn((await ebbline.get<PointList>('/api/units/m2/points')).points);
   const screen = () => (newest?.screen === 'loop' ? valueIn(newest.points) : null);
   const delaysMs: number[] = [];
-  // A busy machine may delay one message; that the way itself takes longer would delay every one.
   for (const fahrenheit of [95, 96.8, 98.6, 100.4, 102.2]) {
     // NIST SP 811, B.8: t/°C = (t/°F − 32)/1.8.
     const celsius = (fahrenheit - 32) / 1.8;
@@ -45,7 +44,8 @@ async function carriesToApiAndSocket(broker: TestBroker): Promise<void> {
     ]);
     delaysMs.push(performance.now() - sentMs);
   }
-  expect(Math.min(...delaysMs)).toBeLessThan(1000);
+  // The promise itself: on the screen within a second. Held for every message.
+  for (const delayMs of delaysMs) expect(delayMs).toBeLessThan(1000);
 }
 
 describe('a message from any MQTT client', () => {

@@ -14,6 +14,45 @@ export interface SmallHall {
   stop(): Promise<void>;
 }
 
+export interface StillHall {
+  readonly ebbline: Ebbline;
+  stop(): Promise<void>;
+}
+
+/**
+ * The real program on the small site by the plant's own time, which stands still once half a minute of telemetry is
+ * in: whoever looks, and whenever, sees the same moment.
+ */
+export async function startStillHall(): Promise<StillHall> {
+  const data = await dataFolder();
+  const broker = await startBroker();
+  const ebbline = await startEbbline({
+    data: data.path,
+    env: {
+      EBBLINE_SITE: smallSite,
+      EBBLINE_MQTT_URL: broker.url,
+      EBBLINE_SIMULATOR: 'off',
+      EBBLINE_CLOCK: 'source',
+    },
+  });
+  const sender = await connectSender(broker.url);
+  const startMs = Date.UTC(2026, 2, 3, 2);
+  for (let second = 0; second < 30; second++) {
+    await sender.m1(startMs + second * 1000);
+    await sender.raw('small/north/barometer', '1013.25');
+    await sender.raw('small/north/air', JSON.stringify({ t: 24, rh: 45 }));
+  }
+  return {
+    ebbline,
+    stop: async () => {
+      await sender.stop();
+      await ebbline.stop();
+      await broker.stop();
+      await data.stop();
+    },
+  };
+}
+
 /** The real program on the small site, fed twice a second with numbers that stand still until they are changed. */
 export async function startSmallHall(): Promise<SmallHall> {
   const data = await dataFolder();

@@ -24,7 +24,6 @@ suiteNeeding(['chromium'], 'a stopped server', () => {
     });
 
     const delaysMs: number[] = [];
-    // A busy machine may delay one round; a screen that is too slow by design would be late in every one.
     for (let round = 0; round < 3; round++) {
       await expectLive();
       const stoppedMs = Date.now();
@@ -38,7 +37,9 @@ suiteNeeding(['chromium'], 'a stopped server', () => {
       ebbline.child.kill('SIGCONT');
     }
     await expectLive();
-    expect(Math.min(...delaysMs)).toBeLessThan(3000);
+    // The promise itself. The median, as a machine whose processors are taken may delay the page's timer in one round.
+    const medianMs = delaysMs.sort((a, b) => a - b)[1];
+    expect(medianMs).toBeLessThan(3000);
 
     async function expectLive(): Promise<void> {
       await banner.waitFor({ state: 'detached' });
