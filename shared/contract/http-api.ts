@@ -16,7 +16,7 @@ export const modes = [
   'service',
   'powerReturn',
 ] as const;
-/** Modes of a loop (PLANT 1.19). Not known counts as running. */
+/** Modes of a loop, in the order in which it is filled, run, drained and served (common practice, no source). Not known counts as running. */
 export const modeSchema = z.enum(modes);
 export type Mode = z.infer<typeof modeSchema>;
 

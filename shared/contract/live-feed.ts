@@ -18,7 +18,7 @@ export interface Figure {
   readonly expandedUncertainty: number | null;
 }
 
-/** The three walls that can bind on the low-pressure side (EQUATIONS 6 and 7). */
+/** The three walls that can bind on the low-pressure side: boiling at a node, the NPSH of the pump, boiling on a hot plate. */
 export type LowerWallKind = 'node' | 'pumpInlet' | 'plateWall';
 
 /** One loop between its two walls, Pa absolute. Everything null where it can't be known. */

@@ -4,7 +4,7 @@ import { deriveUnit } from '../../backend/src/evaluation/derive/derive-unit';
 import { path } from '../../backend/src/evaluation/derive/path';
 import { buildSite, runUnitM, type BuiltSite } from '../helpers/compiled-site-builder';
 
-/** Source of every number here: the PLANT parameter set of unit M, computed by hand there; to within 1 %. */
+/** Every number here is computed by hand from the parameter set of the demo plant's unit M; to within 1 %. No published source. */
 const within = (share: number, value: number, expected: number): void => {
   expect(Math.abs(value / expected - 1), `${value} against ${expected}`).toBeLessThan(share);
 };

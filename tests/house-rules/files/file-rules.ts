@@ -6,7 +6,9 @@ export type FileRule = (file: ProjectFile) => string | null;
 const mostLines = 300;
 
 export const notTooLong: FileRule = (file) =>
-  isSource(file) && !file.path.endsWith('.table.ts') && lineCount(file) > mostLines ? `${lineCount(file)} lines` : null;
+  (isSource(file) || file.path.endsWith('.css')) && !file.path.endsWith('.table.ts') && lineCount(file) > mostLines
+    ? `${lineCount(file)} lines`
+    : null;
 
 /** Joined so that this file does not hold the marks it looks for. */
 const unfinished = new RegExp(`\\b(${['TO' + 'DO', 'FIX' + 'ME', 'XX' + 'X', 'HA' + 'CK'].join('|')})\\b`);
@@ -23,12 +25,27 @@ export const namedAfterTheHouse: FileRule = (file) => {
   return isSource(file) && !fileName.test(name) ? 'is neither kebab-case nor PascalCase.vue' : null;
 };
 
-const folders = ['work', 'ho' + 'me', 'ro' + 'ot', 'Us' + 'ers'].join('|');
+const folders = ['work', 'ho' + 'me', 'ro' + 'ot', 'Us' + 'ers', 'tmp'].join('|');
 const hosts = ['registry\\.npm' + 'js', 'arti' + 'factory'].join('|');
-const machine = new RegExp(`(?<![\\w.])/(${folders})/|${hosts}`);
+const machine = new RegExp(`(?<![\\w.}])/(${folders})/[\\w.~$-]|(?<![\\w/])~/\\w|${hosts}`);
 export const namesNoMachine: FileRule = ({ text }) => {
   const found = machine.exec(text);
   return found === null ? null : `names a place of one machine: ${found[0]}`;
+};
+
+/** Papers that stood beside the project while it was built, by name or by what they were called: a reader cannot open them. */
+const papers = ['PL' + 'ANT', 'EQUA' + 'TIONS', 'ALA' + 'RMS', 'DES' + 'IGN'].join('|');
+const paper = new RegExp(
+  [
+    `(?<![\\w-])(${papers})(?![\\w-])`,
+    '\\b(STYLE|STACK)\\.md\\b',
+    '\\bchecks\\.json\\b',
+    "\\b([Pp]lant|[Aa]larm) reference\\b|\\bthe reference('s)?,? section \\d",
+  ].join('|'),
+);
+export const namesNoPaper: FileRule = ({ text }) => {
+  const found = paper.exec(text);
+  return found === null ? null : `names a paper that is not part of the project: ${found[0]}`;
 };
 
 const title = /\b(?:test|it)(?:\.for\([^)]*\)|\.each\([^)]*\))?\(\s*(['"`])(.*?)\1/g;
@@ -44,5 +61,6 @@ export const fileRules: Readonly<Record<string, FileRule>> = {
   nothingLeftOut,
   namedAfterTheHouse,
   namesNoMachine,
+  namesNoPaper,
   titlesSayWhatHappens,
 };

@@ -7,14 +7,24 @@ const words = (path: string, text: string) => ({ path, text });
 
 /** One file that each rule must refuse; the marks are joined so that this file is clean itself. */
 const planted: Readonly<Record<keyof typeof fileRules, readonly { readonly path: string; readonly text: string }[]>> = {
-  notTooLong: [words('shared/a.ts', 'x\n'.repeat(301)), words('frontend/src/A.vue', '\n'.repeat(301))],
+  notTooLong: ['shared/a.ts', 'frontend/src/A.vue', 'frontend/src/a.css'].map((path) => words(path, 'x\n'.repeat(301))),
   finished: [words('shared/a.ts', `// ${'TO'}DO later`), words('README.md', `${'FIX'}ME`)],
   nothingLeftOut: [
     words('tests/a.test.ts', `test.${'skip'}('a')`),
     words('tests/a.test.ts', `describe.${'only'}('a')`),
   ],
   namedAfterTheHouse: [words('shared/aB.ts', ''), words('frontend/src/quiet-text.vue', ''), words('shared/a_b.ts', '')],
-  namesNoMachine: [words('a.md', `see /${'work'}/main`), words('a.md', `/${'ho'}me/someone/x`)],
+  namesNoMachine: ['/wo_rk/main', '/ho_me/someone/x', '/ro_ot/x', '/tm_p/ebbline', '~_/ebbline'].map((place) =>
+    words('a.md', `see ${place.replace('_', '')}`),
+  ),
+  namesNoPaper: [
+    'PLA_NT section 2',
+    'EQUA_TIONS 6',
+    'DES_IGN.md',
+    'ALA_RMS, 7',
+    'checks_.json',
+    'Plant refe_rence, 2',
+  ].map((paper) => words('shared/a.ts', `// as in ${paper.replace('_', '')}`)),
   titlesSayWhatHappens: [words('tests/a.test.ts', `test('it ${'should'} work', () => {})`)],
 };
 

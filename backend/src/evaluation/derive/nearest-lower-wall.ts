@@ -8,7 +8,7 @@ import { unitPlan } from './unit-plan';
 
 /**
  * The wall that binds. All margins are pressures that shrink alike when the separator is drawn deeper, so the least
- * one in Pa is met first (PLANT 1.4). A wall that already stands within its guard goes before one that does not, and
+ * one in Pa is met first (common practice, no source). A wall that already stands within its guard goes before one that does not, and
  * of two such the one with the smaller share of its guard: what needs a person is never hidden by a nearer but sound wall.
  */
 export interface NearestWall extends Wall {

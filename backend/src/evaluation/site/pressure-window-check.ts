@@ -25,7 +25,7 @@ export interface WindowAtAltitude {
 
 /**
  * The room that a plant's separator pressure has at an altitude (geometric, m), in the standard atmosphere:
- * EQUATIONS 5 to 7 turned round. Null where heights are missing.
+ * the equations of vacuum margin, boiling margin and NPSH (`shared/hydraulics`) turned round. Null where heights are missing.
  */
 export function windowAtAltitude(plant: WindowPlant, altitudeM: number): WindowAtAltitude | null {
   const { design, nodes } = plant;

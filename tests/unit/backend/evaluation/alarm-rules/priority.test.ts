@@ -8,7 +8,7 @@ import { gradeOf, higher, priorityOf } from '../../../../../backend/src/evaluati
 import { priorityOfEntry } from '../../../../../backend/src/evaluation/alarm-rules/priority-of-entry';
 
 describe('priority from severity and time to respond', () => {
-  // The grid of this project's alarm reference, section 5, cell by cell, with both edges of the middle column.
+  // The grid that this project chose in the way of IEC 62682 (severity against time to respond; its cells have no published source), cell by cell, with both edges of the middle column.
   it.each([
     ['severe', 179, 1],
     ['severe', 180, 2],
@@ -27,7 +27,7 @@ describe('priority from severity and time to respond', () => {
     expect(priorityOf(severity, seconds)).toBe(grade === 'alert' ? null : grade);
   });
 
-  // Severity and time to respond of each row as the reference's section 7 lists them.
+  // Severity and time to respond of each entry as this project rationalised them (IEC 62682, rationalisation); no published source.
   it.each([
     ['MARGIN-1', 'severe', 8, 2],
     ['MARGIN-2', 'major', 3, 3],

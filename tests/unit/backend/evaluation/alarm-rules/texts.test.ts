@@ -48,7 +48,7 @@ describe('words', () => {
     }
   });
 
-  it('tell of slowing the pump in shape (c) only: in (a) it does nothing for the margin (plant reference 1.1)', () => {
+  it('tell of slowing the pump in shape (c) only: in (a) it does nothing for the margin', () => {
     for (const id of ['MARGIN-1', 'MARGIN-2'] as const) {
       expect(catalogue[id].action.c).toMatch(/slow the circulation pump/i);
       expect(catalogue[id].action.a).not.toMatch(/slow the/i);

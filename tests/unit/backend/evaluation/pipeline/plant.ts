@@ -12,7 +12,7 @@ const point = (path: string, unit: string, more: object = {}): object => ({ path
 const pressure = (path: string): object =>
   point(path, 'kPa', { reference: 'absolute', accuracy: '±0.4 kPa', range: '0 to 160 kPa' });
 
-/** Unit M of the plant reference: every point that an alarm of this issue looks at, one JSON object a second. */
+/** The demo plant's unit M: every point that an alarm of this issue looks at, one JSON object a second. */
 const unit = (more: object): object => ({
   name: 'Unit',
   hall: 'h',
@@ -123,7 +123,7 @@ export interface Telemetry {
   racks: Record<string, { flow: number; p: number; power: number }>;
 }
 
-/** Unit M as it runs when all is well (PLANT section 2: pressures, flows, temperatures). */
+/** Unit M as it runs when all is well (parameter set of the demo plant, computed; no published source). */
 export const atRest = (): Telemetry => ({
   tSupply: 36.3,
   tReturn: 45,

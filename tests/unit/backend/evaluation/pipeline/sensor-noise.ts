@@ -1,6 +1,6 @@
 import type { Telemetry } from './plant';
 
-/** Noise of one second and 1 σ by kind of sensor, as the trade has them (plant reference, section 2: common practice). */
+/** Noise of one second and 1 σ by kind of sensor, as the trade has them (common practice, no source). */
 const deviation = { pressure: 0.05, temperature: 0.015, flowShare: 0.004, level: 0.0005, slosh: 0.003 } as const;
 
 /** Numbers between 0 and 1 from a seed (Mulberry32, public domain): the same on every machine. */
