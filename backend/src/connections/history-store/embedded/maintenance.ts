@@ -63,9 +63,9 @@ export class Maintenance {
    * @throws CodedError HISTORY_MAINTAIN_FAILED the first fault, when all else is done
    */
   async run(nowMs: number): Promise<void> {
-    const faults: unknown[] = [];
+    const faults: Error[] = [];
     const attempt = (job: () => Promise<void>): Promise<void> =>
-      job().catch((fault: unknown) => void faults.push(fault));
+      job().catch((fault: unknown) => void faults.push(fault instanceof Error ? fault : new Error(String(fault))));
     // First, so that what an earlier attempt left half-written takes no room.
     await attempt(() => this.#sweep());
     const doomed = expiredFiles(this.#manifest.kept, nowMs, this.#retention).retireBeforeMs ?? -Infinity;
@@ -75,8 +75,7 @@ export class Maintenance {
     await attempt(() => this.#sweep());
     const [cause] = faults;
     if (cause === undefined) return;
-    const said = cause instanceof Error ? cause.message : String(cause);
-    const what = `history could not be sealed or cleared: ${said.replaceAll(this.#folder, '').slice(0, 300)}; nothing is lost, and it is tried again; look at the disk space, the permissions and the files of the data folder`;
+    const what = `history could not be sealed or cleared: ${cause.message.replaceAll(this.#folder, '').slice(0, 300)}; nothing is lost, and it is tried again; look at the disk space, the permissions and the files of the data folder`;
     throw new CodedError('HISTORY_MAINTAIN_FAILED', what, { cause });
   }
 

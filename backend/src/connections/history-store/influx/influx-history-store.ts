@@ -13,71 +13,78 @@ import { bucketPlan, dayMs, hourMs } from '../history-query';
 import { WriteSender } from '../write-sender';
 import { influxAddress } from './influx-address';
 import { InfluxServer } from './influx-server';
-import { MinutesDue } from './minutes-due';
+import { PreparedDatabase } from './prepared-database';
 import { readStatements } from './read-statements';
-import { fieldOf, minutesPolicy, secondsPolicy, toPoints, type LayoutHolder } from './to-points';
+import { fieldOf, secondsPolicy, toPoints, type LayoutHolder } from './to-points';
 
 export interface InfluxHistoryOptions {
   readonly url: string;
   readonly rawDays?: number;
   readonly minuteDays?: number;
+  /** Most bytes of rows that wait for the server. */
+  readonly queueBytes?: number;
 }
 
 /**
- * History in InfluxDB 1.x. Retention is by days alone, as its retention policies offer; it counts them on the
+ * History in InfluxDB 1.x. A server that is not there, at the start or later, is tried again: rows wait, bounded and
+ * counted, and health says so. Retention is by days alone, as its retention policies offer; it counts them on the
  * server's own clock, and leaves out what comes in older than that.
  */
 export class InfluxHistoryStore implements HistoryStore {
   readonly #server: InfluxServer;
-  readonly #due: MinutesDue;
   readonly #rawDays: number;
+  readonly #database: PreparedDatabase;
   readonly #sender: WriteSender;
+  /** Rows that wait keep the layout in which they were handed over. */
+  readonly #holdersOf = new WeakMap<HistoryRows, readonly LayoutHolder[]>();
   #holders: readonly LayoutHolder[] = [];
   #retiredBeforeMs = -Infinity;
   #pointsTooOld = 0;
   #maintainFault: string | null = null;
 
-  private constructor(server: InfluxServer, due: MinutesDue, rawDays: number) {
+  private constructor(server: InfluxServer, rawDays: number, minuteDays: number, queueBytes?: number) {
     this.#server = server;
-    this.#due = due;
     this.#rawDays = rawDays;
+    this.#database = new PreparedDatabase(server, { raw: rawDays, minutes: minuteDays });
     this.#sender = new WriteSender({
       send: (rows) => this.#commit(rows),
       againAfter: [],
       hopeless: ['HISTORY_LAYOUT_MISSING'],
+      ...(queueBytes === undefined ? {} : { queueBytes }),
     });
   }
 
-  /** Creates database and retention policies where they are absent. @throws CodedError HISTORY_URL_INVALID, HISTORY_OPEN_FAILED */
-  static async open({ url, rawDays = 7, minuteDays = 730 }: InfluxHistoryOptions): Promise<InfluxHistoryStore> {
-    const server = new InfluxServer(influxAddress(url));
-    await server.createDatabase();
-    await server.ensureRetentionPolicy(secondsPolicy, rawDays, true);
-    await server.ensureRetentionPolicy(minutesPolicy, minuteDays, false);
-    return new InfluxHistoryStore(server, await MinutesDue.load(server), rawDays);
+  /** A server that cannot be reached or refuses is no fault of the opening. @throws CodedError HISTORY_URL_INVALID */
+  static async open(options: InfluxHistoryOptions): Promise<InfluxHistoryStore> {
+    const { url, rawDays = 7, minuteDays = 730, queueBytes } = options;
+    const store = new InfluxHistoryStore(new InfluxServer(influxAddress(url)), rawDays, minuteDays, queueBytes);
+    await store.#database.ready().catch(() => undefined);
+    return store;
   }
 
-  async useLayout(layout: HistoryLayout): Promise<void> {
-    await this.#sender.flush();
+  useLayout(layout: HistoryLayout): Promise<void> {
     this.#holders = layout.holders.map(({ id, columns }) => ({
       id,
       fields: columns.map(fieldOf),
       doubted: new Uint8Array(columns.length),
     }));
+    return Promise.resolve();
   }
 
   write(rows: HistoryRows): Promise<void> {
+    this.#holdersOf.set(rows, this.#holders);
     return this.#sender.write(rows);
   }
 
   async read(query: HistoryQuery): Promise<HistoryBuckets> {
     const plan = bucketPlan(query);
     const sums = new BucketSums(plan);
+    const due = await this.#database.ready();
     const { statements, usesMinutes } = readStatements(
       plan,
       query.holder,
       fieldOf(query),
-      this.#due.hours,
+      due.hours,
       this.#retiredBeforeMs,
     );
     if (usesMinutes) sums.usedMinutes();
@@ -92,8 +99,9 @@ export class InfluxHistoryStore implements HistoryStore {
 
   async maintain(nowMs: number): Promise<void> {
     void this.#sender.flush();
+    const due = await this.#database.ready();
     try {
-      await this.#due.settle(nowMs);
+      await due.settle(nowMs);
       this.#retiredBeforeMs = Math.ceil((nowMs - this.#rawDays * dayMs) / hourMs) * hourMs;
       this.#maintainFault = null;
     } catch (fault) {
@@ -104,10 +112,11 @@ export class InfluxHistoryStore implements HistoryStore {
 
   health(): HistoryHealth {
     const troubles = [...this.#sender.troubles];
+    if (this.#database.fault !== null) troubles.unshift(this.#database.fault);
     if (this.#maintainFault !== null) troubles.push(this.#maintainFault);
     if (this.#pointsTooOld > 0) troubles.push(`${this.#pointsTooOld} rows older than InfluxDB keeps were left out`);
     return {
-      state: this.#sender.well && this.#maintainFault === null ? 'ok' : 'failing',
+      state: this.#sender.well && this.#database.fault === null && this.#maintainFault === null ? 'ok' : 'failing',
       message: [...new Set(troubles)].join('; ') || null,
       rowsQueued: this.#sender.rowsQueued,
       bytesKept: null,
@@ -119,10 +128,12 @@ export class InfluxHistoryStore implements HistoryStore {
   }
 
   async #commit(rows: HistoryRows): Promise<void> {
+    const due = await this.#database.ready();
+    const holders = this.#holdersOf.get(rows) ?? [];
     const points: IPoint[] = [];
     const hours = new Set<number>();
     for (let row = 0; row < rows.count; row++) {
-      const holder = this.#holders[rows.holder[row] ?? -1];
+      const holder = holders[rows.holder[row] ?? -1];
       if (holder === undefined) {
         const what = `no layout names holder ${rows.holder[row]}; call useLayout first`;
         throw new CodedError('HISTORY_LAYOUT_MISSING', what);
@@ -131,7 +142,7 @@ export class InfluxHistoryStore implements HistoryStore {
       hours.add(Math.floor((rows.secondMs[row] ?? NaN) / hourMs) * hourMs);
     }
     // First what is due: should the program end in between, minutes are made once too often, never once too seldom.
-    await this.#due.add(hours);
+    await due.add(hours);
     this.#pointsTooOld += await this.#server.write(points, secondsPolicy);
   }
 }
