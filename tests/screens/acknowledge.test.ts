@@ -4,6 +4,8 @@ import type { Result } from '@ebbline/shared/errors/result';
 import { mount } from '@vue/test-utils';
 import { nextTick } from 'vue';
 import { beforeEach, describe, expect, it } from 'vitest';
+import { resetGuardMs } from '../../backend/src/evaluation/alarm-lifecycle/alarm-book';
+import { releasableFrom, releaseAfterMs } from '../../frontend/src/components/alarm-facts';
 import StandingAlarm from '../../frontend/src/screens/alarms/StandingAlarm.vue';
 import { useAcknowledge } from '../../frontend/src/state/use-acknowledge';
 import type { Acknowledging } from '../../frontend/src/state/use-acknowledge';
@@ -82,6 +84,77 @@ describe('acknowledging an alarm', () => {
     await shown.setProps({ acknowledging: { step: 'refused', text: 'Already acknowledged by B. Other at 11:59:58.' } });
     expect(shown.get('[role=alert]').text()).toContain('B. Other at 11:59:58');
     expect(shown.text()).not.toContain('Confirmed');
+  });
+});
+
+describe('a latched alarm', () => {
+  const latched = anAlarm('e7:WATER-1', {
+    entry: 'WATER-1',
+    state: 'latchedAcknowledged',
+    stateSince: '2026-03-01T11:59:40.000Z',
+    acknowledgedBy: 'A. Example',
+    acknowledgedAt: '2026-03-01T11:59:55.000Z',
+  });
+
+  it('says that it is latched and must be acknowledged first', () => {
+    const shown = card({ step: 'idle' }, { ...latched, state: 'latchedUnacknowledged', acknowledgedAt: null });
+    expect(shown.get('[data-testid=latched]').text()).toContain('Acknowledge it first');
+    expect(shown.get('.open-acknowledge').text()).toBe('Acknowledge…');
+  });
+
+  it('says from when it can be released, and offers it no sooner', async () => {
+    const shown = card({ step: 'idle' }, latched);
+    expect(shown.get('[data-testid=latched]').text()).toContain('can be released from 12:00:05');
+    expect(shown.get('.open-acknowledge').attributes('disabled')).toBeDefined();
+    await shown.setProps({ now: '2026-03-01T12:00:05.000Z' });
+    expect(shown.get('[data-testid=latched]').text()).toContain('can be released now');
+    expect(shown.get('.open-acknowledge').attributes('disabled')).toBeUndefined();
+  });
+
+  it('waits, after its acknowledgement and after its condition went, as long as the server does', () => {
+    expect(releaseAfterMs).toBe(resetGuardMs);
+    expect(releasableFrom(latched)).toBe('2026-03-01T12:00:05.000Z');
+    expect(releasableFrom({ ...latched, stateSince: '2026-03-01T11:59:58.000Z' })).toBe('2026-03-01T12:00:08.000Z');
+    expect(releasableFrom({ ...latched, state: 'acknowledged' })).toBeNull();
+  });
+
+  it('is released by a form of its own, and stays until the server has confirmed it', async () => {
+    const shown = card({ step: 'idle' }, latched);
+    await shown.setProps({ now: '2026-03-01T12:01:00.000Z' });
+    await shown.get('.open-acknowledge').trigger('click');
+    expect(shown.get('button[type=submit]').text()).toBe('Release');
+    await shown.get('form').trigger('submit');
+    expect(shown.emitted('acknowledge')).toEqual([['']]);
+    await shown.setProps({ acknowledging: { step: 'busy' } });
+    expect(shown.find('[data-testid=latched]').exists()).toBe(true);
+    const ended: Alarm = { ...latched, state: 'normal', stateSince: '2026-03-01T12:01:01.000Z' };
+    await shown.setProps({ acknowledging: { step: 'confirmed', alarm: ended } });
+    expect(shown.get('.confirmed').text()).toBe('Ended. Confirmed by the server.');
+    expect(shown.find('.open-acknowledge').exists()).toBe(false);
+  });
+
+  it('does not open the form of its release by the form of its acknowledgement', async () => {
+    const seen = { ...latched, state: 'latchedUnacknowledged', acknowledgedAt: null } as const;
+    const shown = card({ step: 'idle' }, seen);
+    await shown.get('.open-acknowledge').trigger('click');
+    await shown.setProps({ acknowledging: { step: 'confirmed', alarm: { ...latched, stateSince: seen.stateSince } } });
+    expect(shown.find('form').exists()).toBe(false);
+  });
+
+  it('closes its form on Esc', async () => {
+    const shown = card({ step: 'idle' });
+    await shown.get('.open-acknowledge').trigger('click');
+    await shown.get('form').trigger('keydown', { key: 'Escape' });
+    expect(shown.find('form').exists()).toBe(false);
+  });
+});
+
+describe('a change that the journal refused', () => {
+  it('is said to be not yet recorded, and no other is', () => {
+    const unrecorded = card({ step: 'idle' }, { ...alarm, recorded: false });
+    expect(unrecorded.get('[data-testid=not-recorded]').text()).toContain('Not yet recorded');
+    for (const given of [alarm, { ...alarm, recorded: true }])
+      expect(card({ step: 'idle' }, given).find('[data-testid=not-recorded]').exists()).toBe(false);
   });
 });
 

@@ -90,6 +90,6 @@ describe('the Alarms screen', () => {
     await vi.waitFor(() => expect(shown.find('.journal-rows li').exists()).toBe(true));
     const row = shown.get('.journal-rows li').text();
     expect(row).toContain('2026-03-01 12:48:10');
-    expect(row).toContain('normal → not acknowledged');
+    expect(row).toContain('raised');
   });
 });

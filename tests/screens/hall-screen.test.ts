@@ -37,7 +37,7 @@ describe('the Hall screen', () => {
   it('gives each headline figure its unit, its uncertainty and its age', async () => {
     const shown = await show(aHallFrame([aLine('e1')]));
     const text = shown.get('.figures').text().replaceAll('\u00a0', ' ');
-    expect(text).toContain('3.42 ± 0.05 MW');
+    expect(text).toContain('3420 ± 50 kW');
     expect(text).toContain('94.7 %');
     expect(text).toContain('4.1 ± 0.6 kPa');
     expect(text).toContain('kPa absolute');

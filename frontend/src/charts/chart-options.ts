@@ -1,5 +1,6 @@
 import uPlot from 'uplot';
 import { formatNumber } from '../text/format-number';
+import type { ChartScale } from './chart-scale';
 import { lonelyPlaces } from './to-columns';
 
 export interface ChartInk {
@@ -19,25 +20,30 @@ export function readInk(element: Element): ChartInk {
 const font = '12px Barlow, sans-serif';
 
 /** Mean as a line over the band from least to most; gaps stay gaps. */
-export function chartOptions(width: number, height: number, unit: string, zone: string, ink: ChartInk): uPlot.Options {
+export function chartOptions(
+  width: number,
+  height: number,
+  scale: ChartScale,
+  zone: string,
+  ink: ChartInk,
+): uPlot.Options {
+  const { unit } = scale;
   const edge = { stroke: ink.band, width: 1, points: { show: false }, spanGaps: false };
-  const value = (_: uPlot, given: number | null): string =>
-    given === null ? '—' : `${formatNumber(given, 3)} ${unit}`;
+  const value = (_: uPlot, given: number | null): string => (given === null ? '—' : scale.say(given));
   const axis = { stroke: ink.soft, font, grid: { stroke: ink.grid, width: 1 }, ticks: { stroke: ink.grid, width: 1 } };
   return {
     width,
     height,
     tzDate: (seconds) => uPlot.tzDate(new Date(seconds * 1000), zone),
-    scales: { x: { time: true } },
+    scales: { x: { time: true }, ...(scale.range === null ? {} : { y: { range: [...scale.range] } }) },
     axes: [
       { ...axis, values: '{HH}:{mm}' },
       {
         ...axis,
-        size: 64,
-        label: unit,
-        labelFont: font,
-        labelSize: 18,
-        values: (_, splits) => splits.map((at) => axisNumber(at, splits)),
+        size: scale.words === null ? 64 : 150,
+        ...(unit === '' ? {} : { label: unit, labelFont: font, labelSize: 18 }),
+        ...(scale.words === null ? {} : { splits: scale.words.map((_, index) => index) }),
+        values: (_, splits) => splits.map((at) => scale.words?.[at] ?? axisNumber(at, splits)),
       },
     ],
     series: [
@@ -64,5 +70,14 @@ function lonelyOf(chart: uPlot, series: number): number[] {
 
 function axisNumber(at: number, splits: readonly number[]): string {
   const step = Math.abs((splits[1] ?? at + 1) - (splits[0] ?? at));
-  return formatNumber(at, Math.min(6, Math.max(0, -Math.floor(Math.log10(step === 0 ? 1 : step)))));
+  return formatNumber(at, decimalsOfStep(step));
+}
+
+/** Decimals that print every multiple of a step as it is: two for 0.25, three for 0.025. */
+export function decimalsOfStep(step: number): number {
+  for (let decimals = 0; decimals < 6; decimals += 1) {
+    const scaled = step * 10 ** decimals;
+    if (Math.abs(scaled - Math.round(scaled)) < 1e-6 * Math.max(1, scaled)) return decimals;
+  }
+  return 6;
 }

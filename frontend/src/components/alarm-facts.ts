@@ -6,6 +6,20 @@ const waiting: readonly AlarmState[] = ['unacknowledged', 'returnedUnacknowledge
 /** True where somebody still has to say that they have seen it. */
 export const needsAcknowledgement = (state: AlarmState): boolean => waiting.includes(state);
 
+/** True where the condition has gone and the alarm stays until a person releases it. */
+export const isLatched = (state: AlarmState): boolean =>
+  state === 'latchedUnacknowledged' || state === 'latchedAcknowledged';
+
+/** The server takes a release no sooner than this after the acknowledgement and after the condition went. ms. */
+export const releaseAfterMs = 10_000;
+
+/** From when a latched alarm can be released, ISO 8601; null where it is not latched or not yet acknowledged. */
+export function releasableFrom(alarm: Pick<Alarm, 'state' | 'stateSince' | 'acknowledgedAt'>): string | null {
+  if (alarm.state !== 'latchedAcknowledged') return null;
+  const acknowledgedMs = alarm.acknowledgedAt === null ? 0 : Date.parse(alarm.acknowledgedAt);
+  return new Date(Math.max(Date.parse(alarm.stateSince), acknowledgedMs) + releaseAfterMs).toISOString();
+}
+
 /** Value when raised against its limit, each with its unit; null where there is nothing to compare (a yes or no). */
 export function sayValueAgainstLimit(
   alarm: Pick<Alarm, 'entry' | 'value' | 'limit' | 'unit_of_measure'>,

@@ -1,3 +1,4 @@
+import type { Figure } from '@ebbline/shared/contract/live-feed';
 import type { InjectionKey, Ref } from 'vue';
 import { inject, ref } from 'vue';
 
@@ -14,4 +15,9 @@ export const freshnessKey: InjectionKey<Freshness> = Symbol('freshness');
 /** Without one (a picture drawn on its own) values are as fresh as they say. */
 export function useFreshness(): Freshness {
   return inject(freshnessKey, () => ({ secondsSinceFrame: ref(0), old: ref(false) }), true);
+}
+
+/** True where a figure is not of now: nothing new came in time, or it can't be told at all. */
+export function isOld(figure: Pick<Figure, 'value' | 'quality' | 'reasons'>): boolean {
+  return figure.value === null || figure.reasons.includes('stale') || figure.reasons.includes('ageUnknown');
 }

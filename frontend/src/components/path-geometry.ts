@@ -80,6 +80,11 @@ export function insideStretches(
   return stretches;
 }
 
+/** The lines under each place: its name, and whether it stands inside the unit. */
+export function placeLines(place: Pick<PathPlace, 'name' | 'outsideUnit'>, most: number): readonly string[] {
+  return [...wrapName(place.name, most), ...(place.outsideUnit ? [] : wrapName('(inside the unit)', most))];
+}
+
 /** A name in lines of at most `most` characters where its words allow. */
 export function wrapName(name: string, most: number): readonly string[] {
   const lines: string[] = [];

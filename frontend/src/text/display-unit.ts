@@ -9,7 +9,7 @@ export interface DisplayUnit {
 
 const litresPerMinute = 60_000;
 
-/** By what is measured; a power picks its own prefix in `displayUnitOf`. Free air is always said (20 °C, 101.325 kPa). */
+/** By what is measured; a power takes its prefix from whose it is, in `displayUnitOf`. Free air is always said (20 °C, 101.325 kPa). */
 const byQuantity: { readonly [K in QuantityKind]: DisplayUnit } = {
   temperature: { unit: '°C', factor: 1, decimals: 1 },
   temperatureDifference: { unit: 'K', factor: 1, decimals: 1 },
@@ -39,20 +39,18 @@ const plainRatios: { readonly [point: string]: DisplayUnit } = {
   filterResistance: { unit: '× clean', factor: 1, decimals: 2 },
 };
 
-function powerUnit(watts: number): DisplayUnit {
-  const size = Math.abs(watts);
-  if (size >= 1e6) return { unit: 'MW', factor: 1e-6, decimals: 2 };
-  if (size >= 1e4) return { unit: 'kW', factor: 1e-3, decimals: 0 };
-  if (size >= 1e3) return { unit: 'kW', factor: 1e-3, decimals: 2 };
-  return byQuantity.power;
+/** One chip's power in W, every other in kW whatever its size: a unit that follows the value would jump with it. */
+function powerUnit(watts: number, pattern: string | undefined): DisplayUnit {
+  if (pattern?.startsWith('plate.') === true) return byQuantity.power;
+  return { unit: 'kW', factor: 1e-3, decimals: Math.abs(watts) < 1e4 ? 2 : 0 };
 }
 
 /**
- * @param value in the contract's unit of measure; only powers look at it
+ * @param value in the contract's unit of measure; only the decimals of a power look at it
  * @param pattern point id with `<id>` in place of a branch or plate, where the value is a point's
  */
 export function displayUnitOf(quantity: QuantityKind, value: number, pattern?: string): DisplayUnit {
-  if (quantity === 'power') return powerUnit(value);
+  if (quantity === 'power') return powerUnit(value, pattern);
   if (quantity === 'ratio' && pattern !== undefined) return plainRatios[pattern] ?? byQuantity.ratio;
   return byQuantity[quantity];
 }

@@ -1,7 +1,7 @@
 import type { QuantityKind } from '@ebbline/shared/contract/point-table';
 import { pointDefinition, pointPattern } from '@ebbline/shared/contract/point-table';
 import { displayUnitOf, quantityOfUnit } from './display-unit';
-import { decimalsFor, formatNumber } from './format-number';
+import { formatNumber, steadyDecimals } from './format-number';
 import { modeWord } from './words';
 
 /** A value ready to print. `number` is a word where the value is one (yes, no, a mode). */
@@ -9,6 +9,8 @@ export interface PrintedQuantity {
   readonly number: string;
   readonly uncertainty: string | null;
   readonly unit: string;
+  /** Of `number`; below nought it is rounded to tens and more. */
+  readonly decimals: number;
 }
 
 export interface QuantityOptions {
@@ -16,30 +18,36 @@ export interface QuantityOptions {
   readonly uncertainty?: number | null | undefined;
   /** Overrides the decimals that the quantity or the uncertainty would give. */
   readonly decimals?: number | undefined;
+  /** Decimals of the print before, kept while they do. */
+  readonly before?: number | undefined;
   /** Point id, where the value is a point's: some ratios are counts. */
   readonly point?: string | undefined;
 }
 
 /** A value in the contract's unit of measure (SI or °C) as people read it. */
 export function formatQuantity(value: number, quantity: QuantityKind, options: QuantityOptions = {}): PrintedQuantity {
-  if (quantity === 'yesNo') return { number: value > 0 ? 'yes' : 'no', uncertainty: null, unit: '' };
-  if (quantity === 'mode') return { number: modeWord(value), uncertainty: null, unit: '' };
+  if (quantity === 'yesNo') return asWord(value > 0 ? 'yes' : 'no');
+  if (quantity === 'mode') return asWord(modeWord(value));
   const pattern = options.point === undefined ? undefined : pointPattern(options.point);
   const display = displayUnitOf(quantity, value, pattern);
   const spread = typeof options.uncertainty === 'number' ? options.uncertainty * display.factor : null;
-  const decimals = options.decimals ?? (spread === null ? undefined : decimalsFor(spread)) ?? display.decimals;
+  const decimals =
+    options.decimals ?? (spread === null ? undefined : steadyDecimals(spread, options.before)) ?? display.decimals;
   return {
     number: formatNumber(value * display.factor, decimals),
     uncertainty: spread === null || spread <= 0 ? null : formatNumber(spread, decimals),
     unit: display.unit,
+    decimals,
   };
 }
 
+const asWord = (word: string): PrintedQuantity => ({ number: word, uncertainty: null, unit: '', decimals: 0 });
+
 /** As `formatQuantity` for a point, whose id says what is measured. */
-export function formatPoint(id: string, value: number, uncertainty: number | null): PrintedQuantity {
+export function formatPoint(id: string, value: number, uncertainty: number | null, before?: number): PrintedQuantity {
   const definition = pointDefinition(id);
-  if (definition === undefined) return { number: formatNumber(value, 3), uncertainty: null, unit: '' };
-  return formatQuantity(value, definition.quantity, { uncertainty, point: id });
+  if (definition === undefined) return { number: formatNumber(value, 3), uncertainty: null, unit: '', decimals: 3 };
+  return formatQuantity(value, definition.quantity, { uncertainty, point: id, before });
 }
 
 /** As `formatQuantity` where only a UCUM code came with the value. Gas flows must say that they are free air. */
@@ -47,7 +55,7 @@ export function formatByUnit(value: number, ucum: string | null, freeAir = false
   if (freeAir && ucum === 'm3/s') return formatQuantity(value, 'freeAirFlow');
   const quantity = ucum === null ? undefined : quantityOfUnit(ucum);
   if (quantity === undefined)
-    return { number: formatNumber(value, 2), uncertainty: null, unit: ucum === '1' ? '' : (ucum ?? '') };
+    return { number: formatNumber(value, 2), uncertainty: null, unit: ucum === '1' ? '' : (ucum ?? ''), decimals: 2 };
   return formatQuantity(value, quantity);
 }
 

@@ -43,3 +43,8 @@ export function formatSince(iso: string, now: string | null, zone: string): stri
   if (now === null) return moment;
   return formatMoment(now, zone).slice(0, 10) === moment.slice(0, 10) ? formatClock(iso, zone) : moment;
 }
+
+/** Whether a moment has come by the clock in force; false where either is not known. */
+export function isPast(iso: string | null, now: string | null): boolean {
+  return iso !== null && now !== null && Date.parse(now) >= Date.parse(iso);
+}

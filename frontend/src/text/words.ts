@@ -15,8 +15,8 @@ export const alarmStateWords: { readonly [S in AlarmState]: string } = {
   unacknowledged: 'not acknowledged',
   acknowledged: 'acknowledged',
   returnedUnacknowledged: 'condition gone, not acknowledged',
-  latchedUnacknowledged: 'held until reset, not acknowledged',
-  latchedAcknowledged: 'held until reset, acknowledged',
+  latchedUnacknowledged: 'condition gone, latched, not acknowledged',
+  latchedAcknowledged: 'condition gone, latched, acknowledged',
 };
 
 export const modeWords: { readonly [M in Mode]: string } = {

@@ -1,4 +1,4 @@
-import type { JournalRow } from '@ebbline/shared/contract/alarm';
+import type { AlarmState, JournalRow } from '@ebbline/shared/contract/alarm';
 import { describe, expect, it } from 'vitest';
 import { journalActor, journalLine } from '../../../../frontend/src/screens/alarms/journal-line';
 
@@ -26,12 +26,42 @@ const row: JournalRow = {
 
 describe('a line of the journal', () => {
   it('says what changed, where, and at what value with its unit', () => {
-    expect(journalLine(row)).toBe('AIR-1 · Rack 4 · normal → not acknowledged · 60.0\u00a0L/min free air');
+    expect(journalLine(row)).toBe('AIR-1 · Rack 4 · raised · 60.0\u00a0L/min free air');
   });
 
   it('says no more of a change that speaks for itself', () => {
     expect(journalActor(row)).toBeNull();
-    expect(journalActor({ ...row, reason: 'conditionClear' })).toBe('condition gone');
+    expect(journalActor({ ...row, reason: 'conditionClear' })).toBeNull();
+    expect(journalActor({ ...row, reason: 'configuration' })).toBe('the site file changed');
+  });
+
+  it('says every step between two states in words that no other step shares', () => {
+    const steps: readonly (readonly [AlarmState, AlarmState])[] = [
+      ['normal', 'unacknowledged'],
+      ['acknowledged', 'unacknowledged'],
+      ['unacknowledged', 'acknowledged'],
+      ['unacknowledged', 'returnedUnacknowledged'],
+      ['unacknowledged', 'latchedUnacknowledged'],
+      ['latchedUnacknowledged', 'latchedAcknowledged'],
+      ['acknowledged', 'normal'],
+      ['returnedUnacknowledged', 'normal'],
+      ['latchedAcknowledged', 'normal'],
+    ];
+    const said = steps.map(([from, to]) => journalLine({ ...row, from, to, where: null, value: null }));
+    expect(new Set(said).size).toBe(steps.length);
+    for (const line of said) expect(line).not.toMatch(/[a-z][A-Z]/);
+  });
+
+  it('says of a latched alarm when it was released, and that it waited until then', () => {
+    const release = { ...row, from: 'latchedAcknowledged', to: 'normal', value: null, where: null } as const;
+    expect(journalLine(release)).toBe('AIR-1 · released, ended');
+    expect(journalLine({ ...release, from: 'acknowledged', to: 'latchedAcknowledged' })).toBe(
+      'AIR-1 · condition gone, latched',
+    );
+  });
+
+  it('keeps a person’s comment in quotes even where it is a word of the program', () => {
+    expect(journalActor({ ...row, actor: 'A. Example', reason: 'conditionTrue' })).toBe('A. Example: “conditionTrue”');
   });
 
   it('names who acted and quotes what they wrote', () => {

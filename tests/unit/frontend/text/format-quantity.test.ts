@@ -15,11 +15,14 @@ describe('a quantity in print', () => {
     expect(say(1 / 60_000, 'freeAirFlow')).toBe('1.0 L/min free air');
   });
 
-  it('takes the prefix of a power from its size', () => {
-    expect(say(420, 'power')).toBe('420 W');
+  it('keeps the unit of a power whatever its size: kW, and W for one chip', () => {
+    expect(inWords(formatPoint('plate.c1.power', 1_020, 40))).toBe('1020 ± 40\u00a0W');
+    expect(say(420, 'power')).toBe('0.42 kW');
+    expect(say(1_117_800, 'power', { uncertainty: 1_900 })).toBe('1118 ± 2 kW');
+    expect(say(1_117_800, 'power', { uncertainty: 124_000 })).toBe('1120 ± 120 kW');
     expect(say(4_200, 'power')).toBe('4.20 kW');
     expect(say(281_000, 'power', { uncertainty: 5_000 })).toBe('281 ± 5 kW');
-    expect(say(3_420_000, 'power', { uncertainty: 50_000 })).toBe('3.42 ± 0.05 MW');
+    expect(say(3_420_000, 'power', { uncertainty: 50_000 })).toBe('3420 ± 50 kW');
   });
 
   it('sets below nought a true minus, and never writes minus nought', () => {
