@@ -4,7 +4,7 @@ import { createRequire } from 'node:module';
 import { fileURLToPath } from 'node:url';
 import { promisify } from 'node:util';
 
-export const requirementNames = ['mosquitto', 'influxdb', 'chromium', 'data'] as const;
+export const requirementNames = ['mosquitto', 'influxdb', 'chromium', 'data', 'unshare'] as const;
 /** Something outside the project that some tests need; nothing that ships needs it. */
 export type Requirement = (typeof requirementNames)[number];
 
@@ -22,17 +22,19 @@ const run = promisify(execFile);
 
 /** Looks once for everything; the config of the test run keeps the answer for all workers. */
 export async function probeRequirements(): Promise<Requirements> {
-  const [mosquitto, influxdb, chromium, data] = await Promise.all([
+  const [mosquitto, influxdb, chromium, data, unshare] = await Promise.all([
     firstThatRuns(['/usr/sbin/mosquitto', 'mosquitto'], ['-h']),
     firstThatRuns(['/usr/bin/influxd', 'influxd'], ['version']),
     findBrowser(),
     readableFolder(fileURLToPath(new URL('../../../shared/data', import.meta.url))),
+    networkOfItsOwn(),
   ]);
   return {
     mosquitto: { path: mosquitto, bring: debian('mosquitto') },
     influxdb: { path: influxdb, bring: debian('influxdb') },
     chromium: { path: chromium, bring: `${debian('chromium')} (or libnss3 and libnspr4 for the packaged one)` },
     data: { path: data, bring: 'a folder ../shared/data beside the project with the recorded data sets' },
+    unshare: { path: unshare, bring: `${debian('util-linux iproute2')}, and root or user namespaces` },
   };
 }
 
@@ -65,6 +67,16 @@ async function starts(program: string, args: readonly string[]): Promise<boolean
     return true;
   } catch (fault) {
     return typeof (fault as { code?: unknown }).code === 'number' && (fault as { code: number }).code < 126;
+  }
+}
+
+/** Can a program be run with no network but its own loopback? Then the name of what does it (util-linux). */
+async function networkOfItsOwn(): Promise<string | null> {
+  try {
+    await run('unshare', ['-rn', 'ip', 'link', 'set', 'lo', 'up'], { timeout: 20_000 });
+    return 'unshare';
+  } catch {
+    return null;
   }
 }
 
