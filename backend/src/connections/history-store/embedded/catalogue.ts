@@ -11,9 +11,9 @@ export interface HolderPlaces {
 }
 
 /**
- * Numbers of holders, and positions of (point, unit of measure) within a holder. Both are given out once, in
- * order, and never changed or given again; so a row is (holder, second, p0 … pN) whatever the points are called,
- * and thousands of branches in one hall widen no row of another unit.
+ * Numbers of holders, and positions of (point, unit of measure) within a holder. Both are given out once, in order,
+ * and never changed or given again; so a row is (holder, second, p0 … pN) whatever the points are called, and holders
+ * share columns. A table is as wide as its widest holder.
  */
 export class Catalogue {
   readonly #connection: DuckDBConnection;

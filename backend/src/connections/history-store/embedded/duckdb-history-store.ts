@@ -15,6 +15,7 @@ import { Catalogue } from './catalogue';
 import { Maintenance } from './maintenance';
 import { Manifest } from './manifest';
 import { openDuckDb, type DuckDbLimits } from './open-duckdb';
+import { readFault } from './read-fault';
 import { ReadGate } from './read-gate';
 import { readSql } from './read-sql';
 import { defaultRetention, type Retention } from './retention';
@@ -134,6 +135,8 @@ export class DuckDbHistoryStore implements HistoryStore {
           const [bucket = NaN, min = NaN, sum = NaN, max = NaN, count = NaN] = cell.map(Number);
           sums.add(bucket, min, sum, max, count);
         }
+      } catch (cause) {
+        throw await readFault(connection, this.#folder, statement.files, found.position, cause);
       } finally {
         connection.closeSync();
       }

@@ -75,7 +75,8 @@ export class Maintenance {
     await attempt(() => this.#sweep());
     const [cause] = faults;
     if (cause === undefined) return;
-    const what = `history could not be sealed or cleared: ${cause.message.replaceAll(this.#folder, '').slice(0, 300)}; nothing is lost, and it is tried again; look at the disk space, the permissions and the files of the data folder`;
+    const said = (cause.message.split('\n')[0] ?? '').replaceAll(this.#folder, '').slice(0, 300);
+    const what = `history could not be sealed or cleared: ${said}; nothing is lost, and it is tried again; look at the disk space, the permissions and the files of the data folder`;
     throw new CodedError('HISTORY_MAINTAIN_FAILED', what, { cause });
   }
 
