@@ -17,8 +17,10 @@ export const AirSignal = {
   separatorPressure: 4,
   /** Loop flow, m³/s: guards the others. */
   loopFlow: 5,
+  /** Vapour pressure of the return water, Pa: its rise pushes dry gas out of the separator although none comes in. */
+  vapourPressure: 6,
 } as const;
-export const airSignalCount = 6;
+export const airSignalCount = 7;
 
 /** What AIR-1 remembers: the last twelve seconds of every signal, and what they were before the step. */
 export interface AirMemory {
@@ -29,6 +31,8 @@ export interface AirMemory {
   readonly branchCount: Int32Array;
   /** 1 = the newest separator pressure rests on an estimate of ambient. */
   readonly estimated: Uint8Array;
+  /** When the loop's flow last was starting or stopping, tick time; NaN where it never did. */
+  readonly flowMovedMs: Float64Array;
   /** Gas load, and tank water, before the step that raised the alarm; NaN where none stands or a restart lost it. */
   readonly gasBefore: Float64Array;
   readonly waterBefore: Float64Array;
@@ -51,6 +55,7 @@ export function createAirMemory(units: readonly CompiledUnit[]): AirMemory {
     firstSignal,
     branchCount,
     estimated: new Uint8Array(units.length),
+    flowMovedMs: new Float64Array(units.length).fill(Number.NaN),
     gasBefore: new Float64Array(units.length).fill(Number.NaN),
     waterBefore: new Float64Array(units.length).fill(Number.NaN),
     namedBranch: new Int32Array(units.length).fill(-1),

@@ -1,3 +1,5 @@
+import { saturationPressure } from '@ebbline/shared/fluid-properties/saturation-pressure';
+import { celsius } from '@ebbline/shared/units/quantity';
 import { reasonBit } from '../../slots/quality-reasons';
 import { usable, type UnitContext } from '../judge-context';
 import { movingModes } from '../modes-of-rules';
@@ -14,6 +16,7 @@ export function sampleAirSignals(context: UnitContext): void {
   push(context, first + AirSignal.returnExcess, returnExcess(context));
   push(context, first + AirSignal.separatorPressure, usable(state, slots.separatorPressure));
   push(context, first + AirSignal.loopFlow, usable(state, slots.loopFlow));
+  push(context, first + AirSignal.vapourPressure, saturationPressure(celsius(usable(state, slots.returnTemperature))));
   for (let branch = 0; branch < slots.branchFlow.length; branch += 1) {
     push(context, branchFlowSignal(first, branch), usable(state, slots.branchFlow[branch] as number));
     push(context, branchPressureSignal(first, branch), usable(state, slots.branchReturnPressure[branch] as number));
@@ -40,13 +43,16 @@ function push(context: UnitContext, signal: number, value: number): void {
 
 /**
  * Water in both tanks, so that water that only moves from one to the other does not count; in the separator alone
- * where the supply tank's level or area is not known. Nothing while water is moved on purpose.
+ * where the supply tank's level or area is not known, and then not while the pump that empties it is said to stand.
+ * Nothing while water is moved on purpose.
  */
 function tankWater(context: UnitContext): number {
   const { design } = context.unit;
   if (design.separatorAreaM2 === null || movingModes.includes(context.mode)) return Number.NaN;
   const separator = usable(context.state, context.slots.separatorLevel) * design.separatorAreaM2;
-  if (design.supplyTankAreaM2 === null || context.slots.supplyTankLevel < 0) return separator;
+  if (design.supplyTankAreaM2 === null || context.slots.supplyTankLevel < 0) {
+    return usable(context.state, context.slots.pumpRunning) < 0.5 ? Number.NaN : separator;
+  }
   return separator + usable(context.state, context.slots.supplyTankLevel) * design.supplyTankAreaM2;
 }
 

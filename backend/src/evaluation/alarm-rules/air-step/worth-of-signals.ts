@@ -16,6 +16,13 @@ const drawnDownPa = 100;
 const caughtPaPerS = 50;
 /** A rise by more is a sign of air of its own, whatever the flow does: Pa. */
 const pushedUpPa = 1000;
+/**
+ * Gas room of separator and receiver, as seconds of rated flow: no site file states it; common practice is 60 to 120,
+ * no source, and the larger one tells vapour from air on the safe side of a false alarm.
+ */
+const gasRoomS = 120;
+/** Pipes fill or run empty, and the levels with them, so long after the flow has started or stopped: own rule. */
+const settlingMs = 30_000;
 /** Gas temperature where the return's is not known, °C. Free air changes by 3 % for 10 K. */
 const gasTemperatureC = 40;
 
@@ -25,8 +32,9 @@ const gasTemperatureC = 40;
  *
  * - gas load, and vacuum speed × suction curve: only while the separator pressure is not being drawn down, and has not
  *   begun to rise less. A start of the source, and a lowered set point, do that; air does not.
+ *   Less what vapour pushes out: a return that warms takes room from the dry gas (Dalton), and no air has come in.
  * - tank water: air that entered at the separator's pressure has pushed as much water out of the pipes. Not while flow
- *   starts or stops, unless the separator pressure jumps: then it is no stop.
+ *   starts or stops, nor while pipes fill or run empty after it, unless the separator pressure jumps: then it is no stop.
  * - return less supply flow: the same surge, as a flow.
  */
 export function airWorth(context: UnitContext): number {
@@ -38,10 +46,12 @@ export function airWorth(context: UnitContext): number {
     pressureStep >= -drawnDownPa &&
     slopeChange(context.air.rings, first + AirSignal.separatorPressure) >= -caughtPaPerS
   ) {
-    worth = greater(worth, netStep(context, first + AirSignal.gasLoad));
-    worth = greater(worth, netStep(context, first + AirSignal.vacuumSpeed) * capacity(context, pressure));
+    const displaced = displacedByVapour(context, first);
+    worth = greater(worth, netStep(context, first + AirSignal.gasLoad) - displaced);
+    const bySpeed = netStep(context, first + AirSignal.vacuumSpeed) * capacity(context, pressure);
+    worth = greater(worth, bySpeed - displaced);
   }
-  if (!flowStartsOrStops(context, first) || pressureStep > pushedUpPa) {
+  if (!levelsAreMoving(context, first) || pressureStep > pushedUpPa) {
     const asFreeAir = freeAirOfThroughput(pressure, gasTemperature(context));
     worth = greater(worth, (netStep(context, first + AirSignal.tankWater) / stepWindowTicks) * asFreeAir);
     worth = greater(worth, netStep(context, first + AirSignal.returnExcess) * asFreeAir);
@@ -65,9 +75,26 @@ function capacity(context: UnitContext, pressurePa: number): number {
   return freeAirOfThroughput(suctionThroughput(suction, pressure, saturationPressure(gas)), gas);
 }
 
+/**
+ * Dry gas that leaves the separator because vapour takes its room, m³/s of free air: gas room × rise of the vapour
+ * pressure. 0 where the return does not warm or is not known. The exhaust can't have risen by more for that reason.
+ */
+function displacedByVapour(context: UnitContext, first: number): number {
+  const rise = stepOf(context.air.rings, first + AirSignal.vapourPressure) / stepWindowTicks;
+  const gasRoomM3 = gasRoomS * context.unit.design.ratedFlowM3PerS;
+  return rise > 0 ? freeAirOfThroughput(rise * gasRoomM3, gasTemperature(context)) : 0;
+}
+
 function gasTemperature(context: UnitContext) {
   const measured = usable(context.state, context.slots.returnTemperature);
   return celsius(Number.isNaN(measured) ? gasTemperatureC : measured);
+}
+
+/** The flow starts or stops, or did a short while ago. */
+function levelsAreMoving(context: UnitContext, first: number): boolean {
+  const { flowMovedMs } = context.air;
+  if (flowStartsOrStops(context, first)) flowMovedMs[context.unitIndex] = context.nowMs;
+  return context.nowMs - (flowMovedMs[context.unitIndex] as number) < settlingMs;
 }
 
 /** Flow that starts from nearly nothing, or falls by a quarter, moves levels by itself. */

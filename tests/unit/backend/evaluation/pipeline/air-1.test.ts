@@ -201,6 +201,47 @@ describe('AIR-1 stays silent', () => {
     expect(plant.transitions.filter((t) => t.entry === 'AIR-1')).toEqual([]);
   });
 
+  it('on a stop whose pipes run empty into the tanks: 30 L in five seconds', () => {
+    const plant = new Plant();
+    const random = seeded(9);
+    run(plant, random, 40, atRest);
+    run(plant, random, 20, (second) => ({
+      ...atRest(),
+      flow: ramp(346, 0, second, 2),
+      levelSeparator: ramp(0.6, 0.72, second - 2, 5),
+    }));
+    expect(plant.standing('AIR-1')).toBeUndefined();
+  });
+
+  // The transfer pump takes 5.8 L/s out of the separator; the flow goes on until the supply tank is empty.
+  it('on a trip of the transfer pump where the supply tank tells no level', () => {
+    const plant = new Plant(plantSite({ points: { 'supplyTank.level': null } }));
+    const random = seeded(10);
+    run(plant, random, 40, atRest);
+    run(plant, random, 14, (second) => ({
+      ...atRest(),
+      pumpRunning: false,
+      levelSeparator: 0.6 + (0.0058 * (second + 1)) / 0.25,
+    }));
+    expect(plant.standing('AIR-1')).toBeUndefined();
+  });
+
+  it('on a level that sloshes by 4 cm, second by second, for ten minutes', () => {
+    const plant = new Plant();
+    const random = seeded(7);
+    run(plant, random, 600, () => ({ ...idle(), levelSeparator: 0.6 + 0.08 * (random() - 0.5) }));
+    expect(plant.transitions).toEqual([]);
+  });
+
+  it('on a source that speeds up while the separator is being drawn down at an even rate', () => {
+    const plant = new Plant();
+    const random = seeded(8);
+    const drawnDown = (second: number): Telemetry => ({ ...idle(), pSeparator: 36 - 0.06 * second });
+    run(plant, random, 40, drawnDown);
+    run(plant, random, 20, (second) => ({ ...drawnDown(40 + second), vacuumSpeed: ramp(0, 40, second, 5) }));
+    expect(plant.entries()).toEqual([]);
+  });
+
   it('on a lowered set point of the separator: the source speeds up and draws the pressure down', () => {
     const plant = new Plant();
     const random = seeded(11);
