@@ -2,16 +2,33 @@ import type { HistoryColumns, Intake } from '@ebbline/shared/contract/http-api';
 import { describe, expect, it } from 'vitest';
 import { startBroker } from '../../helpers/broker';
 import { addressIn, ebblineEnvironment, type Ebbline, projectRoot, startEbbline } from '../../helpers/ebbline';
+import { startInfluxd } from '../../helpers/influxd';
 import { processTree } from '../../helpers/process-tree';
+import { suiteNeeding } from '../../helpers/requirements';
 import { startProcess } from '../../helpers/server-process';
 import { stopAfterEach } from '../../helpers/stop-after';
 import { until } from '../../helpers/until';
 import { smallSiteFile } from '../app/running-app';
 import { connectSender } from '../app/telemetry';
+import { cuttableLink } from '../mqtt-intake/cuttable-link';
 import { builtDataFolder } from './built-data-folder';
 
 const keep = stopAfterEach();
 const withinMs = 180_000;
+
+/** One bucket a second. */
+const flowOfM1 = (ebbline: Ebbline, fromMs: number, seconds: number): Promise<HistoryColumns> => {
+  const query = new URLSearchParams({
+    unit: 'm1',
+    point: 'loop.flow',
+    from: new Date(fromMs).toISOString(),
+    to: new Date(fromMs + seconds * 1000).toISOString(),
+    buckets: `${seconds}`,
+  });
+  return ebbline.get(`/api/history?${query.toString()}`);
+};
+
+const taken = async (ebbline: Ebbline): Promise<number> => (await ebbline.get<Intake>('/api/intake')).messages;
 
 const isThere = (pid: number): boolean => {
   try {
@@ -51,7 +68,6 @@ describe('a program killed among messages of QoS 1', () => {
       const data = keep(await builtDataFolder());
       const broker = keep(await startBroker());
       const env = { EBBLINE_SITE: smallSiteFile, EBBLINE_MQTT_URL: broker.url, EBBLINE_SIMULATOR: 'off' };
-      const taken = async (ebbline: Ebbline): Promise<number> => (await ebbline.get<Intake>('/api/intake')).messages;
       const first = keep(await startEbbline({ data: data.path, env }));
       const sender = keep(await connectSender(broker.url));
       const startMs = Math.floor(Date.now() / 1000) * 1000 - seconds * 1000;
@@ -64,14 +80,7 @@ describe('a program killed among messages of QoS 1', () => {
       await sent;
 
       const second = keep(await startEbbline({ data: data.path, env }));
-      const query = new URLSearchParams({
-        unit: 'm1',
-        point: 'loop.flow',
-        from: new Date(startMs).toISOString(),
-        to: new Date(startMs + seconds * 1000).toISOString(),
-        buckets: `${seconds}`,
-      });
-      const history = (): Promise<HistoryColumns> => second.get(`/api/history?${query.toString()}`);
+      const history = (): Promise<HistoryColumns> => flowOfM1(second, startMs, seconds);
       const kept = await until(
         async () => {
           const columns = await history();
@@ -84,4 +93,41 @@ describe('a program killed among messages of QoS 1', () => {
       expect(await taken(second)).toBeGreaterThan(0);
     },
   );
+});
+
+// The store is out of reach, so nothing that was received can have been committed when the kill comes.
+suiteNeeding(['influxdb'], 'a program killed between the receipt of a message of QoS 1 and its commit', () => {
+  it('is sent the message again and keeps it', { timeout: withinMs }, async () => {
+    const data = keep(await builtDataFolder());
+    const broker = keep(await startBroker());
+    const influx = keep(await startInfluxd());
+    const link = keep(await cuttableLink(influx.port));
+    const env = {
+      EBBLINE_SITE: smallSiteFile,
+      EBBLINE_MQTT_URL: broker.url,
+      EBBLINE_INFLUX_URL: link.url.replace('mqtt:', 'http:'),
+      EBBLINE_SIMULATOR: 'off',
+    };
+    const first = keep(await startEbbline({ data: data.path, env }));
+    link.allow(false);
+    link.cut();
+    const sender = keep(await connectSender(broker.url));
+    const atMs = Math.floor(Date.now() / 1000) * 1000 - 5000;
+    await sender.m1(atMs, { flow: 333 });
+    await until(async () => (await first.get<Intake>('/api/intake')).samples > 0, { what: 'the receipt' });
+    first.child.kill('SIGKILL');
+    await first.exit;
+
+    link.allow(true);
+    const second = keep(await startEbbline({ data: data.path, env }));
+    await until(async () => (await taken(second)) === 1, { what: 'the second delivery' });
+    const kept = await until(
+      async () => {
+        const columns = await flowOfM1(second, atMs, 1);
+        return columns.count[0] === 1 ? columns : null;
+      },
+      { everyMs: 100, what: 'the second in history' },
+    );
+    expect(kept.mean[0]).toBeCloseTo(333 / 60_000, 12);
+  });
 });
