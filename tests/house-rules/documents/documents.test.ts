@@ -1,4 +1,4 @@
-import { existsSync } from 'node:fs';
+import { existsSync, readdirSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { catalogue } from '../../../backend/src/evaluation/alarm-rules/catalogue/catalogue';
@@ -15,7 +15,7 @@ const firstCells = (text: string, cell: RegExp): string[] =>
   [...text.matchAll(/^\| `?([^`|]+?)`? +\|/gm)].map((match) => match[1] ?? '').filter((word) => cell.test(word));
 
 const variablesIn = (text: string): string[] =>
-  [...text.matchAll(/'(EBBLINE_[A-Z_]+)'/g)].map((match) => match[1] ?? '');
+  [...text.matchAll(/(?<='|variables\.)(EBBLINE_[A-Z_]*[A-Z])\b/g)].map((match) => match[1] ?? '');
 
 describe('README', () => {
   test('begins with one paragraph that states the job', () => {
@@ -26,7 +26,8 @@ describe('README', () => {
   });
 
   test('lists every variable of the environment, and no other', () => {
-    const read = new Set(variablesIn(textOf('backend/src/connections/config/environment.ts')));
+    const readers = ['backend/src/connections/config/environment.ts', 'simulator/src/config/environment.ts'];
+    const read = new Set(readers.flatMap((path) => variablesIn(textOf(path))));
     expect(read.size).toBeGreaterThan(5);
     expect(firstCells(readme, /^EBBLINE_/).sort()).toEqual([...read].sort());
   });
@@ -61,19 +62,17 @@ describe('DEVELOPERS', () => {
     for (const name of Object.keys(scripts)) expect(developers).toMatch(new RegExp(`npm (run )?${name}`));
   });
 
-  test('names every room of the backend and of shared', () => {
-    for (const room of [
-      'evaluation',
-      'ports',
-      'runner',
-      'connections',
-      'fluid-properties',
-      'hydraulics',
-      'heat',
-      'contract',
-    ]) {
-      expect(developers).toContain(room);
-    }
+  test('names every room, as the folders stand', () => {
+    const parents = ['shared', 'backend', 'backend/src', 'backend/src/evaluation', 'backend/src/connections'];
+    const rooms = [...parents, 'frontend/src', 'simulator/src'].flatMap((parent) =>
+      readdirSync(join(projectFolder, parent), { withFileTypes: true })
+        .filter((entry) => entry.isDirectory() && !['node_modules', 'src'].includes(entry.name))
+        .map(({ name }) => ({ path: `${parent}/${name}`, name })),
+    );
+    expect(rooms.length).toBeGreaterThan(40);
+    const table = developers.slice(developers.indexOf('| room '), developers.indexOf('## Commands'));
+    const unnamed = rooms.filter(({ path, name }) => !table.includes(`\`${path}`) && !table.includes(`…/${name}\``));
+    expect(unnamed.map(({ path }) => path)).toEqual([]);
   });
 });
 
