@@ -191,7 +191,7 @@ describe('an hour too big to be put in unit order at once', () => {
 
 describe('a sealed file that is damaged', () => {
   const countOf = async (fromMs: number, toMs: number) =>
-    plain(await store.read({ ...pressure, fromMs, toMs, buckets: 60 })).count.reduce(
+    plain(await store.read({ ...pressure, fromMs, toMs, buckets: 60 })).count.reduce<number>(
       (sum, count) => sum + (count ?? 0),
       0,
     );
