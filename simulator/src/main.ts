@@ -23,6 +23,7 @@ function start(): void {
   const publisher = new MqttPublisher({
     url: mqttUrl,
     gateways: fleet.gateways,
+    inOrder: speed > 1,
     onCommand(payload) {
       const outcome = fleet.command(payload);
       publisher.tellState({
@@ -40,7 +41,10 @@ function start(): void {
   publisher.open();
   let active = -1;
   const timer = setInterval(() => {
-    pace.runDue((messages) => messages.forEach((message) => publisher.publish(message)));
+    pace.runDue(
+      (messages) => messages.forEach((message) => publisher.publish(message)),
+      () => publisher.takes,
+    );
     const faults = fleet.activeFaults();
     if (faults.length !== active && active !== -1) publisher.tellState({ active: faults });
     active = faults.length;

@@ -15,6 +15,8 @@ export interface LineSettings {
 }
 
 const reconnectMs = 2000;
+/** So much may wait in this process for the broker's socket, bytes. */
+const mostWaiting = 64 * 1024;
 
 /** One connection to the broker, as one gateway has it. */
 export class MqttLine {
@@ -43,6 +45,15 @@ export class MqttLine {
       if (topic === onMessage?.topic) onMessage.hear(payload.toString('utf8'));
     });
     this.client = client;
+  }
+
+  get connected(): boolean {
+    return this.client?.connected ?? false;
+  }
+
+  /** Connected, and the broker takes what it is sent: hardly anything waits here. */
+  get takes(): boolean {
+    return this.connected && (this.client?.stream.writableLength ?? 0) < mostWaiting;
   }
 
   /** Sends now or not at all: old telemetry is of no use after a reconnect. */

@@ -5,6 +5,11 @@ import { commandTopic, stateTopic } from './topics';
 export interface PublisherSettings {
   readonly url: string;
   readonly gateways: readonly string[];
+  /**
+   * Sends all telemetry over one line, in order of time. Faster than life each line may run seconds of source time
+   * ahead of the others, which no site does.
+   */
+  readonly inOrder: boolean;
   readonly onCommand: (payload: string) => void;
   readonly onTrouble: (name: string, message: string) => void;
 }
@@ -13,6 +18,7 @@ export interface PublisherSettings {
 export class MqttPublisher {
   private readonly lines = new Map<string, MqttLine>();
   private readonly building: MqttLine;
+  private greeted = false;
 
   constructor(private readonly settings: PublisherSettings) {
     const { url, gateways, onTrouble } = settings;
@@ -32,13 +38,20 @@ export class MqttPublisher {
     this.building.open({ topic: commandTopic, hear: (payload) => this.settings.onCommand(payload) });
   }
 
+  /** In order: every gateway has greeted, and the broker takes what it is sent. Else each line sends what it can. */
+  get takes(): boolean {
+    if (!this.settings.inOrder) return true;
+    this.greeted ||= [...this.lines.values()].every(({ connected }) => connected);
+    return this.greeted && this.building.takes;
+  }
+
   publish(message: SimulatedMessage): void {
     const line = message.gateway === null ? this.building : this.lines.get(message.gateway);
     if (line && message.gateway !== null && message.topic === statusTopic(message.gateway)) {
       // what the broker knows of a gateway comes from its line alone
       if (message.payload === offline) line.break();
       else line.open();
-    } else line?.send(message.topic, message.payload, message.retain);
+    } else (this.settings.inOrder ? this.building : line)?.send(message.topic, message.payload, message.retain);
   }
 
   tellState(state: unknown): void {

@@ -24,10 +24,10 @@ export class Pace {
     this.firstMs = fleet.nextMs;
   }
 
-  /** Runs every slot that is due, and hands out what it says. */
-  runDue(publish: (messages: ReturnType<FleetSimulation['next']>) => void): void {
+  /** Runs every slot that is due while `takes` says that what it says can go out, and hands that out. */
+  runDue(publish: (messages: ReturnType<FleetSimulation['next']>) => void, takes: () => boolean = () => true): void {
     const begun = this.clock.now();
-    while (this.behindMs() >= 0 && this.clock.now() - begun < stretchMs) publish(this.fleet.next());
+    while (this.behindMs() >= 0 && this.clock.now() - begun < stretchMs && takes()) publish(this.fleet.next());
     const behind = this.behindMs();
     if (behind < mostBehindMs * this.speed) return;
     // At real speed source times stay those of the wall, so seconds are left out; faster, time just runs slower.

@@ -9,13 +9,15 @@ import { faultTable } from '../faults/fault-table';
 import { HallSimulation, hallPeriodS } from './hall-simulation';
 import { seededRandom } from './seeded-random';
 import { drawWeatherPhases, surroundingsAt, type Surroundings, type WeatherPhases } from './surroundings';
-import { UnitSimulation } from './unit-simulation';
+import { UnitSimulation, type SettledPlants } from './unit-simulation';
 
 export interface FleetSettings {
   readonly seed: number;
   /** Source time of the first second, ms since 1970. */
   readonly startMs: number;
   readonly units?: readonly FleetUnit[];
+  /** From simulations of the same seed and start. */
+  readonly settled?: SettledPlants;
 }
 
 export type CommandFault = CommandRefusal | Failure<'FAULT_NOT_ACTIVE' | 'FAULT_ALREADY_ACTIVE'>;
@@ -32,7 +34,9 @@ export class FleetSimulation {
     const fleet = settings.units ?? demoFleet;
     this.weather = drawWeatherPhases(seededRandom(settings.seed, 'weather'));
     const startS = settings.startMs / 1000;
-    this.units = fleet.map((unit) => new UnitSimulation(unit, settings.seed, startS, this.around(unit.hall, startS)));
+    this.units = fleet.map(
+      (unit) => new UnitSimulation(unit, settings.seed, startS, this.around(unit.hall, startS), settings.settled),
+    );
     this.halls = halls
       .filter((id) => fleet.some(({ hall }) => hall === id))
       .map((id) => new HallSimulation(id, settings.seed));

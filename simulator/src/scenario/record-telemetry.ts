@@ -1,6 +1,7 @@
 import type { SimulatedMessage } from '../payload/messages';
 import type { FleetUnit } from './demo-fleet';
 import { FleetSimulation } from './fleet-simulation';
+import type { SettledPlants } from './unit-simulation';
 
 /** A command and the second at which it is given. */
 export interface ScheduledCommand {
@@ -15,6 +16,8 @@ export interface Recording {
   readonly units?: readonly FleetUnit[];
   readonly schedule?: readonly ScheduledCommand[];
   readonly seconds: number;
+  /** From recordings of the same seed and start. */
+  readonly settled?: SettledPlants;
 }
 
 /**
@@ -22,8 +25,8 @@ export interface Recording {
  * the same recording gives the same messages. Throws where a scheduled command is refused.
  */
 export function* recordTelemetry(recording: Recording): Generator<SimulatedMessage> {
-  const { seed, startMs, units, seconds } = recording;
-  const fleet = new FleetSimulation({ seed, startMs, ...(units ? { units } : {}) });
+  const { seed, startMs, units, seconds, settled } = recording;
+  const fleet = new FleetSimulation({ seed, startMs, ...(units ? { units } : {}), ...(settled ? { settled } : {}) });
   const schedule = [...(recording.schedule ?? [])].sort((a, b) => a.atS - b.atS);
   yield* fleet.firstMessages();
   while (fleet.nextMs < startMs + 1000 * seconds) {

@@ -21,6 +21,12 @@ const settlingS = 900;
 /** Nothing happens fast meanwhile. */
 const settlingStepS = 0.2;
 
+/**
+ * Plants that came to rest before, by unit: whoever makes many simulations of one seed and start hands the same map to
+ * all of them, and each unit settles once.
+ */
+export type SettledPlants = Map<string, PlantState>;
+
 /** One unit with its plant, its sensors and its faults. */
 export class UnitSimulation {
   readonly faults: ActiveFault[] = [];
@@ -37,13 +43,16 @@ export class UnitSimulation {
     seed: number,
     startS: number,
     around: Surroundings,
+    settled: SettledPlants = new Map(),
   ) {
     this.parameters = parametersOf(unit);
     this.phases = drawLoadPhases(this.parameters.racks, seededRandom(seed, `${unit.id} load`));
     this.noise = seededRandom(seed, `${unit.id} noise`);
     this.target = { inputs: ratedInputs(this.parameters), lineLost: false };
     this.setInputs(startS, around);
-    this.state = settledState(this.parameters, this.inputs, settlingS, settlingStepS);
+    const atRest = settled.get(unit.id) ?? settledState(this.parameters, this.inputs, settlingS, settlingStepS);
+    settled.set(unit.id, atRest);
+    this.state = structuredClone(atRest);
     this.state.filterLoad = unit.filterLoad;
     const drawn = seededRandom(seed, `${unit.id} sensors`);
     for (const point of readPlant(this.parameters, this.state, this.inputs).keys()) {
