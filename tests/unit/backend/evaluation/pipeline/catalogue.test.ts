@@ -54,6 +54,13 @@ describe('FLOW-2', () => {
     expect(plant.run(10).standing('FLOW-2')).toBeUndefined();
   });
 
+  it('counts chips as loaded where their power is not known', () => {
+    const points = { 'branch.*.power': null };
+    const plant = new Plant(plantSite({ points })).run(40);
+    plant.m1.flow = 100;
+    expect(plant.run(6).standing('FLOW-2')?.active).toBe(true);
+  });
+
   it('is raised on a pump trip although feedback then looks like a stop', () => {
     const plant = settled();
     Object.assign(plant.m1, { pumpRunning: false, flow: 0 });

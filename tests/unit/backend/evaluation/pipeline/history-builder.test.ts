@@ -60,7 +60,7 @@ describe('rows of history', () => {
   it('hold nothing over from a second that was handed out, whose memory is used again', () => {
     const history = new HistoryBuilder(site);
     history.put(flow, at(0), 1, 0);
-    history.put(flow, at(1), 2, reasonBit.senderFlag);
+    history.put(flow, at(1), 2, 0);
     expect(history.drain(at(10), false)?.count).toBe(2);
     history.put(supply, at(11), 36, 0);
     const rows = history.drain(at(20), false);

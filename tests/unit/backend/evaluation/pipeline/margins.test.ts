@@ -30,6 +30,14 @@ describe('MARGIN-1', () => {
     expect(plant.standing('MARGIN-1')?.sinceMs).toBeLessThan(plant.nowMs - 9999);
   });
 
+  it('takes the expanded uncertainty off: 5.4 kPa known to ± 0.75 kPa is too little', () => {
+    // Tank ± 0.4 kPa, barometer ± 0.1 kPa, height ± 0.05 m, each a/√3: U = 0.75 kPa with k = 2 (GUM 4.3.7, 6.2.1).
+    const plant = settled();
+    plant.m1.pTank = 101.3 - 14.6 - 5.4;
+    plant.run(15);
+    expect(plant.standing('MARGIN-1')?.value).toBeLessThan(5000);
+  });
+
   it('does not clear within its deadband, and clears 15 s after it is left', () => {
     const plant = settled();
     plant.m1.pTank = 82;
