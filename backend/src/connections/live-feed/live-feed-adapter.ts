@@ -3,6 +3,7 @@ import type { INestApplication } from '@nestjs/common';
 import { IoAdapter } from '@nestjs/platform-socket.io';
 import type { AccessPolicy } from '../../ports/access-policy';
 
+/** Those of the copy of socket.io that the framework brings along; its types differ from ours. */
 type ServerOptions = NonNullable<Parameters<IoAdapter['createIOServer']>[1]>;
 
 /** The largest message a client may send: `show` with an id. */

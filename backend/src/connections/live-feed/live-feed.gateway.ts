@@ -8,17 +8,14 @@ import {
   type OnGatewayDisconnect,
   type OnGatewayInit,
 } from '@nestjs/websockets';
-import type { ServerToScreen } from '@ebbline/shared/contract/live-feed';
+import type { Socket } from 'socket.io';
+import type { ScreenToServer, ServerToScreen } from '@ebbline/shared/contract/live-feed';
 import { CLOCK, type Clock } from '../../ports/clock';
 import { LIVE_VIEW, type LiveView } from '../../ports/live-view';
 import { TICKER, type Ticker } from '../../ports/ticker';
 import { FeedDesk } from './feed-desk';
 
-/** What we use of a connection. */
-interface FeedSocket {
-  readonly id: string;
-  emit<Event extends keyof ServerToScreen>(event: Event, ...told: Parameters<ServerToScreen[Event]>): void;
-}
+type FeedSocket = Socket<ScreenToServer, ServerToScreen>;
 
 /** How often is looked whether what clients are shown has changed, ms. */
 const LOOK_EVERY_MS = 100;
