@@ -12,6 +12,12 @@ import './styles/screens.css';
 
 startTheme();
 createApp(App)
-  .use(createRouter({ history: createWebHistory(), routes }))
+  .use(
+    createRouter({
+      history: createWebHistory(),
+      routes,
+      scrollBehavior: (_to, _from, kept) => kept ?? { top: 0 },
+    }),
+  )
   .provide(liveFeedKey, useLiveFeed())
   .mount('#app');

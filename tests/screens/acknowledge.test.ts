@@ -5,7 +5,7 @@ import { mount } from '@vue/test-utils';
 import { nextTick } from 'vue';
 import { beforeEach, describe, expect, it } from 'vitest';
 import { resetGuardMs } from '../../backend/src/evaluation/alarm-lifecycle/alarm-book';
-import { releasableFrom, releaseAfterMs } from '../../frontend/src/components/alarm-facts';
+import { resettableFrom, resetAfterMs } from '../../frontend/src/components/alarm-facts';
 import StandingAlarm from '../../frontend/src/screens/alarms/StandingAlarm.vue';
 import { useAcknowledge } from '../../frontend/src/state/use-acknowledge';
 import type { Acknowledging } from '../../frontend/src/state/use-acknowledge';
@@ -102,27 +102,27 @@ describe('a latched alarm', () => {
     expect(shown.get('.open-acknowledge').text()).toBe('Acknowledge…');
   });
 
-  it('says from when it can be released, and offers it no sooner', async () => {
+  it('says from when it can be reset, and offers it no sooner', async () => {
     const shown = card({ step: 'idle' }, latched);
-    expect(shown.get('[data-testid=latched]').text()).toContain('can be released from 12:00:05');
+    expect(shown.get('[data-testid=latched]').text()).toContain('can be reset from 12:00:05');
     expect(shown.get('.open-acknowledge').attributes('disabled')).toBeDefined();
     await shown.setProps({ now: '2026-03-01T12:00:05.000Z' });
-    expect(shown.get('[data-testid=latched]').text()).toContain('can be released now');
+    expect(shown.get('[data-testid=latched]').text()).toContain('can be reset now');
     expect(shown.get('.open-acknowledge').attributes('disabled')).toBeUndefined();
   });
 
   it('waits, after its acknowledgement and after its condition went, as long as the server does', () => {
-    expect(releaseAfterMs).toBe(resetGuardMs);
-    expect(releasableFrom(latched)).toBe('2026-03-01T12:00:05.000Z');
-    expect(releasableFrom({ ...latched, stateSince: '2026-03-01T11:59:58.000Z' })).toBe('2026-03-01T12:00:08.000Z');
-    expect(releasableFrom({ ...latched, state: 'acknowledged' })).toBeNull();
+    expect(resetAfterMs).toBe(resetGuardMs);
+    expect(resettableFrom(latched)).toBe('2026-03-01T12:00:05.000Z');
+    expect(resettableFrom({ ...latched, stateSince: '2026-03-01T11:59:58.000Z' })).toBe('2026-03-01T12:00:08.000Z');
+    expect(resettableFrom({ ...latched, state: 'acknowledged' })).toBeNull();
   });
 
-  it('is released by a form of its own, and stays until the server has confirmed it', async () => {
+  it('is reset by a form of its own, and stays until the server has confirmed it', async () => {
     const shown = card({ step: 'idle' }, latched);
     await shown.setProps({ now: '2026-03-01T12:01:00.000Z' });
     await shown.get('.open-acknowledge').trigger('click');
-    expect(shown.get('button[type=submit]').text()).toBe('Release');
+    expect(shown.get('button[type=submit]').text()).toBe('Reset');
     await shown.get('form').trigger('submit');
     expect(shown.emitted('acknowledge')).toEqual([['']]);
     await shown.setProps({ acknowledging: { step: 'busy' } });
@@ -133,7 +133,7 @@ describe('a latched alarm', () => {
     expect(shown.find('.open-acknowledge').exists()).toBe(false);
   });
 
-  it('does not open the form of its release by the form of its acknowledgement', async () => {
+  it('does not open the form of its reset by the form of its acknowledgement', async () => {
     const seen = { ...latched, state: 'latchedUnacknowledged', acknowledgedAt: null } as const;
     const shown = card({ step: 'idle' }, seen);
     await shown.get('.open-acknowledge').trigger('click');

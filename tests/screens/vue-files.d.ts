@@ -1,1 +1,1 @@
-/// <reference path="../../frontend/src/vue-files.d.ts" />
+import '../../frontend/src/vue-files';

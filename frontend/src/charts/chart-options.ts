@@ -1,5 +1,6 @@
 import uPlot from 'uplot';
 import { formatNumber } from '../text/format-number';
+import { formatMoment } from '../text/format-time';
 import type { ChartScale } from './chart-scale';
 import { lonelyPlaces } from './to-columns';
 
@@ -17,6 +18,8 @@ export function readInk(element: Element): ChartInk {
   return { line: of('--water'), band: of('--trail'), soft: of('--soft'), grid: of('--line') };
 }
 
+/** Place of the mean among the series. */
+const meanSeries = 2;
 const font = '12px Barlow, sans-serif';
 
 /** Mean as a line over the band from least to most; gaps stay gaps. */
@@ -29,7 +32,11 @@ export function chartOptions(
 ): uPlot.Options {
   const { unit } = scale;
   const edge = { stroke: ink.band, width: 1, points: { show: false }, spanGaps: false };
-  const value = (_: uPlot, given: number | null): string => (given === null ? '—' : scale.say(given));
+  /** Without a pointer on the chart its newest values are told. */
+  const value = (chart: uPlot, given: number | null, series: number, at: number | null): string => {
+    const shown = at === null ? newestOf(chart, series) : given;
+    return shown === null ? '—' : scale.say(shown);
+  };
   const axis = { stroke: ink.soft, font, grid: { stroke: ink.grid, width: 1 }, ticks: { stroke: ink.grid, width: 1 } };
   return {
     width,
@@ -47,7 +54,13 @@ export function chartOptions(
       },
     ],
     series: [
-      { label: 'time', value: '{YYYY}-{MM}-{DD} {HH}:{mm}:{ss}' },
+      {
+        label: 'time',
+        value: (chart, given: number | null, series, at: number | null) => {
+          const seconds = at === null ? newestOf(chart, series) : given;
+          return seconds === null ? '—' : formatMoment(new Date(seconds * 1000).toISOString(), zone);
+        },
+      },
       { ...edge, label: 'max', value },
       {
         label: 'mean',
@@ -62,6 +75,13 @@ export function chartOptions(
     bands: [{ series: [1, 3], fill: ink.band }],
     cursor: { drag: { x: false, y: false } },
   };
+}
+
+/** The last of a series that is not a gap; of the time, that of the last mean. */
+function newestOf(chart: uPlot, series: number): number | null {
+  const means: (number | null | undefined)[] = Array.from(chart.data[meanSeries] ?? []);
+  const last = means.reduce<number>((found, mean, index) => (typeof mean === 'number' ? index : found), -1);
+  return last < 0 ? null : (chart.data[series]?.[last] ?? null);
 }
 
 function lonelyOf(chart: uPlot, series: number): number[] {

@@ -6,18 +6,23 @@ const waiting: readonly AlarmState[] = ['unacknowledged', 'returnedUnacknowledge
 /** True where somebody still has to say that they have seen it. */
 export const needsAcknowledgement = (state: AlarmState): boolean => waiting.includes(state);
 
-/** True where the condition has gone and the alarm stays until a person releases it. */
+/** True where the condition has gone and the alarm stays until a person resets it. */
 export const isLatched = (state: AlarmState): boolean =>
   state === 'latchedUnacknowledged' || state === 'latchedAcknowledged';
 
-/** The server takes a release no sooner than this after the acknowledgement and after the condition went. ms. */
-export const releaseAfterMs = 10_000;
+/** The server takes a reset no sooner than this after the acknowledgement and after the condition went. ms. */
+export const resetAfterMs = 10_000;
 
-/** From when a latched alarm can be released, ISO 8601; null where it is not latched or not yet acknowledged. */
-export function releasableFrom(alarm: Pick<Alarm, 'state' | 'stateSince' | 'acknowledgedAt'>): string | null {
+/** From when a latched alarm can be reset, ISO 8601; null where it is not latched or not yet acknowledged. */
+export function resettableFrom(alarm: Pick<Alarm, 'state' | 'stateSince' | 'acknowledgedAt'>): string | null {
   if (alarm.state !== 'latchedAcknowledged') return null;
   const acknowledgedMs = alarm.acknowledgedAt === null ? 0 : Date.parse(alarm.acknowledgedAt);
-  return new Date(Math.max(Date.parse(alarm.stateSince), acknowledgedMs) + releaseAfterMs).toISOString();
+  return new Date(Math.max(Date.parse(alarm.stateSince), acknowledgedMs) + resetAfterMs).toISOString();
+}
+
+/** True where value and limit are no more than a yes: the alarm itself says it. */
+export function isYesNo(of: Pick<Alarm, 'value' | 'limit' | 'unit_of_measure'>): boolean {
+  return of.unit_of_measure === '1' && (of.limit === null || (of.limit === 1 && (of.value === 1 || of.value === 0)));
 }
 
 /** Value when raised against its limit, each with its unit; null where there is nothing to compare (a yes or no). */
@@ -26,7 +31,7 @@ export function sayValueAgainstLimit(
 ): string | null {
   const freeAir = alarm.entry.startsWith('AIR-');
   const say = (value: number): string => inWords(formatByUnit(value, alarm.unit_of_measure, freeAir));
-  if (alarm.limit === null && alarm.unit_of_measure === '1') return null;
+  if (isYesNo(alarm)) return null;
   if (alarm.value === null) return alarm.limit === null ? null : `limit ${say(alarm.limit)}`;
   return alarm.limit === null ? say(alarm.value) : `${say(alarm.value)} against a limit of ${say(alarm.limit)}`;
 }

@@ -1,11 +1,13 @@
 import type { AlarmState, JournalRow } from '@ebbline/shared/contract/alarm';
+import { isYesNo } from '../../components/alarm-facts';
 import { formatByUnit, inWords } from '../../text/format-quantity';
 
 /** What happened, in one line. */
 export function journalLine(row: JournalRow): string {
   const subject = row.entry ?? row.alarm ?? '';
   const freeAir = (row.entry ?? '').startsWith('AIR-');
-  const value = row.value === null ? '' : inWords(formatByUnit(row.value, row.unit_of_measure, freeAir));
+  const value =
+    isYesNo(row) || row.value === null ? '' : inWords(formatByUnit(row.value, row.unit_of_measure, freeAir));
   return [subject, row.where ?? '', sayChange(row.from, row.to), value].filter((part) => part !== '').join(' · ');
 }
 
@@ -31,7 +33,7 @@ function sayChange(from: AlarmState | null, to: AlarmState | null): string {
 const endings: { readonly [S in AlarmState]?: string } = {
   acknowledged: 'condition gone, ended',
   returnedUnacknowledged: 'acknowledged, ended',
-  latchedAcknowledged: 'released, ended',
+  latchedAcknowledged: 'reset, ended',
 };
 
 /** Reasons that the program itself writes. The change says most of them already. */

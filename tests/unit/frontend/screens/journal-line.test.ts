@@ -29,6 +29,13 @@ describe('a line of the journal', () => {
     expect(journalLine(row)).toBe('AIR-1 · Rack 4 · raised · 60.0\u00a0L/min free air');
   });
 
+  it('leaves the value out of a yes or no', () => {
+    const water = { ...row, entry: 'WATER-1', where: null, value: 1, limit: null, unit_of_measure: '1' };
+    expect(journalLine(water)).toBe('WATER-1 · raised');
+    expect(journalLine({ ...water, limit: 1 })).toBe('WATER-1 · raised');
+    expect(journalLine({ ...water, value: 0.8, limit: 0.9 })).toBe('WATER-1 · raised · 0.80');
+  });
+
   it('says no more of a change that speaks for itself', () => {
     expect(journalActor(row)).toBeNull();
     expect(journalActor({ ...row, reason: 'conditionClear' })).toBeNull();
@@ -52,10 +59,10 @@ describe('a line of the journal', () => {
     for (const line of said) expect(line).not.toMatch(/[a-z][A-Z]/);
   });
 
-  it('says of a latched alarm when it was released, and that it waited until then', () => {
-    const release = { ...row, from: 'latchedAcknowledged', to: 'normal', value: null, where: null } as const;
-    expect(journalLine(release)).toBe('AIR-1 · released, ended');
-    expect(journalLine({ ...release, from: 'acknowledged', to: 'latchedAcknowledged' })).toBe(
+  it('says of a latched alarm when it was reset, and that it waited until then', () => {
+    const reset = { ...row, from: 'latchedAcknowledged', to: 'normal', value: null, where: null } as const;
+    expect(journalLine(reset)).toBe('AIR-1 · reset, ended');
+    expect(journalLine({ ...reset, from: 'acknowledged', to: 'latchedAcknowledged' })).toBe(
       'AIR-1 · condition gone, latched',
     );
   });
