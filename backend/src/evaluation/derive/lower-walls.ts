@@ -53,17 +53,20 @@ export function nodeWall(frame: UnitFrame, into: Wall): void {
         );
 }
 
-/** Whether the pump's inlet is judged: a limit, an elevation, and a pressure at the inlet or in the separator. */
+/**
+ * Whether the pump's inlet is judged: a limit, an elevation, and a pressure at the inlet or in the separator. A pump that
+ * stands cannot cavitate: NPSH required is a demand of its running impeller (ISO 9906:2012).
+ */
 export function hasPumpInletWall(frame: UnitFrame): boolean {
   const { design } = frame.plan.unit;
-  if (design.npshLimitM === null) return false;
+  if (frame.stopped || design.npshLimitM === null) return false;
   return (
     frame.plan.slot['pump.inlet.pressure'] >= 0 ||
     (frame.plan.slot['separator.pressure'] >= 0 && columnOverPump(frame) !== null)
   );
 }
 
-/** NPSH available against its limit, as pressure. Takes its inputs through the tally. Velocity head (below 0.1 m) is left out, which is on the safe side. */
+/** NPSH available against its limit, as pressure, while the pump runs. Takes its inputs through the tally. Velocity head (below 0.1 m) is left out, which is on the safe side. */
 export function pumpInletWall(frame: UnitFrame, into: Wall): void {
   const { plan, tally, state } = frame;
   const { design } = plan.unit;
@@ -73,9 +76,9 @@ export function pumpInletWall(frame: UnitFrame, into: Wall): void {
   const read = tally.take(state, slot);
   tally.take(state, plan.slot['return.temperature']);
   const lossRated = measured ? 0 : design.pumpSuctionLossPa;
-  if (lossRated !== 0 && !frame.stopped) tally.take(state, plan.slot['loop.flow']);
+  if (lossRated !== 0) tally.take(state, plan.slot['loop.flow']);
   const column = measured ? 0 : staticHead(frame.returnDensity, metre(columnOverPump(frame) ?? Number.NaN));
-  const inlet = pascalAbsolute(read + column - lossNow(frame, lossRated, !frame.stopped));
+  const inlet = pascalAbsolute(read + column - lossNow(frame, lossRated, true));
   const available = npshAvailable(inlet, saturationPressure(frame.returnTemperature), frame.returnDensity);
   into.margin = npshMargin(available, metre(design.npshLimitM ?? Number.NaN), frame.returnDensity);
   into.place = plan.unit.pumpInletPlace;
@@ -83,7 +86,7 @@ export function pumpInletWall(frame: UnitFrame, into: Wall): void {
     combine3(
       absolutePressureUncertainty(frame, slot),
       measured ? 0 : elevationUncertainty(frame, 'return'),
-      lossUncertainty(frame, lossRated, !frame.stopped),
+      lossUncertainty(frame, lossRated, true),
     ),
     vapourUncertainty(frame, frame.returnTemperature, 'return'),
   );
