@@ -18,3 +18,7 @@ export function priorityOfEntry(entry: UnitEntry, worse: boolean): Priority | nu
     .filter((hidden) => foldsUnder[hidden.id]?.includes(entry.id) ?? false)
     .reduce((most, hidden) => higher(most, priorityOfEntry(hidden, false)), own);
 }
+
+/** The most urgent priority that an entry may ever be raised with: with the signs that make it worse, where it has any. */
+export const highestPriorityOf = (entry: UnitEntry): Priority | null =>
+  higher(priorityOfEntry(entry, false), priorityOfEntry(entry, true));

@@ -2,7 +2,6 @@ import { catalogue } from '../alarm-rules/catalogue/catalogue';
 import type { FeedingPoint } from '../alarm-rules/feeding-points';
 import { clearFinding, createFinding } from '../alarm-rules/judge-context';
 import { judgeNoData } from '../alarm-rules/no-data';
-import { priorityOf } from '../alarm-rules/priority';
 import { Verdict } from '../alarm-rules/verdict';
 import { staleAfterMs } from '../quality/stale';
 import { badBits, reasonBit } from '../slots/quality-reasons';
@@ -42,7 +41,7 @@ function judgePoint(pipeline: PipelineState, place: number, nowMs: number): void
       onDelayMs: ins1.defaults.onDelayMs,
       offDelayMs: ins1.defaults.offDelayMs,
       unitOfMeasure: null,
-      priority: priorityOf(point.severity, ins1.timeToRespondS),
+      priority: point.priority,
       enabled: true,
     },
     finding,

@@ -1,6 +1,7 @@
 import { lowerWallGuardAt } from '../../derive/nearest-lower-wall';
 import { judgeBelow } from '../below';
 import type { UnitEntry } from '../entry';
+import { nodePressureFeeds } from '../node-pressure-feeds';
 import { placeOf, usable, type UnitContext } from '../judge-context';
 
 /**
@@ -27,7 +28,7 @@ export const boil1: UnitEntry = {
   unitOfMeasure: 'Pa',
   basis:
     'Guards of derive/derive-constants.ts: 10 kPa above boiling at a node or a plate wall (common practice), 2 kPa above the NPSH limit (own rule).',
-  feeds: ['separator.pressure', 'return.pressure', 'return.temperature', 'loop.flow', 'pump.inlet.pressure'],
+  feeds: [...nodePressureFeeds, 'pump.inlet.pressure'],
   offInModes: [],
   offWhenInferred: false,
   judge(context, limits, active, finding) {

@@ -1,3 +1,4 @@
+import type { Priority } from '@ebbline/shared/contract/alarm';
 import { everyShape, type Rationale } from '../entry';
 import type { Severity } from '../priority';
 
@@ -19,8 +20,8 @@ export const ins1: Rationale<'INS-1'> = {
 };
 
 /**
- * Severity of a lost point by what it feeds. A loss is major where it blinds an alarm that a person must answer
- * (severe or major: the redundancy between plant and watch is gone), minor where it blinds only maintenance.
+ * Severity of a lost point by the highest priorities of the entries that it feeds: major where one of them may be
+ * priority 1, else minor. Within its hour a minor loss is an alert by the grid: it shows as bad quality wherever the point or
+ * what is derived from it is shown, and is not raised as an alarm.
  */
-export const severityOfLoss = (blinded: readonly Severity[]): Severity =>
-  blinded.some((severity) => severity !== 'minor') ? 'major' : 'minor';
+export const severityOfLoss = (fed: readonly (Priority | null)[]): Severity => (fed.includes(1) ? 'major' : 'minor');

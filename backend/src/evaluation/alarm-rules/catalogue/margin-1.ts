@@ -1,5 +1,6 @@
 import { judgeBelow } from '../below';
 import type { UnitEntry } from '../entry';
+import { nodePressureFeeds } from '../node-pressure-feeds';
 import { guard, placeOf, usable } from '../judge-context';
 
 /** Vacuum margin small: worst of running and stopped, less its expanded uncertainty. Never suppressed by mode. */
@@ -23,7 +24,7 @@ export const margin1: UnitEntry = {
   defaults: { limit: 5000, deadband: 1000, onDelayMs: 10_000, offDelayMs: 15_000 },
   unitOfMeasure: 'Pa',
   basis: 'Proposal of this project: the largest weather change of half a day (2.8 kPa) and as much again.',
-  feeds: ['supplyTank.pressure', 'supply.pressure', 'separator.pressure', 'return.pressure', 'ambient.pressure'],
+  feeds: [...nodePressureFeeds, 'ambient.pressure'],
   offInModes: [],
   offWhenInferred: false,
   judge(context, limits, active, finding) {

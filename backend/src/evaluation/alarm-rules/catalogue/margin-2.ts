@@ -1,5 +1,8 @@
 import { judgeBelow } from '../below';
 import type { UnitEntry } from '../entry';
+import { nodePressureFeeds } from '../node-pressure-feeds';
+import { air1 } from './air-1';
+import { water1 } from './water-1';
 import { isActive, placeOf, usable } from '../judge-context';
 
 /** Vacuum margin gone, in the state that the loop is in now. Never suppressed by mode. */
@@ -22,14 +25,8 @@ export const margin2: UnitEntry = {
   defaults: { limit: 0, deadband: 500, onDelayMs: 3000, offDelayMs: 5000 },
   unitOfMeasure: 'Pa',
   basis: 'Physics: below zero margin the pressure inside is above that outside.',
-  feeds: [
-    'supplyTank.pressure',
-    'supply.pressure',
-    'separator.pressure',
-    'return.pressure',
-    'ambient.pressure',
-    'water.found',
-  ],
+  // Those of the two signs too: without them it is never priority 1.
+  feeds: [...new Set([...nodePressureFeeds, 'ambient.pressure', ...water1.feeds, ...air1.feeds])],
   offInModes: [],
   offWhenInferred: false,
   judge(context, limits, active, finding) {

@@ -51,9 +51,9 @@ describe('priority from severity and time to respond', () => {
   });
 
   it('raises the loss of a point by what it feeds', () => {
-    expect(severityOfLoss(['severe', 'minor'])).toBe('major');
-    expect(severityOfLoss(['major'])).toBe('major');
-    expect(severityOfLoss(['minor'])).toBe('minor');
+    expect(severityOfLoss([3, 1])).toBe('major');
+    expect(severityOfLoss([2, 3])).toBe('minor');
+    expect(severityOfLoss([null])).toBe('minor');
     expect(severityOfLoss([])).toBe('minor');
   });
 });
