@@ -70,5 +70,12 @@ const quantityOfUcum: { readonly [ucum: string]: QuantityKind } = {
   'K/W': 'thermalResistance',
 };
 
+/** Codes in which only the value and limit of an alarm come, no point. */
+const displayOfUcum: { readonly [ucum: string]: DisplayUnit } = {
+  'K/s': { unit: 'K/min', factor: 60, decimals: 1 },
+};
+
+export const displayUnitOfUcum = (ucum: string): DisplayUnit | undefined => displayOfUcum[ucum];
+
 /** For a value that comes with nothing but its UCUM code; undefined where the code alone does not say what it is. */
 export const quantityOfUnit = (ucum: string): QuantityKind | undefined => quantityOfUcum[ucum];

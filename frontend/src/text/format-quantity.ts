@@ -1,6 +1,6 @@
 import type { QuantityKind } from '@ebbline/shared/contract/point-table';
 import { pointDefinition, pointPattern } from '@ebbline/shared/contract/point-table';
-import { displayUnitOf, quantityOfUnit } from './display-unit';
+import { displayUnitOf, displayUnitOfUcum, quantityOfUnit } from './display-unit';
 import { formatNumber, steadyDecimals } from './format-number';
 import { modeWord } from './words';
 
@@ -53,6 +53,11 @@ export function formatPoint(id: string, value: number, uncertainty: number | nul
 /** As `formatQuantity` where only a UCUM code came with the value. Gas flows must say that they are free air. */
 export function formatByUnit(value: number, ucum: string | null, freeAir = false): PrintedQuantity {
   if (freeAir && ucum === 'm3/s') return formatQuantity(value, 'freeAirFlow');
+  const display = ucum === null ? undefined : displayUnitOfUcum(ucum);
+  if (display !== undefined) {
+    const { unit, factor, decimals } = display;
+    return { number: formatNumber(value * factor, decimals), uncertainty: null, unit, decimals };
+  }
   const quantity = ucum === null ? undefined : quantityOfUnit(ucum);
   if (quantity === undefined)
     return { number: formatNumber(value, 2), uncertainty: null, unit: ucum === '1' ? '' : (ucum ?? ''), decimals: 2 };

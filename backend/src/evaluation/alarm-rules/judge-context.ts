@@ -32,9 +32,11 @@ export interface UnitContext {
 /** What a rule found. Written anew by each rule. */
 export interface Finding {
   verdict: Verdict;
-  /** In the entry's unit of measure; NaN where there is none to show. */
+  /** In `unitOfMeasure`; NaN where there is none to show. */
   value: number;
   limit: number;
+  /** UCUM code, where it is another than the entry's. */
+  unitOfMeasure: string | null;
   where: string | null;
   /** The signs that make the entry worse are there. */
   worse: boolean;
@@ -44,6 +46,7 @@ export const createFinding = (): Finding => ({
   verdict: Verdict.hold,
   value: Number.NaN,
   limit: Number.NaN,
+  unitOfMeasure: null,
   where: null,
   worse: false,
 });
@@ -52,6 +55,7 @@ export function clearFinding(finding: Finding): void {
   finding.verdict = Verdict.hold;
   finding.value = Number.NaN;
   finding.limit = Number.NaN;
+  finding.unitOfMeasure = null;
   finding.where = null;
   finding.worse = false;
 }

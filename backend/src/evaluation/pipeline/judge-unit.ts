@@ -54,7 +54,7 @@ function judgeEntry(pipeline: PipelineState, context: UnitContext, place: number
   judged.alarm = alarm;
   judged.onDelayMs = limits.onDelayMs;
   judged.offDelayMs = limits.enabled ? limits.offDelayMs : 0;
-  judged.unitOfMeasure = entry.unitOfMeasure;
+  judged.unitOfMeasure = finding.unitOfMeasure ?? entry.unitOfMeasure;
   judged.priority = (finding.worse ? worsePriority : plainPriority)[place] ?? null;
   judged.enabled = limits.enabled;
   return raiseAndClear(pipeline, judged, finding, foldParent(pipeline, context, entry), context.nowMs);

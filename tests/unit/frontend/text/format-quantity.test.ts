@@ -46,6 +46,10 @@ describe('a quantity in print', () => {
     for (const { id } of wordless) expect(formatPoint(id, 1, null).unit, id).not.toBe('');
   });
 
+  it('says a rate of temperature, as an alarm shows it, in kelvin a minute', () => {
+    expect(inWords(formatByUnit(2 / 60, 'K/s'))).toBe('2.0\u00a0K/min');
+  });
+
   it('prints a value of an unknown unit with the code that came with it', () => {
     expect(inWords(formatByUnit(3, 'mol', false))).toBe('3.00\u00a0mol');
   });

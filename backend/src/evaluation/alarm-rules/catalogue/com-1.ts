@@ -5,7 +5,7 @@ export const com1: Rationale<'COM-1'> = {
   id: 'COM-1',
   title: 'Nothing comes from a gateway',
   cause:
-    'Gateway, network or broker down, power lost there, or its clock so wrong that what it sends is refused or counts as late.',
+    'Gateway, network or broker down, power lost there, or its clock wrong or set back, so that what it sends is refused or counts as late.',
   consequence: 'The units behind it are not watched: nothing shown of them is of now.',
   action: everyShape(
     'Walk to the units behind the gateway and read them there; then see whether gateway, network or power has failed.',

@@ -11,7 +11,10 @@ export const riseLimitKPerS = 2 / 60;
 /** Once true, the rise counts as ended below this share of its limit. */
 const riseEndShare = 0.5;
 
-/** Supply water too warm, or warming fast. `limit` is K above the set point. */
+/**
+ * Supply water too warm, or warming fast. `limit` is K above the set point. What is shown is the temperature against its
+ * limit where that is passed, and else the rate of rise against its own.
+ */
 export const tsup1: UnitEntry = {
   id: 'TSUP-1',
   title: 'Supply water too warm, or warming fast',
@@ -38,13 +41,20 @@ export const tsup1: UnitEntry = {
   judge(context, limits, active, finding) {
     const setPoint = context.unit.design.supplySetPointC;
     finding.value = usable(context.state, context.slots.supplyTemperature);
-    const rising = judgeRise(riseRate(context.supplyTemperature, context.unitIndex), active);
+    const rate = riseRate(context.supplyTemperature, context.unitIndex);
+    const rising = judgeRise(rate, active);
     if (setPoint === null) {
       finding.verdict = Number.isNaN(finding.value) ? Verdict.hold : rising;
-      return;
+    } else {
+      finding.limit = setPoint + limits.limit;
+      const warm = judgeAbove(finding.value, finding.limit, limits.deadband, active);
+      finding.verdict = anyOf(warm, rising);
+      if (warm === Verdict.yes) return;
     }
-    finding.limit = setPoint + limits.limit;
-    finding.verdict = anyOf(judgeAbove(finding.value, finding.limit, limits.deadband, active), rising);
+    if (rising !== Verdict.yes) return;
+    finding.value = rate;
+    finding.limit = riseLimitKPerS;
+    finding.unitOfMeasure = 'K/s';
   },
 };
 

@@ -37,6 +37,35 @@ describe('BOIL-1', () => {
   });
 });
 
+describe('BOIL-1 of a loop whose pump stands', () => {
+  // A low manifold, so that the nodes are far from boiling; at 20 kPa the pump inlet's NPSH is within its guard of 2 kPa.
+  const nodes = {
+    supply: { name: 'Supply', main: 'supply', elevation: '1.0 m', loss: '0 kPa' },
+    return: { name: 'Return', main: 'return', elevation: '1.2 m', loss: '0 kPa' },
+  };
+  const drawnTo20kPa = (mode: string): Plant => {
+    const plant = new Plant(plantSite({ modePoint: true, unit: { nodes } })).run(40);
+    const stopped = { pumpRunning: false, flow: 0, tSupply: 20, tReturn: 20 };
+    Object.assign(plant.m1, { ...stopped, mode, pTank: 20, pSeparator: 20 });
+    return plant.run(60);
+  };
+
+  it('is not raised by the pump inlet in a tightness test at 20 kPa', () => {
+    expect(drawnTo20kPa('tightnessTest').standing('BOIL-1')).toBeUndefined();
+  });
+
+  it('is raised by it in the same state with the pump running', () => {
+    expect(drawnTo20kPa('running').standing('BOIL-1')).toMatchObject({ active: true, where: 'pump inlet' });
+  });
+
+  it('is still raised by boiling at a node', () => {
+    const plant = drawnTo20kPa('tightnessTest');
+    plant.m1.tReturn = 50;
+    plant.run(20);
+    expect(plant.standing('BOIL-1')).toMatchObject({ active: true, where: 'Return', limit: 10_000 });
+  });
+});
+
 describe('FLOW-2', () => {
   it('is raised 3 s after the flow is below half with chips loaded', () => {
     const plant = settled();
@@ -88,6 +117,28 @@ describe('TSUP-1', () => {
     const plant = settled();
     plant.run(20, (second) => (plant.m1.tSupply = 36.3 + (3.9 * (second + 1)) / 20));
     expect(plant.standing('TSUP-1')?.active).toBe(true);
+  });
+
+  it('shows the rise against 2 K/min where that raised it, and the temperature where that did', () => {
+    const rising = settled();
+    // 4 K/min from 32 °C on: still below 38.3 °C when the on-delay is over.
+    rising.m1.tSupply = 32;
+    rising.run(60);
+    rising.run(30, (second) => (rising.m1.tSupply = 32 + (4 * (second + 1)) / 60));
+    const shown = rising.standing('TSUP-1');
+    expect(shown).toMatchObject({ active: true, unitOfMeasure: 'K/s', limit: 2 / 60 });
+    expect(shown?.value).toBeGreaterThan(2 / 60);
+    expect(shown?.value).toBeLessThan(4 / 60 + 1e-9);
+    const warm = settled();
+    warm.m1.tSupply = 39;
+    warm.run(15);
+    expect(warm.standing('TSUP-1')).toMatchObject({ value: 39, limit: 38.3, unitOfMeasure: 'Cel' });
+  });
+
+  it('shows the rise of a plant without a set point', () => {
+    const plant = new Plant(plantSite({ unit: { supplySetPoint: undefined } })).run(40);
+    plant.run(30, (second) => (plant.m1.tSupply = 36.3 + (4 * (second + 1)) / 60));
+    expect(plant.standing('TSUP-1')).toMatchObject({ unitOfMeasure: 'K/s', limit: 2 / 60 });
   });
 
   it('is not raised by the swing of a load step: 0.8 K within two minutes', () => {
@@ -174,6 +225,13 @@ describe('INS-1', () => {
     plant.m1.tReturn = null;
     expect(secondsUntil(plant, 'INS-1', 20)).toBeGreaterThanOrEqual(7);
     expect(plant.pipeline.standing().map((record) => record.alarm)).toEqual(['m1:INS-1:return.temperature']);
+  });
+
+  it('is not raised for a point whose loss is only an alert: it feeds nothing of priority 1', () => {
+    const plant = settled();
+    plant.air.rh = Number.NaN;
+    plant.run(60);
+    expect(plant.entries()).toEqual([]);
   });
 
   it('is raised for a point of a hall', () => {
