@@ -131,7 +131,10 @@ export const journalQuerySchema = z.strictObject({
 
 export const intakeSchema = z.object({
   messages: z.number().int(),
-  samples: z.number().int().describe('accepted'),
+  samples: z.number().int().describe('samples accepted'),
+  late: z.number().int().describe('samples older than the newest of their point: kept in history only'),
+  repeated: z.number().int().describe('samples that said again what their point has already: not kept again'),
+  retained: z.number().int().describe('messages that the broker had kept for us'),
   topics: z.array(z.object({ topic: z.string(), messages: z.number().int(), refused: z.number().int() })),
   otherTopics: z.object({ messages: z.number().int(), refused: z.number().int() }),
   refusals: z.array(

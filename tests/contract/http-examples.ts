@@ -201,6 +201,9 @@ export const httpExamples: Readonly<Record<Path, Example>> = {
     reply: {
       messages: 31,
       samples: 1180,
+      late: 3,
+      repeated: 80,
+      retained: 2,
       topics: [{ topic: 'demo/north/N1/telemetry', messages: 30, refused: 1 }],
       otherTopics: { messages: 1, refused: 1 },
       refusals: [

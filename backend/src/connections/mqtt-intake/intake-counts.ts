@@ -1,4 +1,5 @@
 import type { Intake } from '@ebbline/shared/contract/http-api';
+import type { RawMessage } from '../../evaluation/pipeline/inputs';
 import type { Acceptance, RefusalCode } from '../../evaluation/sample/acceptance';
 import { printableStart } from './printable-start';
 
@@ -24,10 +25,16 @@ export class IntakeCounts {
   private readonly refusals = new Map<RefusalCode, RefusalCount>();
   private messages = 0;
   private samples = 0;
+  private late = 0;
+  private repeated = 0;
+  private retained = 0;
 
-  count(topic: string, payload: Uint8Array, acceptance: Acceptance, wallMs: number): void {
+  count({ topic, payload, retained }: RawMessage, acceptance: Acceptance, wallMs: number): void {
     this.messages += 1;
     this.samples += acceptance.accepted;
+    this.late += acceptance.late;
+    this.repeated += acceptance.repeated;
+    if (retained) this.retained += 1;
     const counted = this.countOf(topic);
     counted.messages += 1;
     if (acceptance.refusal === null) return;
@@ -42,6 +49,9 @@ export class IntakeCounts {
     return {
       messages: this.messages,
       samples: this.samples,
+      late: this.late,
+      repeated: this.repeated,
+      retained: this.retained,
       topics: [...this.topics].map(([topic, counts]) => ({ topic, ...counts })),
       otherTopics: { ...this.others },
       refusals: [...this.refusals].map(([code, refusal]) => ({ code, ...refusal })),

@@ -126,8 +126,8 @@ export class MqttIntake implements BrokerLink, IntakeReport {
   }
 
   private take(topic: string, payload: Buffer, packet: IPublishPacket): void {
-    const acceptance = this.sink.accept({ topic, payload, retained: packet.retain });
-    this.counts.count(topic, payload, acceptance, this.clock.wallMs());
+    const message = { topic, payload, retained: packet.retain };
+    this.counts.count(message, this.sink.accept(message), this.clock.wallMs());
   }
 }
 
