@@ -98,10 +98,15 @@ function typeTemplate(kind: UnitKind, hall: string, source: RandomSource): strin
       count: ${type.vacuum.sources}
       curve:
 ${curve(type, source)}
-    branches:
+${kind === 'bench' ? benchLimits : ''}    branches:
 ${racks.map((r) => `      ${branchId(r)}: { name: Rack ${r + 1}, ratedFlow: ${(share(flow, flowShare) / type.racks).toFixed(decimals)} L/min }`).join('\n')}
 `;
 }
+
+/** A hose of the bench is so narrow that a slit in it draws 29 free L/min, and its sound loop moves by less than one. */
+const benchLimits = `    limits:
+      AIR-1: { limit: 6 free L/min }
+`;
 
 /** Chip heat into the water at rated load, as a type plate would say. */
 const ratedHeatKW: Readonly<Record<UnitKind, number>> = { M: 208, H: 600, bench: 2 };

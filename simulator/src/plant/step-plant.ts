@@ -6,11 +6,11 @@ import { stepDissolvedAir } from './dissolved-air';
 import { stepExchanger } from './heat-exchanger';
 import { solveFlows } from './loop-hydraulics';
 import { stepReturnMain, stepSupplyMain } from './mains';
-import { separatorPressurePa, stepSeparatorWater } from './separator';
+import { separatorGasM3, separatorPressurePa, stepSeparatorWater } from './separator';
 import { stepRacks } from './step-racks';
 import { regulateSupplyTank, stepSupplyTankWater, supplyTankPressurePa } from './supply-tank';
 import { pumpHeatKM3, stepTransferPump } from './transfer-pump';
-import { stepVacuumSource } from './vacuum-source';
+import { stepVacuumSource, vacuumBleedMolPerS } from './vacuum-source';
 import { stepValve } from './valve-control';
 import { freeAirMolPerM3 } from './water';
 
@@ -43,9 +43,10 @@ export function stepPlant(parameters: PlantParameters, state: PlantState, inputs
 
   const gas = regulateSupplyTank(parameters, state, inputs.ambientPa, dtS);
   const inLeak = (parameters.baseInLeakFreeM3PerS + inputs.inLeakFreeM3PerS) * freeAirMolPerM3;
+  const bleed = vacuumBleedMolPerS(parameters, state, separatorGasM3(parameters, state));
   const exhaust = stepVacuumSource(parameters, state, dtS);
-  state.separatorGasMol += (back.gasMolPerS + gas.reliefMolPerS + inLeak - exhaust) * dtS;
-  state.sums.gasInMol += inLeak * dtS;
+  state.separatorGasMol += (back.gasMolPerS + gas.reliefMolPerS + inLeak + bleed - exhaust) * dtS;
+  state.sums.gasInMol += (inLeak + bleed) * dtS;
   state.sums.gasOutMol += exhaust * dtS;
   stepDissolvedAir(parameters, state, dtS);
 

@@ -39,6 +39,21 @@ export function stepVacuumSource(parameters: PlantParameters, state: PlantState,
   return state.last.exhaustMolPerS;
 }
 
+/** The bleed opens at half the band below the set point, and brings the pressure back there in so long, s. */
+const bleedS = 2;
+
+/**
+ * Room air that a `continuous` source lets in, mol/s: it holds the pressure while water leaves the
+ * separator to fill the pipes after a cut was mended. One with start and stop only waits.
+ */
+export function vacuumBleedMolPerS(parameters: PlantParameters, state: PlantState, gasM3: number): number {
+  const { vacuum, set } = parameters;
+  const missingPa = set.separatorPa - set.separatorBandPa / 2 - state.last.separatorPa;
+  if (vacuum.control !== 'continuous' || missingPa <= 0) return 0;
+  const molPerPa = gasM3 / (gasConstant * (state.separatorC + 273.15));
+  return (missingPa * molPerPa) / bleedS;
+}
+
 function demand(state: PlantState, error: number, dtS: number): number {
   const wanted = gainPerPa * error + state.vacuumIntegral;
   const held = Math.min(1, Math.max(0, wanted));

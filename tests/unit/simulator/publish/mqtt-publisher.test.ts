@@ -28,15 +28,21 @@ beforeEach(async () => {
   listener = await connectAsync(broker.url);
   listener.on('message', (topic, payload, { retain }) => heard.push({ topic, payload: payload.toString(), retain }));
   await listener.subscribeAsync('#');
-  publisher = new MqttPublisher({
+  publisher = await opened({ gateways: ['north-a'], inOrder: false });
+});
+
+async function opened(own: { gateways: readonly string[]; inOrder: boolean }): Promise<MqttPublisher> {
+  const opening = new MqttPublisher({
     url: broker.url,
-    gateways: ['north-a'],
     onCommand: (payload) => commands.push(payload),
     onTrouble: () => undefined,
+    ...own,
   });
-  publisher.open();
-  await until(() => last(status) === 'online', { what: 'the greeting' });
-});
+  opening.open();
+  const greeted = (gateway: string): boolean => last(`quillmere/gateways/${gateway}/status`) === 'online';
+  await until(() => own.gateways.every(greeted), { what: 'the greetings' });
+  return opening;
+}
 
 afterEach(async () => {
   await publisher.close();
@@ -71,4 +77,31 @@ test('commands are heard, and answers told on a topic outside the site', async (
   expect(commands[0]).toBe('cut');
   publisher.tellState({ active: [] });
   await until(() => last(stateTopic) === '{"active":[]}', { what: 'the answer' });
+});
+
+test('faster than life, the telemetry of all gateways arrives in the order in which it was published', async () => {
+  await publisher.close();
+  heard.length = 0;
+  publisher = await opened({ gateways: ['north-a', 'north-b'], inOrder: true });
+  await until(() => publisher.takes, { what: 'the line of all' });
+  const sent = Array.from({ length: 500 }, (_, i) => String(i));
+  sent.forEach((payload, i) =>
+    publisher.publish({ ...telemetry, payload, gateway: i % 2 === 0 ? 'north-a' : 'north-b' }),
+  );
+  const arrived = (): string[] => heard.filter(({ topic }) => topic === telemetry.topic).map(({ payload }) => payload);
+  await until(() => arrived().length === sent.length, { what: 'all telemetry' });
+  expect(arrived()).toEqual(sent);
+});
+
+test('faster than life, nothing is taken while the broker is behind, nor after the end', async () => {
+  await publisher.close();
+  heard.length = 0;
+  publisher = await opened({ gateways: ['north-a'], inOrder: true });
+  await until(() => publisher.takes, { what: 'the line of all' });
+  // all in one go: the socket cannot have been emptied in between
+  for (let i = 0; i < 100; i += 1) publisher.publish({ ...telemetry, payload: 'x'.repeat(100_000) });
+  expect(publisher.takes).toBe(false);
+  await until(() => publisher.takes, { what: 'the broker to have caught up' });
+  await publisher.close();
+  expect(publisher.takes).toBe(false);
 });

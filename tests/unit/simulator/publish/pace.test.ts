@@ -35,6 +35,24 @@ describe('the pace', () => {
     expect(run(1000)).toBe(120);
   });
 
+  test('stands still while nothing is taken, and goes on from there', () => {
+    const fleet = new FleetSimulation({ seed: 1, startMs, units });
+    let nowMs = 0;
+    const pace = new Pace(fleet, 60, { now: () => nowMs });
+    for (let i = 0; i < 10; i += 1) {
+      nowMs += 1000;
+      pace.runDue(
+        () => undefined,
+        () => false,
+      );
+    }
+    expect(fleet.nextMs).toBe(startMs);
+    pace.runDue(() => undefined);
+    // at most three seconds of the wall are made up for
+    expect(fleet.nextMs - startMs).toBeLessThanOrEqual(3 * 60_000 + 1000);
+    expect(fleet.nextMs).toBeGreaterThan(startMs);
+  });
+
   test('makes up for the time that the fleet took to settle', () => {
     const fleet = new FleetSimulation({ seed: 1, startMs, units });
     const pace = new Pace(fleet, 1, { now: () => 2000 }, 0);

@@ -3,6 +3,7 @@ import type { SimulatedMessage } from '../../../../simulator/src/payload/message
 import { demoFleet } from '../../../../simulator/src/scenario/demo-fleet';
 import { FleetSimulation } from '../../../../simulator/src/scenario/fleet-simulation';
 import { recordTelemetry, type Recording } from '../../../../simulator/src/scenario/record-telemetry';
+import type { SettledPlants } from '../../../../simulator/src/scenario/unit-simulation';
 
 const startMs = Date.UTC(2026, 2, 1, 12);
 const few = demoFleet.filter(({ id }) => ['N1', 'N2', 'N7', 'S1'].includes(id));
@@ -15,6 +16,14 @@ describe('recorded telemetry', () => {
     const once = record({});
     expect(record({})).toEqual(once);
     expect(record({ seed: 2 })).not.toEqual(once);
+  });
+
+  test('is the same from plants that settled before, and leaves those as they were', () => {
+    const settled: SettledPlants = new Map();
+    const once = record({ settled });
+    expect([...settled.keys()]).toEqual(few.map(({ id }) => id));
+    expect(record({ settled })).toEqual(once);
+    expect(record({})).toEqual(once);
   });
 
   test('has one object a unit and second, spread over the second', () => {
