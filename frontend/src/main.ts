@@ -8,7 +8,11 @@ import { startTheme } from './state/use-theme';
 import './styles/fonts.css';
 import './styles/tokens.css';
 import './styles/base.css';
-import './styles/screens.css';
+import './styles/frame.css';
+import './styles/hall.css';
+import './styles/loop.css';
+import './styles/alarms.css';
+import './styles/narrow.css';
 
 startTheme();
 createApp(App)
