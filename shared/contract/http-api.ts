@@ -147,19 +147,26 @@ export const intakeSchema = z.object({
 });
 export type Intake = z.infer<typeof intakeSchema>;
 
-/** One row a route; the OpenAPI document and the contract test are made from this table. */
+/** One row a route; the OpenAPI document and the contract test are made from this table. `faults` are codes of its own, beside those of every route. */
 export const routeTable = [
   { method: 'get', path: '/api/health', reply: healthSchema, query: null, body: null, faults: [] },
   { method: 'get', path: '/api/site', reply: siteSchema, query: null, body: null, faults: [] },
   { method: 'get', path: '/api/units', reply: unitListSchema, query: null, body: null, faults: [] },
-  { method: 'get', path: '/api/units/{unit}/points', reply: pointListSchema, query: null, body: null, faults: [404] },
+  {
+    method: 'get',
+    path: '/api/units/{unit}/points',
+    reply: pointListSchema,
+    query: null,
+    body: null,
+    faults: ['UNIT_UNKNOWN'],
+  },
   {
     method: 'get',
     path: '/api/history',
     reply: historyColumnsSchema,
     query: historyQuerySchema,
     body: null,
-    faults: [400, 404],
+    faults: ['UNIT_UNKNOWN', 'POINT_UNKNOWN', 'HISTORY_UNAVAILABLE'],
   },
   { method: 'get', path: '/api/alarms', reply: alarmListSchema, query: null, body: null, faults: [] },
   {
@@ -168,7 +175,7 @@ export const routeTable = [
     reply: journalPageSchema,
     query: journalQuerySchema,
     body: null,
-    faults: [400],
+    faults: [],
   },
   {
     method: 'post',
@@ -176,7 +183,15 @@ export const routeTable = [
     reply: alarmSchema,
     query: null,
     body: acknowledgeRequestSchema,
-    faults: [400, 403, 404, 409, 415, 503],
+    faults: [
+      'ACTOR_UNNAMED',
+      'ACTOR_NOT_LOCAL',
+      'ALARM_UNKNOWN',
+      'ALARM_ALREADY_ACKNOWLEDGED',
+      'ALARM_NOT_LATCHED',
+      'ALARM_STILL_ACTIVE',
+      'JOURNAL_UNAVAILABLE',
+    ],
   },
   { method: 'get', path: '/api/intake', reply: intakeSchema, query: null, body: null, faults: [] },
 ] as const;

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { routeTable } from '@ebbline/shared/contract/http-api';
 import { problemSchema } from '@ebbline/shared/contract/problem';
+import { statusesOf } from './fault-codes';
 import { routeTexts } from './route-texts';
 
 type Route = (typeof routeTable)[number];
@@ -25,7 +26,6 @@ export function openApiDocument(version: string): JsonSchema {
 
 function operation(route: Route): JsonSchema {
   const { operationId, summary } = routeTexts[route.path];
-  const faults = new Set<number>([...route.faults, 403, 500]);
   return {
     operationId,
     summary,
@@ -33,17 +33,17 @@ function operation(route: Route): JsonSchema {
     ...(route.body === null ? {} : { requestBody: { required: true, content: json(schemaOf(route.body, 'input')) } }),
     responses: {
       200: { description: 'As asked for.', content: json(schemaOf(route.reply, 'output')) },
-      ...Object.fromEntries([...faults].sort().map((status) => [status, problem])),
+      ...Object.fromEntries([...statusesOf(route)].map(([status, codes]) => [status, problem(codes)])),
     },
   };
 }
 
 const json = (schema: JsonSchema): JsonSchema => ({ 'application/json': { schema } });
 
-const problem = {
-  description: 'A problem (RFC 9457); `code` says which.',
+const problem = (codes: readonly string[]): JsonSchema => ({
+  description: `A problem (RFC 9457); \`code\` is ${codes.join(' or ')}.`,
   content: { 'application/problem+json': { schema: { $ref: '#/components/schemas/Problem' } } },
-};
+});
 
 const schemaOf = (schema: z.ZodType, io: 'input' | 'output'): JsonSchema => {
   const described = z.toJSONSchema(schema, { target: 'openapi-3.0', io }) as JsonSchema;

@@ -1,0 +1,34 @@
+import type { routeTable } from '@ebbline/shared/contract/http-api';
+import { problemTable, type ProblemCode } from './error-to-status';
+
+type Route = (typeof routeTable)[number];
+
+/** What any route may answer, whatever was asked of it. */
+const always: readonly ProblemCode[] = [
+  'REQUEST_MALFORMED',
+  'HOST_FOREIGN',
+  'ORIGIN_FOREIGN',
+  'METHOD_NOT_ALLOWED',
+  'REQUEST_TOO_SLOW',
+  'HEADERS_TOO_LARGE',
+  'INTERNAL',
+];
+const withQuery: readonly ProblemCode[] = ['QUERY_MALFORMED'];
+const withBody: readonly ProblemCode[] = ['BODY_MALFORMED', 'BODY_TOO_LARGE', 'BODY_NOT_JSON'];
+
+/** Every code that a route may answer with: its own, and those of what stands around it. */
+export const faultCodes = ({ query, body, faults }: Route): readonly ProblemCode[] => [
+  ...(query === null ? [] : withQuery),
+  ...(body === null ? [] : withBody),
+  ...faults,
+  ...always,
+];
+
+/** The same by status, ascending. */
+export function statusesOf(route: Route): ReadonlyMap<number, readonly ProblemCode[]> {
+  const codes = [...faultCodes(route)].sort((a, b) => problemTable[a].status - problemTable[b].status);
+  const statuses = new Map<number, ProblemCode[]>();
+  for (const code of codes)
+    statuses.set(problemTable[code].status, [...(statuses.get(problemTable[code].status) ?? []), code]);
+  return statuses;
+}

@@ -1,0 +1,144 @@
+import { readFile } from 'node:fs/promises';
+import { request } from 'node:http';
+import { routeTable } from '@ebbline/shared/contract/http-api';
+import { problemSchema } from '@ebbline/shared/contract/problem';
+import { describe, expect, it } from 'vitest';
+import { problemTable, type ProblemCode } from '../../backend/src/connections/http-api/error-to-status';
+import { openApiDocument } from '../../backend/src/connections/http-api/openapi-document';
+import { stopAfterAll } from '../helpers/stop-after';
+import { until } from '../helpers/until';
+import { startApp } from '../integration/app/running-app';
+import { connectSender } from '../integration/app/telemetry';
+
+type Route = (typeof routeTable)[number];
+interface Described {
+  readonly description: string;
+  readonly content: Readonly<Record<string, unknown>>;
+}
+
+const keep = stopAfterAll();
+const app = keep(await startApp({ variables: { EBBLINE_CLOCK: 'source' } }));
+const alarm = await raiseAlarm();
+
+async function raiseAlarm(): Promise<string> {
+  const sender = keep(await connectSender(app.mqttUrl));
+  const startMs = Date.UTC(2031, 4, 6, 7, 8, 9);
+  for (let second = 0; second < 30; second++) await sender.m1(startMs + second * 1000, { leak: 'wet' });
+  const list = () => app.get<{ alarms: { id: string; entry: string }[] }>('/api/alarms');
+  return (await until(async () => (await list()).alarms.find(({ entry }) => entry === 'WATER-1'))).id;
+}
+
+interface Ask {
+  readonly method?: string;
+  readonly headers?: Readonly<Record<string, string>>;
+  readonly body?: string;
+}
+
+/** With headers that `fetch` would not send. */
+const ask = (path: string, { method = 'GET', headers = {}, body }: Ask) =>
+  new Promise<{ status: number; problem: unknown }>((resolve, reject) => {
+    const { port } = new URL(app.url);
+    const asking = request({ host: '127.0.0.1', port, path, method, headers }, (reply) => {
+      let text = '';
+      reply.setEncoding('utf8').on('data', (chunk: string) => (text += chunk));
+      reply.on('end', () => resolve({ status: reply.statusCode ?? 0, problem: JSON.parse(text) as unknown }));
+    });
+    asking.on('error', reject);
+    asking.end(body);
+  });
+
+const json = { 'content-type': 'application/json' };
+const acknowledge = (body: unknown): Ask => ({ method: 'POST', headers: json, body: JSON.stringify(body) });
+const span = 'from=2031-05-06T07:00:00Z&to=2031-05-06T08:00:00Z';
+const ofAlarm = (id: string): string => `/api/alarms/${encodeURIComponent(id)}/acknowledge`;
+
+/** Whatever can be provoked from outside without breaking the program. */
+const provoked: readonly (readonly [Route['path'], string, Ask, ProblemCode])[] = [
+  ['/api/units/{unit}/points', '/api/units/none/points', {}, 'UNIT_UNKNOWN'],
+  ['/api/history', '/api/history?unit=m1', {}, 'QUERY_MALFORMED'],
+  ['/api/history', `/api/history?unit=none&point=loop.flow&${span}`, {}, 'UNIT_UNKNOWN'],
+  ['/api/history', `/api/history?unit=m1&point=none&${span}`, {}, 'POINT_UNKNOWN'],
+  ['/api/alarms/journal', '/api/alarms/journal?after=x', {}, 'QUERY_MALFORMED'],
+  ['/api/alarms/{id}/acknowledge', ofAlarm(alarm), acknowledge({}), 'BODY_MALFORMED'],
+  ['/api/alarms/{id}/acknowledge', ofAlarm('none'), acknowledge({ operator: 'Ines' }), 'ALARM_UNKNOWN'],
+  [
+    '/api/alarms/{id}/acknowledge',
+    ofAlarm(alarm),
+    acknowledge({ operator: 'Ines', comment: 'x'.repeat(20_000) }),
+    'BODY_TOO_LARGE',
+  ],
+  ['/api/alarms/{id}/acknowledge', ofAlarm(alarm), { method: 'POST', body: 'operator=Ines' }, 'BODY_NOT_JSON'],
+  ['/api/alarms/{id}/acknowledge', ofAlarm(alarm), { method: 'POST', headers: json, body: '{' }, 'REQUEST_MALFORMED'],
+  ...routeTable.flatMap(({ path, method }) => {
+    const asked = path.replace('{unit}', 'm1').replace('{id}', 'x');
+    const own = { method: method.toUpperCase() };
+    return [
+      [path, asked, { ...own, headers: { host: 'elsewhere.example' } }, 'HOST_FOREIGN'],
+      [path, asked, { ...own, headers: { origin: 'http://elsewhere.example' } }, 'ORIGIN_FOREIGN'],
+      [path, asked, { method: 'DELETE' }, 'METHOD_NOT_ALLOWED'],
+      [path, asked, { ...own, headers: { 'x-long': 'x'.repeat(20_000) } }, 'HEADERS_TOO_LARGE'],
+    ] as const;
+  }),
+];
+
+const document = openApiDocument('0.1.0') as {
+  readonly paths: Readonly<
+    Record<string, Readonly<Record<string, { readonly responses: Readonly<Record<string, Described>> }>>>
+  >;
+};
+
+function describedCodes({ path, method }: Route): readonly (readonly [number, string])[] {
+  const responses = Object.entries(document.paths[path]?.[method]?.responses ?? {});
+  return responses.flatMap(([status, { description }]) =>
+    (description.match(/\b[A-Z]+(_[A-Z]+)+\b|\bINTERNAL\b/g) ?? []).map((code) => [Number(status), code] as const),
+  );
+}
+
+/** Which source answers which routes. */
+const controllers: readonly (readonly [file: string, paths: RegExp])[] = [
+  ['alarms.controller.ts', /^\/api\/alarms/],
+  ['history.controller.ts', /^\/api\/history/],
+  ['site.controller.ts', /^\/api\/(site|units)/],
+];
+
+describe('the API document names', () => {
+  it.for(provoked)('what %s answers to %s (%j): %s', async ([path, asked, how, code]) => {
+    const { status, problem } = await ask(asked, how);
+    expect(problemSchema.parse(problem).code).toBe(code);
+    const route = routeTable.find((one) => one.path === path);
+    if (route === undefined) throw new Error(`no route ${path}`);
+    expect(describedCodes(route)).toContainEqual([status, code]);
+  });
+
+  it('an alarm that someone acknowledged already', async () => {
+    const path = '/api/alarms/{id}/acknowledge';
+    await app.send(ofAlarm(alarm), acknowledge({ operator: 'Ines' }) as RequestInit);
+    const { status, problem } = await ask(ofAlarm(alarm), acknowledge({ operator: 'Otto' }));
+    const route = routeTable.find((one) => one.path === path);
+    expect(route === undefined ? [] : describedCodes(route)).toContainEqual([
+      status,
+      problemSchema.parse(problem).code,
+    ]);
+    expect(status).toBe(409);
+  });
+
+  it('each code of the table with its status at some route, but for an address that there is not', () => {
+    const described = new Map(routeTable.flatMap(describedCodes).map(([status, code]) => [code, status]));
+    const table = Object.entries(problemTable).filter(([code]) => code !== 'ROUTE_UNKNOWN');
+    expect([...described].sort()).toEqual(table.map(([code, { status }]) => [code, status]).sort());
+  });
+
+  it('every code that the source of a controller throws, at one of its routes', async () => {
+    for (const [file, prefix] of controllers) {
+      const source = await readFile(new URL(`../../backend/src/connections/http-api/${file}`, import.meta.url), 'utf8');
+      const thrown = [...source.matchAll(/'([A-Z]+(?:_[A-Z]+)+)'/g)].map(([, code]) => code ?? '');
+      const codes = thrown.filter((code) => code in problemTable);
+      const routes = routeTable.filter(({ path }) => prefix.test(path));
+      const described = new Set(routes.flatMap(describedCodes).map(([, code]) => code));
+      expect(
+        codes.filter((code) => !described.has(code)),
+        file,
+      ).toEqual([]);
+    }
+  });
+});
