@@ -1,9 +1,17 @@
+import { dewPoint } from '@ebbline/shared/fluid-properties/moist-air';
+import { celsius } from '@ebbline/shared/units/quantity';
+import { onUnitM } from './on-unit-m';
 import { absolute, type PublishedTable } from './published-table';
 
 export const dewPointTable: PublishedTable = {
   title: 'dew point, °C, of t °C and RH %',
   subject: { point: 'dewPoint' },
   evaluate: (equation, { t, RH }) => equation(t ?? Number.NaN, (RH ?? Number.NaN) / 100),
+  onSite: {
+    point: 'dewPoint',
+    evaluate: ({ t = Number.NaN, RH = Number.NaN }) =>
+      onUnitM('dewPoint', { 'hall.temperature': t, 'hall.humidity': RH / 100 }),
+  },
   rows: [
     {
       id: 'dew-22-60',
@@ -41,4 +49,40 @@ export const dewPointTable: PublishedTable = {
       tolerance: absolute(0.5),
     },
   ],
+};
+
+/** Of a surface: its temperature less the dew point of `dew-25-50`. */
+export const dewPointMarginTable: PublishedTable = {
+  title: 'margin to the dew point, K, of a supply pipe at `surface` °C in air of t °C and RH %',
+  subject: { point: 'dewPointMargin' },
+  evaluate: (equation, { t = Number.NaN, RH = Number.NaN, surface = Number.NaN }) =>
+    equation(surface, dewPoint(celsius(t), RH / 100)),
+  onSite: {
+    point: 'dewPointMargin',
+    evaluate: ({ t = Number.NaN, RH = Number.NaN, surface = Number.NaN }) =>
+      onUnitM('dewPointMargin', {
+        'hall.temperature': t,
+        'hall.humidity': RH / 100,
+        'supply.temperature': surface,
+        'facility.supply.temperature': surface + 5,
+      }),
+  },
+  rows: dewPointTable.rows
+    .filter(({ id }) => id === 'dew-25-50')
+    .map((row) => ({ ...row, inputs: { ...row.inputs, surface: 20 }, expected: 20 - row.expected })),
+};
+
+export const dewPointMarginOfFacilityPipeTable: PublishedTable = {
+  ...dewPointMarginTable,
+  title: 'margin to the dew point, K, of a facility pipe that is the colder one',
+  onSite: {
+    point: 'dewPointMargin',
+    evaluate: ({ t = Number.NaN, RH = Number.NaN, surface = Number.NaN }) =>
+      onUnitM('dewPointMargin', {
+        'hall.temperature': t,
+        'hall.humidity': RH / 100,
+        'supply.temperature': surface + 5,
+        'facility.supply.temperature': surface,
+      }),
+  },
 };

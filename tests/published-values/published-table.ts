@@ -6,6 +6,8 @@ export interface PublishedTable {
   /** The derived point whose registered equation is called, or a function of `shared` where no derived point rests on it alone. */
   readonly subject: { readonly point: string } | { readonly equation: (...inputs: never[]) => number };
   readonly evaluate: Evaluate;
+  /** The same number out of `deriveHall` and `deriveUnit`: what is stored and judged, not the equation alone. */
+  readonly onSite?: { readonly point: string; readonly evaluate: (inputs: PublishedRow['inputs']) => number };
   readonly rows: readonly PublishedRow[];
 }
 

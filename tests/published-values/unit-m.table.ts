@@ -1,3 +1,4 @@
+import { onUnitM } from './on-unit-m';
 import { absolute, relative, type PublishedTable } from './published-table';
 
 const source = 'parameter set of unit M, computed by hand; printed to two or three digits';
@@ -8,6 +9,7 @@ export const drivingPressureTable: PublishedTable = {
   subject: { point: 'drivingPressure' },
   evaluate: (equation, { p_supply = Number.NaN, p_separator = Number.NaN, rho = Number.NaN }) =>
     equation(p_supply * 1000, 1, p_separator * 1000, 1.2, rho) / 1000,
+  onSite: { point: 'drivingPressure', evaluate: () => onUnitM('drivingPressure', {}) / 1000 },
   rows: [{ id: 'unit-m-driving', source, inputs: unitM, expected: 40.1, tolerance: relative(0.01) }],
 };
 
@@ -32,6 +34,7 @@ export const vacuumMarginWorstTable: PublishedTable = {
   title: 'vacuum margin of the stopped loop, kPa',
   subject: { point: 'vacuumMarginWorst' },
   evaluate: (equation, { p_amb = Number.NaN, p_low = Number.NaN }) => equation(p_amb * 1000, p_low * 1000) / 1000,
+  onSite: { point: 'vacuumMarginWorst', evaluate: () => onUnitM('vacuumMarginWorst', {}) / 1000 },
   rows: [
     {
       id: 'unit-m-margin-stopped',

@@ -1,15 +1,6 @@
-import { toSi, unitOfMeasure } from '@ebbline/shared/units/units-of-measure';
 import { freeAirK } from '@ebbline/shared/fluid-properties/air';
+import { oneUnitInSi } from './one-unit-in-si';
 import { relative, type PublishedTable } from './published-table';
-
-const units = ['psi', 'mmHg', 'L/min at 0 degC'] as const;
-
-/** `unit`: place in the list above. A throughput at 0 °C follows from the free-air flow of the row: times 101 325 Pa and 273.15/293.15. */
-function oneUnitInSi(unit: number): number {
-  const id = units[unit];
-  const row = id === undefined ? undefined : unitOfMeasure(id, unit === 2 ? 'freeAirFlow' : 'absolutePressure');
-  return row === undefined ? Number.NaN : toSi(row, 1);
-}
 
 export const unitsOfMeasureTable: PublishedTable = {
   title: 'one unit of measure, Pa (a gas flow in cm³/min at 0 °C: as throughput, Pa m³/s)',

@@ -1,3 +1,4 @@
+import { nodeAtTank, onUnitM } from './on-unit-m';
 import { absolute, type PublishedTable } from './published-table';
 
 export const vacuumMarginTable: PublishedTable = {
@@ -5,6 +6,15 @@ export const vacuumMarginTable: PublishedTable = {
   subject: { point: 'vacuumMargin' },
   evaluate: (equation, { p_amb = Number.NaN, p_max_loop = Number.NaN }) =>
     equation(p_amb * 1000, p_max_loop * 1000) / 1000,
+  onSite: {
+    point: 'vacuumMargin',
+    evaluate: ({ p_amb = Number.NaN, p_max_loop = Number.NaN }) =>
+      onUnitM(
+        'vacuumMargin',
+        { 'ambient.pressure': p_amb * 1000, 'supplyTank.pressure': p_max_loop * 1000 },
+        { nodes: nodeAtTank('supply') },
+      ) / 1000,
+  },
   rows: [
     {
       id: 'vacuum-margin',
