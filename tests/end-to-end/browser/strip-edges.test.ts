@@ -58,7 +58,7 @@ suiteNeeding(['chromium'], 'the pressure window', () => {
 async function windowOfM1(url: string): Promise<Record<'lowest' | 'highest' | 'ambient' | 'lowerWall', number>> {
   const ofM1 = (loops: readonly { unit: string; pressureWindow: PressureWindow }[]) =>
     loops.find(({ unit }) => unit === 'm1')?.pressureWindow;
-  const { loops } = await hallFrame(url, 'north', (frame) => ofM1(frame.loops)?.lowerWallPa != null);
+  const { loops } = await hallFrame(url, 'north', (frame) => typeof ofM1(frame.loops)?.lowerWallPa === 'number');
   const window = ofM1(loops);
   return {
     lowest: window?.lowestPa ?? Number.NaN,
