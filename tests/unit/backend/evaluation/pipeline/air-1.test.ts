@@ -14,8 +14,8 @@ const ramp = (from: number, to: number, second: number, seconds: number): number
 
 /**
  * A server hose cut in one rack, check valve good, `second` after it: rack flow −53 % and rack return +22 kPa at 1 s,
- * separator level +48 L and vacuum speed 0 → 50 % in 5 s. Plant reference, section 2, fault table, first row
- * (computed there with a model of the plant, signs and size dependable, digits ± 30 %).
+ * separator level +48 L and vacuum speed 0 → 50 % in 5 s. Computed with a model of
+ * the demo plant (no published source; signs and size dependable, digits ± 30 %).
  */
 function cutIn(rack: string, second: number, share = 1): Telemetry {
   const t = atRest();
@@ -130,7 +130,7 @@ describe('AIR-1 stays silent', () => {
       if (pressure > 33) on = true;
       if (pressure < 31) on = false;
       speed = on ? Math.min(50, speed + 10) : Math.max(0, speed - 10);
-      // 510 L of gas, 295 free L/min at full speed (plant reference, section 2); 10 free L/min come in.
+      // 510 L of gas, 295 free L/min at full speed (parameter set of the demo plant); 10 free L/min come in.
       pressure += ((10 - 295 * (speed / 100)) / 60 / 510) * 101.3;
       return { ...atRest(), pSeparator: pressure, vacuumSpeed: speed, vacuumRunning: speed > 0 };
     });
