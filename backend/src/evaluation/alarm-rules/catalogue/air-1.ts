@@ -14,6 +14,8 @@ const score: BranchScore = { branch: -1, score: 0 };
 /**
  * Air has begun to come in: a step worth more than `limit` of free air within five seconds, m³/s. Never suppressed by
  * mode; while water or gas is moved on purpose the limit is `movingBudget` times as large. Names the branch that shows it.
+ * Needs `separator.pressure`: without it no signal can be told from the source drawing down, so it is never judged, not even
+ * with an exhaust meter.
  */
 export const air1: UnitEntry = {
   id: 'AIR-1',
