@@ -1,6 +1,7 @@
 import { CodedError } from '@ebbline/shared/errors/coded-error';
 import type { Environment } from '../connections/config/environment';
 import { whoHoldsPort } from '../connections/config/who-holds-port';
+import type { BrokerLimits } from '../connections/embedded-broker/broker-limits';
 import { startEmbeddedBroker } from '../connections/embedded-broker/embedded-broker';
 import { brokerAddress, type BrokerAddress } from '../connections/mqtt-intake/broker-address';
 import type { ClosingStack } from './closing-stack';
@@ -13,12 +14,27 @@ export interface BrokerInUse {
   readonly note: string | null;
 }
 
+/** Who will use the broker, and for what. */
+export interface BrokerUse {
+  readonly clientId: string;
+  readonly limits: BrokerLimits;
+}
+
 /** The broker of the environment, or one of our own on this machine. */
-export async function openBroker(environment: Environment, closing: ClosingStack): Promise<BrokerInUse> {
+export async function openBroker(
+  environment: Environment,
+  { clientId, limits }: BrokerUse,
+  closing: ClosingStack,
+): Promise<BrokerInUse> {
   const { mqttUrl, mqttPort, mqttPortSet } = environment;
   if (mqttUrl !== null) return { address: brokerAddress(mqttUrl), url: mqttUrl, note: null };
   try {
-    const broker = await startEmbeddedBroker({ port: mqttPort, portSet: mqttPortSet });
+    const broker = await startEmbeddedBroker({
+      port: mqttPort,
+      portSet: mqttPortSet,
+      limits,
+      ownClientId: clientId,
+    });
     closing.add(() => broker.close());
     const url = `mqtt://127.0.0.1:${broker.port}`;
     const moved = mqttPort !== 0 && broker.port !== mqttPort;

@@ -2,6 +2,7 @@ import type { ValueProvider } from '@nestjs/common';
 import { version } from '../../package.json';
 import { clientId } from '../connections/config/client-id';
 import { readEnvironment, type Environment } from '../connections/config/environment';
+import { brokerLimits } from '../connections/embedded-broker/broker-limits';
 import { loopbackIdentity } from '../connections/http-api/loopback-identity';
 import { HeldAcknowledgements } from '../connections/mqtt-intake/held-acknowledgements';
 import { MqttIntake } from '../connections/mqtt-intake/mqtt-intake';
@@ -23,7 +24,7 @@ import { createRunner } from '../runner/runner';
 import { sourceTickClock, wallTickClock } from '../runner/tick-clock';
 import { ClosingStack } from './closing-stack';
 import { historyLayout } from './history-layout';
-import { openBroker, type BrokerInUse } from './open-broker';
+import { openBroker, type BrokerInUse, type BrokerUse } from './open-broker';
 import { openSite } from './open-site';
 import { openStores } from './open-stores';
 import { openWeb } from './open-web';
@@ -76,7 +77,8 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
   const tickClock = environment.clock === 'wall' ? wallTickClock(clock) : sourceTickClock();
   const pipeline = createPipeline(site, { clock: environment.clock, startMs: tickClock.nowMs() });
   const gate = new HeldAcknowledgements();
-  const broker = await openBroker(environment, closing);
+  const use = { clientId: clientId(environment.dataFolder), limits: brokerLimits(site.maximumPayloadBytes) };
+  const broker = await openBroker(environment, use, closing);
   const link = (): MqttIntake => intake;
   const runner = createRunner({
     pipeline,
@@ -89,7 +91,7 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
     broker: () => link().state(),
   });
   closing.add(() => runner.stop());
-  const intake = new MqttIntake(intakeSettings(environment, site, broker), runner.sink, gate, clock);
+  const intake = new MqttIntake(intakeSettings(use, site, broker), runner.sink, gate, clock);
 
   const parts: ValueProvider[] = [
     { provide: CLOCK, useValue: clock },
@@ -125,12 +127,13 @@ function environmentOf({ variables, workingFolder, demoSiteFile }: StartOptions)
 }
 
 const intakeSettings = (
-  environment: Environment,
+  { clientId, limits }: BrokerUse,
   site: { id: string; subscriptions: readonly string[] },
   broker: BrokerInUse,
 ) => ({
   address: broker.address,
-  clientId: clientId(environment.dataFolder),
+  clientId,
+  maximumPacketBytes: limits.packetBytes,
   statusTopic: statusTopic(site.id),
   subscriptions: site.subscriptions,
   note: broker.note,

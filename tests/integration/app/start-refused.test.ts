@@ -3,6 +3,7 @@ import { writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Health } from '@ebbline/shared/contract/http-api';
 import { describe, expect, it } from 'vitest';
+import { brokerLimits } from '../../../backend/src/connections/embedded-broker/broker-limits';
 import { startEmbeddedBroker } from '../../../backend/src/connections/embedded-broker/embedded-broker';
 import { stopAfterEach } from '../../helpers/stop-after';
 import { temporaryFolder } from '../../helpers/temporary-folder';
@@ -61,10 +62,11 @@ describe('a start is refused', () => {
 describe('the embedded broker', () => {
   it('takes the next free port where its own was only our choice', async () => {
     const port = await takenPort();
-    const broker = await startEmbeddedBroker({ port, portSet: false });
+    const use = { limits: brokerLimits(65_536), ownClientId: 'ebbline' };
+    const broker = await startEmbeddedBroker({ port, portSet: false, ...use });
     keep({ stop: () => broker.close() });
     expect(broker.port).toBeGreaterThan(port);
-    await expect(startEmbeddedBroker({ port, portSet: true })).rejects.toThrow(
+    await expect(startEmbeddedBroker({ port, portSet: true, ...use })).rejects.toThrow(
       `BROKER_PORT_TAKEN: port ${port} is taken`,
     );
   });

@@ -33,6 +33,7 @@ export function intakeOn(url: string, settings: Partial<IntakeSettings> = {}): I
     address: brokerAddress(url),
     clientId: 'ebbline0123456789abcdef',
     statusTopic: 'ebbline/test/backend/status',
+    maximumPacketBytes: 1_048_576,
     subscriptions: ['hall/#'],
     note: null,
     random: () => 0.999,

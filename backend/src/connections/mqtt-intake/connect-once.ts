@@ -11,6 +11,8 @@ export interface Session {
   readonly statusTopic: string;
   readonly address: BrokerAddress;
   readonly protocolVersion: 4 | 5;
+  /** A broker of MQTT 5 keeps longer packets from us (MQTT 5.0, section 3.1.2.11.4); one of 3.1.1 can't be told. */
+  readonly maximumPacketBytes: number;
 }
 
 /** For how long a broker of MQTT 5 keeps messages for us while we are away, s; one of 3.1.1 decides itself. */
@@ -21,7 +23,7 @@ const SESSION_KEPT_S = 86_400;
  * client id, so that what was not acknowledged comes again.
  */
 export function connectOnce(
-  { clientId, statusTopic, address, protocolVersion }: Session,
+  { clientId, statusTopic, address, protocolVersion, maximumPacketBytes }: Session,
   gate: HeldAcknowledgements,
 ): MqttClient {
   const options: IClientOptions = {
@@ -34,7 +36,9 @@ export function connectOnce(
     resubscribe: false,
     queueQoSZero: false,
     will: { topic: statusTopic, payload: Buffer.from(OFFLINE), qos: 1, retain: true },
-    ...(protocolVersion === 5 ? { properties: { sessionExpiryInterval: SESSION_KEPT_S } } : {}),
+    ...(protocolVersion === 5
+      ? { properties: { sessionExpiryInterval: SESSION_KEPT_S, maximumPacketSize: maximumPacketBytes } }
+      : {}),
     ...(address.username === null ? {} : { username: address.username }),
     ...(address.password === null ? {} : { password: address.password }),
   };

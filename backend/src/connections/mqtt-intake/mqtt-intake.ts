@@ -16,6 +16,7 @@ export interface IntakeSettings {
   readonly address: BrokerAddress;
   readonly clientId: string;
   readonly statusTopic: string;
+  readonly maximumPacketBytes: number;
   readonly subscriptions: readonly string[];
   /** Such as: port 1883 was taken, 1884 is used. */
   readonly note: string | null;
