@@ -48,7 +48,8 @@ describe('npm start', () => {
       env: ebblineEnvironment({ data: data.path }),
       ownGroup: true,
     });
-    await until(() => addressIn(npm.output()), { withinMs, everyMs: 50, what: 'the address' });
+    const address = until(() => addressIn(npm.output()), { withinMs: 150_000, everyMs: 50, what: 'the address' });
+    await Promise.race([address, npm.ended]);
     const processes = processTree(npm.pid);
     keep({ stop: () => processes.filter(isThere).forEach((pid) => process.kill(pid, 'SIGKILL')) });
     expect(processes.length).toBeGreaterThanOrEqual(3);
