@@ -112,7 +112,7 @@ describe('the API document names', () => {
 
   it('an alarm that someone acknowledged already', async () => {
     const path = '/api/alarms/{id}/acknowledge';
-    await app.send(ofAlarm(alarm), acknowledge({ operator: 'Ines' }) as RequestInit);
+    await app.send(ofAlarm(alarm), acknowledge({ operator: 'Ines' }));
     const { status, problem } = await ask(ofAlarm(alarm), acknowledge({ operator: 'Otto' }));
     const route = routeTable.find((one) => one.path === path);
     expect(route === undefined ? [] : describedCodes(route)).toContainEqual([
