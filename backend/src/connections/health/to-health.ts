@@ -15,15 +15,14 @@ export interface HealthFacts {
 
 /** Without any sample for so long something is wrong with the way here, s. */
 const SILENCE_S = 30;
-/** So long after the start the broker and the first sample are still waited for, s. */
+/** So long after the start the broker is still waited for, s. */
 const STARTING_S = 10;
 
-/** Reasons first, and the status from them: `starting` only while nothing else is wrong. */
+/** Reasons first, and the status from them: `starting` until the first sample, while nothing else is wrong. */
 export function toHealth(facts: HealthFacts): Health {
   const reasons = [...brokerReason(facts), ...historyReason(facts), ...silenceReason(facts), ...facts.reasons];
-  const starting = facts.lastSampleAge === null && facts.runningFor < STARTING_S;
   return {
-    status: reasons.length > 0 ? 'degraded' : starting ? 'starting' : 'ok',
+    status: reasons.length > 0 ? 'degraded' : facts.lastSampleAge === null ? 'starting' : 'ok',
     reasons,
     clock: facts.clock,
     broker: facts.broker,

@@ -23,9 +23,9 @@ describe('health', () => {
     expect(codes({})).toEqual(['ok']);
   });
 
-  it('is starting until the first sample, for a while, then tells of silence', () => {
+  it('is starting, never ok, until the first sample, and after half a minute tells of silence', () => {
     expect(codes({ lastSampleAge: null, runningFor: 9 })).toEqual(['starting']);
-    expect(codes({ lastSampleAge: null, runningFor: 29 })).toEqual(['ok']);
+    expect(codes({ lastSampleAge: null, runningFor: 29 })).toEqual(['starting']);
     expect(codes({ lastSampleAge: null, runningFor: 31 })).toEqual(['degraded', 'NO_SAMPLES']);
     expect(codes({ lastSampleAge: 31 })).toEqual(['degraded', 'NO_SAMPLES']);
   });
