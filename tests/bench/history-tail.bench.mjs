@@ -184,7 +184,8 @@ export function printHistoryTail(results, units = 5000) {
   console.log(`history tail: ${units} units × ${points} points, ${secondsPerCommit} s a commit`);
   for (const { name, medianMs, p90Ms, worstMs, cpuMs, readMs, bytesPerSample, ratio } of results) {
     const times = `commit ${medianMs.toFixed(0)} ms (p90 ${p90Ms.toFixed(0)}, worst ${worstMs.toFixed(0)}), ${ratio.toFixed(1)} × floor`;
-    const rest = `CPU ${cpuMs.toFixed(0)} ms, read beside ${readMs.toFixed(0)} ms, ${bytesPerSample.toFixed(1)} B a sample`;
+    const reader = Number.isNaN(readMs) ? '' : `read beside ${readMs.toFixed(0)} ms, `;
+    const rest = `CPU ${cpuMs.toFixed(0)} ms, ${reader}${bytesPerSample.toFixed(1)} B a sample`;
     console.log(`  ${name}: ${times}; ${rest}`);
   }
 }
