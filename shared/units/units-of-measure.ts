@@ -135,6 +135,23 @@ const rowsByQuantity: readonly (readonly [quantities: readonly QuantityKind[], r
       ['mg/L', 1 / 1000, 0, siTable8],
     ],
   ],
+  [
+    ['volume'],
+    [
+      ['m3', 1, 0, si],
+      ['L', 1 / 1000, 0, siTable8],
+    ],
+  ],
+  [
+    ['duration'],
+    [
+      ['s', 1, 0, si],
+      ['min', 60, 0, siTable8],
+      ['h', 3600, 0, siTable8],
+      ['d', 86_400, 0, siTable8],
+    ],
+  ],
+  [['bacteria'], [['CFU/mL', 1, 0, definition]]],
   [['thermalConductance'], [['W/K', 1, 0, si]]],
   [['thermalResistance'], [['K/W', 1, 0, si]]],
 ];

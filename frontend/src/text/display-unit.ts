@@ -30,6 +30,9 @@ const byQuantity: { readonly [K in QuantityKind]: DisplayUnit } = {
   concentration: { unit: 'mg/L', factor: 1000, decimals: 0 },
   thermalConductance: { unit: 'kW/K', factor: 1e-3, decimals: 1 },
   thermalResistance: { unit: 'K/W', factor: 1, decimals: 4 },
+  volume: { unit: 'L', factor: 1000, decimals: 1 },
+  duration: { unit: 'min', factor: 1 / 60, decimals: 0 },
+  bacteria: { unit: 'CFU/mL', factor: 1, decimals: 0 },
 };
 
 /** Ratios that are counts or multiples, not shares of a whole. */
@@ -68,6 +71,9 @@ const quantityOfUcum: { readonly [ucum: string]: QuantityKind } = {
   'kg/m3': 'concentration',
   'W/K': 'thermalConductance',
   'K/W': 'thermalResistance',
+  m3: 'volume',
+  s: 'duration',
+  '{CFU}/mL': 'bacteria',
 };
 
 /** Codes in which only the value and limit of an alarm come, no point. */
