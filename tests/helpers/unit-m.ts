@@ -1,3 +1,4 @@
+import { designNotStated } from '../../backend/src/evaluation/site/design-not-stated';
 import type { CompiledSite, UnitDesign, WettedNode } from '../../backend/src/evaluation/site/compiled-site';
 
 /** Wetted nodes, elevations and losses of unit M of the demo plant's parameter set. */
@@ -30,6 +31,7 @@ export const nodesOfUnitM: readonly WettedNode[] = [
 ];
 
 export const designOfUnitM: UnitDesign = {
+  ...designNotStated,
   ratedFlowM3PerS: 346 / 60_000,
   ratedHeatW: 240_000,
   supplySetPointC: 36.3,

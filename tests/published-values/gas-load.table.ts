@@ -24,7 +24,13 @@ export const gasLoadTable: PublishedTable = {
           { 'separator.pressure': p * 1000, 'return.temperature': t, 'vacuum.speed': 1 },
           {
             without: [...secondSensors, 'vacuum.exhaustFlow'],
-            vacuumSource: { count: 1, pressurePa: [1_000, 10_000], suctionM3PerS: [S / 1000, S / 1000] },
+            vacuumSource: {
+              count: 1,
+              control: 'speed',
+              sealWaterC: null,
+              pressurePa: [1_000, 10_000],
+              suctionM3PerS: [S / 1000, S / 1000],
+            },
           },
         ),
         t,

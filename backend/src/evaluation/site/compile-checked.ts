@@ -86,7 +86,12 @@ export function compileChecked(
     if (compiledHolder === undefined) throw new CodedError('SITE_HOLDER_LOST', `unit ${one.id} got no holder`);
     const gateway = gateways.ofUnit[i] ?? 0;
     const measured = plans[holder]?.measured ?? [];
-    return compileUnit(one, { hall, holder, gateway, altitudeM, compiledHolder, measured, limits }, faults, warnings);
+    return compileUnit(
+      one,
+      { hall, holder, gateway, loop: i, altitudeM, compiledHolder, measured, limits },
+      faults,
+      warnings,
+    );
   });
 
   const unitsOfGateway = new Map<number, number[]>();
@@ -122,6 +127,7 @@ export function compileChecked(
       };
     }),
     units,
+    loops: units.map(({ id, name }, i) => ({ id, name, units: [i], unitsNeeded: 1 })),
     gateways: gateways.ids.map((id, g) => {
       const own = unitsOfGateway.get(g) ?? [];
       return {

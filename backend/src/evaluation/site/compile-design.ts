@@ -1,3 +1,4 @@
+import { designNotStated } from './design-not-stated';
 import type { PlantShape, UnitDesign, VacuumSource, WettedNode } from './compiled-site';
 import type { MergedUnit } from './merge-templates';
 import { siOr, siOrNull } from './read-quantities';
@@ -45,6 +46,7 @@ export function compileDesign({ unit, at }: MergedUnit, faults: FaultList): Unit
     separatorAreaM2: siOrNull(tanks.separatorArea, 'area'),
     supplyTankAreaM2: siOrNull(tanks.supplyArea, 'area'),
     hoseBoreM: siOrNull(unit.hoseBore, 'length'),
+    ...designNotStated,
   };
 }
 
@@ -94,5 +96,5 @@ export function compileVacuumSource({ unit, at }: MergedUnit, faults: FaultList)
       faults.add(at('vacuumSource', 'curve', i, 'pressure'), 'expected pressures that rise from row to row, above 0');
     if (!((suctionM3PerS[i] ?? -1) >= 0)) faults.add(at('vacuumSource', 'curve', i, 'suction'), 'expected 0 or more');
   });
-  return { count: source.count ?? 1, pressurePa, suctionM3PerS };
+  return { count: source.count ?? 1, control: 'speed', sealWaterC: null, pressurePa, suctionM3PerS };
 }

@@ -30,6 +30,7 @@ export interface UnitSurroundings {
   readonly hall: number;
   readonly holder: number;
   readonly gateway: number;
+  readonly loop: number;
   readonly altitudeM: number;
   readonly compiledHolder: Holder;
   readonly measured: readonly MeasuredPoint[];
@@ -74,6 +75,7 @@ export function compileUnit(
     hall: around.hall,
     holder: around.holder,
     gateway: around.gateway,
+    loop: around.loop,
     shape,
     flowMeterSide: flowMeter?.hose === 'return' ? 'return' : 'supply',
     design,
@@ -88,8 +90,14 @@ export function compileUnit(
         returnTemperature: slot(`branch.${id}.return.temperature`),
         returnPressure: slot(`branch.${id}.return.pressure`),
         power: slot(`branch.${id}.power`),
+        isolated: slot(`branch.${id}.isolated`),
+        waterFound: slot(`branch.${id}.water.found`),
       },
+      mainBoreM: null,
+      fittings: { restrictorBoreM: null, outletBoreM: null, inletCheckValve: false },
     })),
+    servers: [],
+    tanks: [],
     plates: Object.entries(unit.plates ?? {}).map(([id, plate], i) => {
       const branch = plate?.branch === undefined ? -1 : branchIds.indexOf(plate.branch);
       if (plate?.branch !== undefined && branch < 0)
@@ -101,6 +109,7 @@ export function compileUnit(
         id,
         name: plate?.name ?? id,
         branch,
+        server: -1,
         place: firstPlatePlace + i,
         elevationM: siOrNull(plate?.elevation, 'length'),
         slot: { temperature: slot(`plate.${id}.temperature`), power: slot(`plate.${id}.power`) },

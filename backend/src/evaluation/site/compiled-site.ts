@@ -1,3 +1,22 @@
+import type { CompiledUnit } from './compiled-unit';
+
+export type {
+  Commissioned,
+  CompiledBranch,
+  CompiledPlate,
+  CompiledServer,
+  CompiledTank,
+  CompiledUnit,
+  EntryLimits,
+  FanPath,
+  HoseFittings,
+  PlantShape,
+  UnitDesign,
+  UnitVolumes,
+  VacuumSource,
+  WettedNode,
+} from './compiled-unit';
+
 /**
  * The site file, compiled once. Everything the hot path needs stands in typed arrays by slot;
  * the objects are for the edge and for what runs once a unit and second.
@@ -17,6 +36,8 @@ export interface CompiledSite {
   readonly holders: readonly Holder[];
   readonly halls: readonly CompiledHall[];
   readonly units: readonly CompiledUnit[];
+  /** Water paths. A unit that the file puts on no loop is alone on one of its own, with its own id. */
+  readonly loops: readonly CompiledLoop[];
   readonly gateways: readonly CompiledGateway[];
   readonly slots: SlotTable;
   /** Exact topic → what its payload carries. */
@@ -107,109 +128,20 @@ export interface CompiledHall {
   };
 }
 
+/** One water path and the units on it (N+1): water may walk between their tanks. */
+export interface CompiledLoop {
+  readonly id: string;
+  readonly name: string;
+  /** Indices into `units`. */
+  readonly units: readonly number[];
+  /** Units that the loop needs at rated load; the rest is redundancy. */
+  readonly unitsNeeded: number;
+}
+
 export interface CompiledGateway {
   readonly id: string;
   /** Indices into `units`. */
   readonly units: readonly number[];
   /** Every measured slot that arrives through it. */
   readonly slots: Int32Array;
-}
-
-export type PlantShape = 'a' | 'b' | 'c';
-
-export interface CompiledUnit {
-  readonly id: string;
-  readonly name: string;
-  readonly hall: number;
-  readonly holder: number;
-  readonly gateway: number;
-  readonly shape: PlantShape;
-  /** Which meter position `loop.flow` has: density is taken at that temperature, and a cut reads differently. */
-  readonly flowMeterSide: 'supply' | 'return';
-  readonly design: UnitDesign;
-  readonly nodes: readonly WettedNode[];
-  readonly branches: readonly CompiledBranch[];
-  readonly plates: readonly CompiledPlate[];
-  /** Index into the holder's `places` of the wall that the pump's inlet is. */
-  readonly pumpInletPlace: number;
-  readonly vacuumSource: VacuumSource | null;
-  readonly limits: ReadonlyMap<string, EntryLimits>;
-}
-
-/** Numbers of the unit that no sensor gives; all SI, from the site file. */
-export interface UnitDesign {
-  readonly ratedFlowM3PerS: number;
-  readonly ratedHeatW: number | null;
-  readonly supplySetPointC: number | null;
-  /** Elevations, m above the hall's floor datum. */
-  readonly supplyTankSurfaceM: number | null;
-  readonly separatorSurfaceM: number | null;
-  /** Where the return enters the separator: the return column ends here. */
-  readonly returnInletM: number | null;
-  readonly pumpInletM: number | null;
-  readonly supplySensorM: number | null;
-  readonly returnSensorM: number | null;
-  readonly npshLimitM: number | null;
-  /** Loss from the separator to the pump's inlet at rated flow, Pa. */
-  readonly pumpSuctionLossPa: number;
-  /** Case-to-inlet resistance minus case-to-wall gives the wall; null: no plate wall is judged. */
-  readonly plateWallResistanceKPerW: number | null;
-  readonly elevationAccuracyM: number;
-  readonly separatorAreaM2: number | null;
-  readonly supplyTankAreaM2: number | null;
-  /** Bore of one server hose's outlet, m: what "one open hose" means here. */
-  readonly hoseBoreM: number | null;
-}
-
-/** A wetted place outside the unit, on one of the mains. */
-export interface WettedNode {
-  readonly id: string;
-  readonly name: string;
-  readonly main: 'supply' | 'return';
-  readonly elevationM: number;
-  /** Loss between the anchor (supply tank, or separator) and here at rated flow, Pa; scales with flow². */
-  readonly lossAtRatedFlowPa: number;
-  /** Index into the holder's `places`. */
-  readonly place: number;
-}
-
-export interface CompiledBranch {
-  readonly id: string;
-  readonly name: string;
-  readonly ratedFlowM3PerS: number | null;
-  readonly place: number;
-  /** −1 where there is no such sensor. */
-  readonly slot: {
-    readonly flow: number;
-    readonly returnTemperature: number;
-    readonly returnPressure: number;
-    readonly power: number;
-  };
-}
-
-export interface CompiledPlate {
-  readonly id: string;
-  readonly name: string;
-  /** Index into `branches`; −1 = none. */
-  readonly branch: number;
-  readonly place: number;
-  readonly elevationM: number | null;
-  readonly slot: { readonly temperature: number; readonly power: number };
-}
-
-/** Suction of one source by pressure at its seal temperature, S(p), m³/s; linear between rows. */
-export interface VacuumSource {
-  readonly count: number;
-  readonly pressurePa: readonly number[];
-  readonly suctionM3PerS: readonly number[];
-}
-
-/** What the site file may change of a catalogue entry, SI; undefined keys keep the catalogue's default. */
-export interface EntryLimits {
-  readonly limit?: number;
-  readonly deadband?: number;
-  readonly onDelayMs?: number;
-  readonly offDelayMs?: number;
-  readonly enabled?: boolean;
-  readonly action?: string;
 }

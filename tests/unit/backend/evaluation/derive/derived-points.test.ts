@@ -1,3 +1,4 @@
+import type { VacuumSource } from '../../../../../backend/src/evaluation/site/compiled-site';
 import { describe, expect, it } from 'vitest';
 import { liquidWaterDensity } from '@ebbline/shared/fluid-properties/liquid-water';
 import { saturationPressure } from '@ebbline/shared/fluid-properties/saturation-pressure';
@@ -216,7 +217,13 @@ describe('nearest lower wall', () => {
 });
 
 describe('gas load', () => {
-  const source = { count: 2, pressurePa: [4_000, 20_000, 40_000], suctionM3PerS: [0, 0.02, 0.022] };
+  const source: VacuumSource = {
+    count: 2,
+    control: 'speed',
+    sealWaterC: null,
+    pressurePa: [4_000, 20_000, 40_000],
+    suctionM3PerS: [0, 0.02, 0.022],
+  };
   const curve: SiteOptions = { vacuumSource: source, without: [...noSecondSensors, 'vacuum.exhaustFlow'] };
 
   it('is the exhaust meter where there is one', () => {

@@ -1,0 +1,55 @@
+import { connectClient, type TestBroker } from './broker';
+import { until } from './until';
+
+/** What a gateway would send, and when by its own clock. */
+export interface PlayedMessage {
+  readonly topic: string;
+  readonly payload: string;
+  readonly sourceMs: number;
+  readonly retain?: boolean;
+}
+
+export interface Player {
+  /** Publishes in the order given; resolves when the program has taken the last one. */
+  play(messages: Iterable<PlayedMessage>): Promise<void>;
+  published(): number;
+  stop(): Promise<void>;
+}
+
+/** Below what brokers keep for a slow subscriber before they drop (mosquitto: 1000). */
+const mostAhead = 600;
+const batch = 200;
+
+/**
+ * Any recording through any broker, as fast as its reader takes it: never further ahead than a broker keeps.
+ * `taken`: how many messages the reader has counted.
+ */
+export async function connectPlayer(broker: Pick<TestBroker, 'url'>, taken: () => Promise<number>): Promise<Player> {
+  const { client, stop } = await connectClient(broker);
+  let published = 0;
+  const takenUpTo = (count: number): Promise<unknown> =>
+    until(async () => (await taken()) >= count, { withinMs: 60_000, what: `message ${count} to be taken` });
+  const send = async (messages: readonly PlayedMessage[]): Promise<void> => {
+    const sent = messages.map(({ topic, payload, retain }) =>
+      client.publishAsync(topic, payload, { qos: 1, retain: retain === true }),
+    );
+    published += messages.length;
+    await Promise.all(sent);
+    await takenUpTo(published - mostAhead + batch);
+  };
+  return {
+    async play(messages) {
+      let waiting: PlayedMessage[] = [];
+      for (const message of messages) {
+        waiting.push(message);
+        if (waiting.length < batch) continue;
+        await send(waiting);
+        waiting = [];
+      }
+      await send(waiting);
+      await takenUpTo(published);
+    },
+    published: () => published,
+    stop,
+  };
+}
