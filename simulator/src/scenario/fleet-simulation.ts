@@ -8,8 +8,9 @@ import { demoFleet, halls, type FleetUnit } from './demo-fleet';
 import { faultTable } from '../faults/fault-table';
 import { HallSimulation, hallPeriodS } from './hall-simulation';
 import { seededRandom } from './seeded-random';
-import { drawWeatherPhases, surroundingsAt, type Surroundings, type WeatherPhases } from './surroundings';
+import { drawSitePhases, surroundingsAt, type SitePhases, type Surroundings } from './surroundings';
 import { UnitSimulation, type SettledPlants } from './unit-simulation';
+import { Weather } from './weather';
 
 export interface FleetSettings {
   readonly seed: number;
@@ -26,13 +27,13 @@ export type CommandFault = CommandRefusal | Failure<'FAULT_NOT_ACTIVE' | 'FAULT_
 export class FleetSimulation {
   private readonly units: readonly UnitSimulation[];
   private readonly halls: readonly HallSimulation[];
-  private readonly weather: WeatherPhases;
+  private readonly phases: SitePhases;
   private readonly silent = new Set<string>();
   private slot = 0;
 
   constructor(private readonly settings: FleetSettings) {
     const fleet = settings.units ?? demoFleet;
-    this.weather = drawWeatherPhases(seededRandom(settings.seed, 'weather'));
+    this.phases = drawSitePhases(new Weather(settings.seed), seededRandom(settings.seed, 'halls'));
     const startS = settings.startMs / 1000;
     this.units = fleet.map(
       (unit) => new UnitSimulation(unit, settings.seed, startS, this.around(unit.hall, startS), settings.settled),
@@ -114,7 +115,7 @@ export class FleetSimulation {
   }
 
   private around(hall: FleetUnit['hall'], epochS: number): Surroundings {
-    return surroundingsAt(hall, this.weather, epochS);
+    return surroundingsAt(hall, this.phases, epochS);
   }
 
   private speakHalls(sourceMs: number): SimulatedMessage[] {

@@ -1,5 +1,6 @@
 import type { RandomSource } from '../sensors/random-source';
 import type { HallId } from './demo-fleet';
+import type { Weather } from './weather';
 
 const hour = 3600;
 const day = 24 * hour;
@@ -13,37 +14,26 @@ export interface Surroundings {
   readonly facilitySupplyC: number;
 }
 
-/** Barometer waves that together vary by 0.72 kPa (deviation), slower than 0.36 kPa/h; a year of station data varies by 0.74. */
-const barometerWaves: readonly (readonly [pa: number, periodS: number])[] = [
-  [950, 5.3 * day],
-  [350, 1.9 * day],
-  [120, 12 * hour],
-];
-
-/** Phases drawn once: both halls lie under one sky. */
-export interface WeatherPhases {
-  readonly barometer: readonly number[];
+/** One sky over both halls, and each hall's own air: phases drawn once. */
+export interface SitePhases {
+  readonly weather: Weather;
   readonly hall: Readonly<Record<HallId, number>>;
 }
 
-export function drawWeatherPhases(source: RandomSource): WeatherPhases {
+export function drawSitePhases(weather: Weather, source: RandomSource): SitePhases {
   const draw = (): number => 2 * Math.PI * source.uniform();
-  return { barometer: barometerWaves.map(draw), hall: { north: draw(), south: draw() } };
+  return { weather, hall: { north: draw(), south: draw() } };
 }
 
-export function surroundingsAt(hall: HallId, phases: WeatherPhases, epochS: number): Surroundings {
-  const wave = (size: number, periodS: number, phase: number): number =>
-    size * Math.sin((2 * Math.PI * epochS) / periodS + phase);
-  let ambientPa = 100950;
-  barometerWaves.forEach(([pa, periodS], i) => {
-    ambientPa += wave(pa, periodS, phases.barometer[i] ?? 0);
-  });
+/** At a time in s since 1970; `lowPa`: a low that a command brought over the site, Pa below the walk's own pressure. */
+export function surroundingsAt(hall: HallId, phases: SitePhases, epochS: number, lowPa = 0): Surroundings {
   const phase = phases.hall[hall];
+  const wave = (size: number, periodS: number): number => size * Math.sin((2 * Math.PI * epochS) / periodS + phase);
   const north = hall === 'north';
   return {
-    ambientPa,
-    hallC: (north ? 26.6 : 25.4) + wave(0.6, day, phase) + wave(0.2, 37 * 60, phase),
-    humidity: (north ? 0.43 : 0.46) + wave(0.03, 17 * hour, phase),
-    facilitySupplyC: (north ? 29.8 : 29.5) + wave(0.5, day, phase) + wave(0.08, 23 * 60, phase),
+    ambientPa: phases.weather.ambientPa(epochS) - lowPa,
+    hallC: (north ? 26.6 : 25.4) + wave(0.6, day) + wave(0.2, 37 * 60),
+    humidity: (north ? 0.43 : 0.46) + wave(0.03, 17 * hour),
+    facilitySupplyC: (north ? 29.8 : 29.5) + wave(0.5, day) + wave(0.08, 23 * 60),
   };
 }
