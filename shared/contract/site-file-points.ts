@@ -13,7 +13,7 @@ export const topicSchema = z
   .min(1)
   .max(500)
   .describe(
-    'MQTT topic without wildcards. `{site}`, `{hall}`, `{unit}`, and under a `branch.*` or `plate.*` key `{branch}` and `{plate}`, are filled in.',
+    'MQTT topic without wildcards. `{site}`, `{hall}`, `{unit}`, and under a `branch.*`, `server.*`, `plate.*` or `tank.*` key `{branch}`, `{server}`, `{plate}` and `{tank}`, are filled in.',
   );
 
 export const pathSchema = z
@@ -114,5 +114,5 @@ export type PointInFile = z.infer<typeof pointSchema>;
 export const pointsSchema = z
   .record(z.string(), pointSchema.nullable())
   .describe(
-    'Measured points by point id, such as `supply.temperature`. `branch.*.flow` stands for that point of every branch, `plate.*.temperature` of every plate. `~` takes away what a template gave.',
+    'Measured points by point id, such as `supply.temperature`. `branch.*.flow` stands for that point of every branch; so do `server.*`, `plate.*` and `tank.*`. `~` takes away what a template gave.',
   );

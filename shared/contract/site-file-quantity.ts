@@ -7,7 +7,7 @@ import type { QuantityKind } from './point-table';
  * Quantities as people write them in the site file: a number, a blank, a unit of measure, in one text
  * (`346 L/min`, `-0.5 m`, `35 °C`). Everything that has a unit of measure is written so.
  */
-export type WrittenQuantity = QuantityKind | 'duration' | 'length' | 'area' | 'density';
+export type WrittenQuantity = QuantityKind | 'length' | 'area' | 'density' | 'heatCapacity';
 
 const scale = (id: string, factor: number): UnitOfMeasure => ({ id, quantities: [], factor, offset: 0, source: 'SI' });
 
@@ -15,6 +15,7 @@ const siteUnits: Readonly<Partial<Record<WrittenQuantity, readonly UnitOfMeasure
   duration: [scale('s', 1), scale('ms', 0.001), scale('min', 60), scale('h', 3600), scale('d', 86_400)],
   area: [scale('m2', 1), scale('cm2', 1e-4)],
   density: [scale('kg/m3', 1)],
+  heatCapacity: [scale('J/K', 1), scale('kJ/K', 1000)],
 };
 
 /** `°C`, `µS/cm`, `m³/h` → the plain ids of the table. */
@@ -29,7 +30,11 @@ export const plainUnit = (text: string): string =>
     .replace(/^gpm$/, 'gpm(US)');
 
 const tableKind = (kind: WrittenQuantity): QuantityKind | null =>
-  kind === 'length' ? 'level' : kind === 'duration' || kind === 'area' || kind === 'density' ? null : kind;
+  kind === 'length'
+    ? 'level'
+    : kind === 'duration' || kind === 'area' || kind === 'density' || kind === 'heatCapacity'
+      ? null
+      : kind;
 
 /** The row of the table for a unit of measure as written, or undefined where it does not fit the quantity. */
 export function writtenUnit(text: string, kind: WrittenQuantity): UnitOfMeasure | undefined {
@@ -80,3 +85,9 @@ export const quantity = (kind: WrittenQuantity, example: string, description: st
       if (!parsed.ok) context.issues.push({ code: 'custom', message: parsed.fault, input: context.value });
     })
     .describe(`${description} Such as \`${example}\`.`);
+
+export const optionalQuantity = (kind: WrittenQuantity, example: string, description: string) =>
+  quantity(kind, example, description).optional();
+
+export const optionalLength = (example: string, description: string) =>
+  optionalQuantity('length', example, description);

@@ -76,11 +76,30 @@ const gatewaySchema = z
   })
   .describe('A node that sends the telemetry of several units.');
 
+const loopSchema = z
+  .strictObject({
+    name: z.string().min(1).optional().describe('As screens show it. Default: the id.'),
+    units: z.array(idSchema).min(1).describe('The units on it.'),
+    unitsNeeded: z
+      .number()
+      .int()
+      .min(1)
+      .optional()
+      .describe('How many of them carry rated load; the rest is redundancy (N+1). Default: all.'),
+  })
+  .describe('One water path that several units share: water may walk between their tanks.');
+
 /** The whole site file. Keys it does not know are refused. */
 export const siteFileSchema = z
   .strictObject({
     site: siteHeadSchema,
     intake: intakeSchema.optional(),
+    include: z
+      .array(z.string())
+      .optional()
+      .describe(
+        'Files whose templates are taken in: `rich`, `usual` or `poor` (sensor sets that come with Ebbline), or a file beside this one, such as `racks.yaml`.',
+      ),
     templates: z
       .record(idSchema, templateSchema)
       .optional()
@@ -90,6 +109,10 @@ export const siteFileSchema = z
       .record(idSchema, gatewaySchema)
       .optional()
       .describe('Gateways by id, where several units share one or it tells its status.'),
+    loops: z
+      .record(idSchema, loopSchema)
+      .optional()
+      .describe('Loops by id, where several units share one. A unit on none has one of its own.'),
     units: z.record(idSchema, unitSchema).describe('Units by id; fills `{unit}` in topics.'),
     limits: limitsSchema.optional(),
   })

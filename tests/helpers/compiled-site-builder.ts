@@ -176,6 +176,7 @@ export function buildSite(options: SiteOptions = {}): BuiltSite {
           server: -1,
           place: nodes.length + branchIds.length + i,
           elevationM,
+          fanPath: options.design?.fanPath ?? null,
           slot: { temperature: slotOf(`plate.${id}.temperature`), power: slotOf(`plate.${id}.power`) },
         })),
         servers: [],

@@ -2,6 +2,7 @@ import type { SiteFile } from '@ebbline/shared/contract/site-file';
 import { CodedError } from '@ebbline/shared/errors/coded-error';
 import { planGateways } from './compile-gateways';
 import { compileLimits, type CatalogueEntries } from './compile-limits';
+import { planLoops } from './compile-loops';
 import { compileSlots } from './compile-slots';
 import { compileSubscriptions } from './compile-subscriptions';
 import { compileTopics } from './compile-topics';
@@ -66,6 +67,7 @@ export function compileChecked(
   const { holders, slots } = compileSlots(plans);
   const gateways = planGateways(file, merged, faults);
   const topics = compileTopics(plans, holders, gateways.statuses, faults);
+  const loops = planLoops(file, merged, faults, warnings);
   const siteLimits = { limits: file.limits, at: (...keys: readonly string[]): FaultPath => ['limits', ...keys] };
 
   const units = merged.map((one, i) => {
@@ -88,7 +90,7 @@ export function compileChecked(
     const measured = plans[holder]?.measured ?? [];
     return compileUnit(
       one,
-      { hall, holder, gateway, loop: i, altitudeM, compiledHolder, measured, limits },
+      { hall, holder, gateway, loop: loops.ofUnit[i] ?? i, altitudeM, compiledHolder, measured, limits },
       faults,
       warnings,
     );
@@ -127,7 +129,7 @@ export function compileChecked(
       };
     }),
     units,
-    loops: units.map(({ id, name }, i) => ({ id, name, units: [i], unitsNeeded: 1 })),
+    loops: loops.loops,
     gateways: gateways.ids.map((id, g) => {
       const own = unitsOfGateway.get(g) ?? [];
       return {

@@ -1,3 +1,5 @@
+import { compileCommissioning, compileVolumes } from './compile-commissioning';
+import { compileFanPath } from './compile-parts';
 import { designNotStated } from './design-not-stated';
 import type { PlantShape, UnitDesign, VacuumSource, WettedNode } from './compiled-site';
 import type { MergedUnit } from './merge-templates';
@@ -46,7 +48,15 @@ export function compileDesign({ unit, at }: MergedUnit, faults: FaultList): Unit
     separatorAreaM2: siOrNull(tanks.separatorArea, 'area'),
     supplyTankAreaM2: siOrNull(tanks.supplyArea, 'area'),
     hoseBoreM: siOrNull(unit.hoseBore, 'length'),
-    ...designNotStated,
+    openingDischargeCoefficient: unit.openingDischargeCoefficient ?? designNotStated.openingDischargeCoefficient,
+    volumes: compileVolumes(unit),
+    commissioned: compileCommissioning(unit),
+    supplyClassLimitC: siOrNull(unit.supplyClassLimit, 'temperature'),
+    plateLimitC: siOrNull(unit.plateLimit, 'temperature'),
+    facilityDesignSupplyC: siOrNull(unit.facilityDesignSupply, 'temperature'),
+    filterRatingPa: siOrNull(unit.filterRating, 'pressureDifference'),
+    plateHeatCapacityJPerK: siOrNull(unit.plateHeatCapacity, 'heatCapacity'),
+    fanPath: compileFanPath(unit),
   };
 }
 
@@ -96,5 +106,11 @@ export function compileVacuumSource({ unit, at }: MergedUnit, faults: FaultList)
       faults.add(at('vacuumSource', 'curve', i, 'pressure'), 'expected pressures that rise from row to row, above 0');
     if (!((suctionM3PerS[i] ?? -1) >= 0)) faults.add(at('vacuumSource', 'curve', i, 'suction'), 'expected 0 or more');
   });
-  return { count: source.count ?? 1, control: 'speed', sealWaterC: null, pressurePa, suctionM3PerS };
+  return {
+    count: source.count ?? 1,
+    control: source.control ?? 'speed',
+    sealWaterC: siOrNull(source.sealWaterTemperature, 'temperature'),
+    pressurePa,
+    suctionM3PerS,
+  };
 }

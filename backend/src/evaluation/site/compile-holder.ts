@@ -43,7 +43,7 @@ export function compileHolder(
   });
 }
 
-/** With `{branch}` or `{plate}` where the key stands for one of them; made once for each. */
+/** With `{branch}`, `{server}`, `{plate}` or `{tank}` where the key stands for one of them; made once for each. */
 function fillInsOf({ part }: WantedPoint, { fillIns }: HolderInFile, known: Map<string, FillIns>): FillIns {
   if (part === null) return fillIns;
   const name = `${part.group}.${part.id}`;

@@ -1,6 +1,7 @@
-import { pointDefinition } from '@ebbline/shared/contract/point-table';
+import { pointDefinition, splitPoint } from '@ebbline/shared/contract/point-table';
 import type { MeasuredPoint } from './compile-holder';
 import { Reference, type Holder, type SlotTable } from './compiled-site';
+import type { PartIds } from './unit-parts';
 
 /** A holder with the points that get a slot: measured ones first, then derived ones, contiguous. */
 export interface HolderPlan {
@@ -91,12 +92,8 @@ export function compileSlots(plans: readonly HolderPlan[]): {
 }
 
 /** `branch.<id>.heatRemoved` → one for each branch. */
-export const expandDerived = (
-  ids: readonly string[],
-  branches: readonly string[],
-  plates: readonly string[],
-): readonly string[] =>
+export const expandDerived = (ids: readonly string[], parts: PartIds): readonly string[] =>
   ids.flatMap((id) => {
-    const group = id.startsWith('branch.<id>.') ? branches : id.startsWith('plate.<id>.') ? plates : null;
-    return group === null ? [id] : group.map((one) => id.replace('<id>', one));
+    const part = splitPoint(id);
+    return part?.id === '<id>' ? parts[part.group].map((one) => id.replace('<id>', one)) : [id];
   });

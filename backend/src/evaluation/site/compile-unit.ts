@@ -2,20 +2,14 @@ import { liquidWaterDensity, liquidWaterHeatCapacity } from '@ebbline/shared/flu
 import { celsius } from '@ebbline/shared/units/quantity';
 import { compileDesign, compileNodes, compileShape, compileVacuumSource } from './compile-design';
 import type { MeasuredPoint } from './compile-holder';
+import { compileParts } from './compile-parts';
 import type { CompiledUnit, EntryLimits, Holder, UnitDesign } from './compiled-site';
 import type { MergedUnit } from './merge-templates';
+import { checkFigures } from './check-figures';
+import { checkParts } from './check-parts';
 import { noWindowMessage } from './pressure-window-check';
 import { siOr, siOrNull } from './read-quantities';
 import type { FaultList } from './site-fault';
-
-export const pumpInletPlaceName = 'pump inlet';
-
-/** Names in the order of a unit holder's `places`: nodes, branches, plates, then the pump's inlet. */
-export function placesOf({ unit }: MergedUnit): readonly string[] {
-  const named = (map: Readonly<Record<string, { readonly name?: string | undefined } | null>> | undefined) =>
-    Object.entries(map ?? {}).map(([id, one]) => one?.name ?? id);
-  return [...named(unit.nodes), ...named(unit.branches), ...named(unit.plates), pumpInletPlaceName];
-}
 
 const defaultMarginPa = 5000;
 
@@ -48,9 +42,8 @@ export function compileUnit(
   const shape = compileShape(merged, faults);
   const design = compileDesign(merged, faults);
   const nodes = compileNodes(merged, 0, faults);
-  const branchIds = Object.keys(unit.branches ?? {});
-  const firstBranchPlace = Object.keys(unit.nodes ?? {}).length;
-  const firstPlatePlace = firstBranchPlace + branchIds.length;
+  checkParts(merged, faults, warnings);
+  checkFigures(merged, design, nodes, faults, warnings);
 
   const flowMeter = around.measured.find(({ point }) => point.id === 'loop.flow');
   if (flowMeter !== undefined && flowMeter.hose !== 'supply' && flowMeter.hose !== 'return')
@@ -60,7 +53,7 @@ export function compileUnit(
     );
 
   const window = unit.pressureWindow;
-  const loopLossPa = siOrNull(window?.loopLoss, 'pressureDifference');
+  const loopLossPa = siOrNull(window?.loopLoss, 'pressureDifference') ?? design.commissioned.loopLossPa;
   const returnC = siOrNull(window?.returnTemperature, 'temperature') ?? usualReturnC(design);
   if (loopLossPa !== null && returnC !== null) {
     const marginPa =
@@ -80,41 +73,7 @@ export function compileUnit(
     flowMeterSide: flowMeter?.hose === 'return' ? 'return' : 'supply',
     design,
     nodes,
-    branches: branchIds.map((id, i) => ({
-      id,
-      name: unit.branches?.[id]?.name ?? id,
-      ratedFlowM3PerS: siOrNull(unit.branches?.[id]?.ratedFlow, 'volumeFlow'),
-      place: firstBranchPlace + i,
-      slot: {
-        flow: slot(`branch.${id}.flow`),
-        returnTemperature: slot(`branch.${id}.return.temperature`),
-        returnPressure: slot(`branch.${id}.return.pressure`),
-        power: slot(`branch.${id}.power`),
-        isolated: slot(`branch.${id}.isolated`),
-        waterFound: slot(`branch.${id}.water.found`),
-      },
-      mainBoreM: null,
-      fittings: { restrictorBoreM: null, outletBoreM: null, inletCheckValve: false },
-    })),
-    servers: [],
-    tanks: [],
-    plates: Object.entries(unit.plates ?? {}).map(([id, plate], i) => {
-      const branch = plate?.branch === undefined ? -1 : branchIds.indexOf(plate.branch);
-      if (plate?.branch !== undefined && branch < 0)
-        faults.add(
-          at('plates', id, 'branch'),
-          `there is no branch "${plate.branch}" in this unit; add it or correct the id`,
-        );
-      return {
-        id,
-        name: plate?.name ?? id,
-        branch,
-        server: -1,
-        place: firstPlatePlace + i,
-        elevationM: siOrNull(plate?.elevation, 'length'),
-        slot: { temperature: slot(`plate.${id}.temperature`), power: slot(`plate.${id}.power`) },
-      };
-    }),
+    ...compileParts(unit, design.fanPath, slot),
     pumpInletPlace: around.compiledHolder.places.length - 1,
     vacuumSource: compileVacuumSource(merged, faults),
     limits: around.limits,

@@ -175,6 +175,8 @@ export interface CompiledPlate {
   readonly branch: number;
   readonly place: number;
   readonly elevationM: number | null;
+  /** Null where no fans carry its heat when the water stands. */
+  readonly fanPath: FanPath | null;
   readonly slot: { readonly temperature: number; readonly power: number };
 }
 

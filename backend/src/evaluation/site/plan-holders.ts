@@ -2,9 +2,9 @@ import type { SiteFile } from '@ebbline/shared/contract/site-file';
 import type { PointInFile } from '@ebbline/shared/contract/site-file-points';
 import { compileHolder, type HolderCaches } from './compile-holder';
 import { expandDerived, type HolderPlan } from './compile-slots';
-import { placesOf } from './compile-unit';
 import type { MergedUnit } from './merge-templates';
 import type { FaultList } from './site-fault';
+import { noParts, partIds, placesOf } from './unit-parts';
 
 const present = <Value>(map: Readonly<Record<string, Value | null>> | undefined): Readonly<Record<string, Value>> =>
   Object.fromEntries(Object.entries(map ?? {}).filter((entry): entry is [string, Value] => entry[1] !== null));
@@ -24,8 +24,7 @@ export function planHalls(
         kind: 'hall',
         points: present(hall.points),
         common: { topic: hall.topic, time: hall.time, quality: hall.quality },
-        branches: [],
-        plates: [],
+        parts: noParts,
         fillIns: { site: file.site.id, hall: id },
         at: (...keys) => ['halls', id, ...keys],
       },
@@ -46,8 +45,7 @@ export function planUnit(
   faults: FaultList,
 ): HolderPlan {
   const { id, unit, at } = merged;
-  const branches = Object.keys(unit.branches ?? {});
-  const plates = Object.keys(unit.plates ?? {});
+  const parts = partIds(unit);
   return {
     id,
     kind: 'unit',
@@ -56,15 +54,14 @@ export function planUnit(
         kind: 'unit',
         points: (unit.points ?? {}) as Readonly<Record<string, PointInFile>>,
         common: { topic: unit.topic, time: unit.time, quality: unit.quality },
-        branches,
-        plates,
+        parts,
         fillIns: { site: file.site.id, hall: unit.hall, unit: id },
         at,
       },
       caches,
       faults,
     ),
-    derived: expandDerived(derived, branches, plates),
-    places: placesOf(merged),
+    derived: expandDerived(derived, parts),
+    places: placesOf(unit).names,
   };
 }

@@ -17,6 +17,8 @@ const physical: Readonly<Partial<Record<QuantityKind, PointRange>>> = {
   yesNo: { minimum: 0, maximum: 1 },
   conductivity: { minimum: 0, maximum: Number.POSITIVE_INFINITY },
   turbidity: { minimum: 0, maximum: Number.POSITIVE_INFINITY },
+  volume: { minimum: 0, maximum: Number.POSITIVE_INFINITY },
+  bacteria: { minimum: 0, maximum: Number.POSITIVE_INFINITY },
   concentration: { minimum: 0, maximum: Number.POSITIVE_INFINITY },
 };
 

@@ -1,14 +1,21 @@
-import { pointDefinition, pointPattern, pointTable } from '@ebbline/shared/contract/point-table';
+import {
+  partGroups,
+  pointDefinition,
+  pointPattern,
+  pointTable,
+  splitPoint,
+  type PartGroup,
+} from '@ebbline/shared/contract/point-table';
 import type { PointInFile } from '@ebbline/shared/contract/site-file-points';
 import { compilePoint, type CompiledPoint } from './compile-point';
 import type { FaultList, FaultPath } from './site-fault';
+import type { PartIds } from './unit-parts';
 
 /** The points of a hall or unit as written. */
 export interface PointsInFile {
   readonly kind: 'hall' | 'unit';
   readonly points: Readonly<Record<string, PointInFile>>;
-  readonly branches: readonly string[];
-  readonly plates: readonly string[];
+  readonly parts: PartIds;
   readonly at: (...keys: readonly (string | number)[]) => FaultPath;
 }
 
@@ -18,19 +25,18 @@ export interface WantedPoint {
   readonly file: PointInFile;
   /** Its key in the file: `branch.*.flow` for that of every branch. */
   readonly key: string;
-  /** The branch or plate that `{branch}` or `{plate}` stands for under such a key. */
-  readonly part: { readonly group: 'branch' | 'plate'; readonly id: string } | null;
+  /** What `{branch}`, `{server}`, `{plate}` or `{tank}` stands for under such a key. */
+  readonly part: { readonly group: PartGroup; readonly id: string } | null;
 }
 
 type Wish = Omit<WantedPoint, 'point' | 'file'> & { readonly id: string };
 
 /** `branch.*.flow` → one for each branch; other keys stand for themselves. */
 function expand(key: string, holder: PointsInFile): readonly Wish[] {
-  const parts = /^(branch|plate)\.([^.]+)\.(.+)$/.exec(key);
+  const parts = splitPoint(key);
   if (parts === null) return [{ id: key, key, part: null }];
-  const [, , one = '', rest = ''] = parts;
-  const group = parts[1] === 'branch' ? 'branch' : 'plate';
-  const ids = one === '*' ? (group === 'branch' ? holder.branches : holder.plates) : [one];
+  const { group, rest } = parts;
+  const ids = parts.id === '*' ? holder.parts[group] : [parts.id];
   return ids.map((id) => ({ id: `${group}.${id}.${rest}`, key, part: { group, id } }));
 }
 
@@ -41,11 +47,9 @@ function idFault(id: string, holder: PointsInFile): string | null {
     return `no measured point of a ${holder.kind} has this id; known are ${known.map((row) => row.id).join(', ')}`;
   }
   if (definition.kind === 'derived') return 'is derived by Ebbline and never measured; take it out';
-  const parts = /^(branch|plate)\.([^.]+)\./.exec(id);
-  if (parts === null) return null;
-  const ids = parts[1] === 'branch' ? holder.branches : holder.plates;
-  const one = parts[2] ?? '';
-  return ids.includes(one) ? null : `there is no ${parts[1]} "${one}" in this unit; add it or correct the id`;
+  const part = splitPoint(id);
+  if (part === null || holder.parts[part.group].includes(part.id)) return null;
+  return `there is no ${part.group} "${part.id}" in this unit; add it or correct the id`;
 }
 
 const order = new Map(pointTable.map((row, i) => [row.id, i]));
@@ -73,8 +77,9 @@ export function wantedPoints(holder: PointsInFile, faults: FaultList): readonly 
     points.push({ point, file, key, part });
   }
   const place = new Map<string, number>();
-  [...holder.branches, ...holder.plates].forEach((id, i) => place.set(id, i));
-  const within = ({ part }: WantedPoint): number => place.get(part?.id ?? '') ?? -1;
+  for (const group of partGroups) holder.parts[group].forEach((id, i) => place.set(`${group}.${id}`, i));
+  const within = ({ part }: WantedPoint): number =>
+    part === null ? -1 : (place.get(`${part.group}.${part.id}`) ?? -1);
   return points.sort((a, b) => rank(a.point.id) - rank(b.point.id) || within(a) - within(b));
 }
 
@@ -88,7 +93,7 @@ export class WantedPointsCache {
   private readonly kept = new WeakMap<object, Kept>();
 
   of(holder: PointsInFile, faults: FaultList): readonly WantedPoint[] {
-    const parts = [holder.kind, ...holder.branches, '', ...holder.plates].join('\u0000');
+    const parts = [holder.kind, ...partGroups.flatMap((group) => ['', ...holder.parts[group]])].join('\u0000');
     const kept = this.kept.get(holder.points);
     if (kept?.parts === parts) return kept.points;
     const before = faults.size;

@@ -1,0 +1,42 @@
+import type { UnitInFile } from '@ebbline/shared/contract/site-file-unit';
+import type { Commissioned, UnitVolumes } from './compiled-unit';
+import { designNotStated } from './design-not-stated';
+import { siOr, siOrNull } from './read-quantities';
+
+/** Volumes and the levels at which they hold; null where the file does not say. */
+export function compileVolumes({ volumes = {}, tanks = {} }: UnitInFile): UnitVolumes {
+  const volume = (text: string | undefined): number | null => siOrNull(text, 'volume');
+  return {
+    supplyToReturnM3: volume(volumes.supplyToReturn),
+    waterM3: volume(volumes.water),
+    separatorGasM3: volume(volumes.separatorGas),
+    supplyTankGasM3: volume(volumes.supplyTankGas),
+    supplyTankUsableM3: volume(volumes.supplyTankUsable),
+    separatorRoomM3: volume(volumes.separatorRoom),
+    supplyTankUsualLevelM: siOrNull(tanks.supplyUsualLevel, 'length'),
+    separatorUsualLevelM: siOrNull(tanks.separatorUsualLevel, 'length'),
+  };
+}
+
+/** The commissioning record; exponents have the trade's usual values where the file gives none. */
+export function compileCommissioning({ commissioning = {} }: UnitInFile): Commissioned {
+  const { loop = {}, filter = {}, exchanger = {}, plate = {} } = commissioning;
+  const usual = designNotStated.commissioned;
+  return {
+    by: commissioning.by ?? null,
+    on: commissioning.on ?? null,
+    loopLossPa: siOrNull(loop.loss, 'pressureDifference'),
+    loopExponent: loop.exponent ?? usual.loopExponent,
+    filterLossPa: siOrNull(filter.loss, 'pressureDifference'),
+    filterExponent: filter.exponent ?? usual.filterExponent,
+    uaWPerK: siOrNull(exchanger.ua, 'thermalConductance'),
+    uaLoopMassFlowKgPerS: siOrNull(exchanger.loopFlow, 'massFlow'),
+    uaFacilityMassFlowKgPerS: siOrNull(exchanger.facilityFlow, 'massFlow'),
+    uaExponent: exchanger.exponent ?? usual.uaExponent,
+    gasLoadM3PerS: siOrNull(commissioning.gasLoad, 'freeAirFlow'),
+    pumpEfficiency: siOrNull(commissioning.pumpEfficiency, 'ratio'),
+    plateResistanceKPerW: siOrNull(plate.resistance, 'thermalResistance'),
+    plateResistanceFixedKPerW: siOr(plate.fixed, 'thermalResistance', usual.plateResistanceFixedKPerW),
+    plateExponent: plate.exponent ?? usual.plateExponent,
+  };
+}

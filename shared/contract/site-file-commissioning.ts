@@ -1,0 +1,81 @@
+import { z } from 'zod';
+import { optionalQuantity } from './site-file-quantity';
+
+const exponent = (otherwise: string, description: string) =>
+  z.number().optional().describe(`${description} Default ${otherwise}.`);
+
+const volume = (example: string, description: string) => optionalQuantity('volume', example, description);
+
+export const volumesSchema = z
+  .strictObject({
+    supplyToReturn: volume(
+      '280 L',
+      'Water on the way from the supply to the return sensor: by it the transit time is taken out of the heat balance.',
+    ),
+    water: volume('488 L', "All water of the unit's share of the loop, tanks included: what a fill takes."),
+    separatorGas: volume('510 L', 'Room for gas in separator and receiver at the usual level.'),
+    supplyTankGas: volume('80 L', 'Room for gas in the supply tank at its usual level.'),
+    supplyTankUsable: volume('80 L', 'Water that the supply tank may give off until the loop starves.'),
+    separatorRoom: volume('90 L', 'Water that the separator can still take.'),
+  })
+  .describe('Volumes at the usual levels.');
+
+const loop = z
+  .strictObject({
+    loss: optionalQuantity('pressureDifference', '40.2 kPa', 'From supply tank to separator at rated flow.'),
+    exponent: exponent('2', 'How the loss grows with flow (1 to 2.2).'),
+  })
+  .describe('Resistance of the loop as found.');
+
+const filter = z
+  .strictObject({
+    loss: optionalQuantity('pressureDifference', '15 kPa', 'Of the clean filter at rated flow.'),
+    exponent: exponent('2', 'How the loss grows with flow (1 to 2.2).'),
+  })
+  .describe('Resistance of the clean filter.');
+
+const exchanger = z
+  .strictObject({
+    ua: optionalQuantity('thermalConductance', '48000 W/K', 'UA of the clean exchanger at the two mass flows.'),
+    loopFlow: optionalQuantity('massFlow', '5.74 kg/s', 'Mass flow of the loop at that UA.'),
+    facilityFlow: optionalQuantity('massFlow', '5.74 kg/s', 'Mass flow of the facility water at that UA.'),
+    exponent: exponent('0.75', 'How the film coefficients grow with flow (0.3 to 1).'),
+  })
+  .describe('The clean heat exchanger.');
+
+const plate = z
+  .strictObject({
+    resistance: optionalQuantity('thermalResistance', '0.06 K/W', 'Chip case to supply water, at rated plate flow.'),
+    fixed: optionalQuantity('thermalResistance', '0.03 K/W', 'The part of it that flow does not change. Default 0.'),
+    exponent: exponent('0.8', 'How the rest falls with flow (0 to 1.5).'),
+  })
+  .describe('A clean cold plate.');
+
+export const commissioningSchema = z
+  .strictObject({
+    by: z.string().min(1).optional().describe('Who took the figures: a role or a name. Needed.'),
+    on: z.string().optional().describe('On which day, such as `2026-03-14`. Needed.'),
+    loop: loop.optional(),
+    filter: filter.optional(),
+    exchanger: exchanger.optional(),
+    gasLoad: optionalQuantity(
+      'freeAirFlow',
+      '1.5 free L/min',
+      'Gas load of the tight loop: dissolved air and permeation. What is above it is in-leak.',
+    ),
+    pumpEfficiency: optionalQuantity('ratio', '45 %', 'Wire to water, at rated flow.'),
+    plate: plate.optional(),
+  })
+  .describe(
+    'The commissioning record: what was measured when the plant was clean and tight. Baselines come from here.',
+  );
+
+export const fanPathSchema = z
+  .strictObject({
+    resistance: optionalQuantity(
+      'thermalResistance',
+      '0.167 K/W',
+      'Chip case to hall air with the fans at full speed. Needed.',
+    ),
+  })
+  .describe("Fans that carry the chips' heat when the water stands. Leave out where there are none.");
