@@ -39,6 +39,11 @@ export const alarmSchema = z.object({
   cause: z.string(),
   consequence: z.string(),
   action: z.string().describe('what to do first'),
+  detail: z
+    .string()
+    .nullable()
+    .optional()
+    .describe('what is known of this very case, in a sentence or two; follows the case while the alarm stands'),
   timeToRespondSeconds: z.number(),
   acknowledgedBy: z.string().nullable(),
   acknowledgedAt: isoTimeSchema.nullable(),

@@ -51,6 +51,9 @@ export const siteSchema = z.object({
   altitude: z.number().describe('m'),
   demo: z.boolean(),
   halls: z.array(z.object({ id: z.string(), name: z.string(), units: z.array(z.string()) })),
+  loops: z.array(
+    z.object({ id: z.string(), name: z.string(), units: z.array(z.string()), unitsNeeded: z.number().int() }),
+  ),
   units: z.array(
     z.object({
       id: z.string(),
@@ -62,6 +65,9 @@ export const siteSchema = z.object({
         z.object({ id: z.string(), name: z.string(), ratedFlow: z.number().nullable().describe('m3/s') }),
       ),
       plates: z.array(z.object({ id: z.string(), name: z.string(), branch: z.string().nullable() })),
+      servers: z.array(z.object({ id: z.string(), name: z.string(), branch: z.string().nullable() })),
+      tanks: z.array(z.object({ id: z.string(), name: z.string() })),
+      loop: z.string(),
       nodes: z.array(
         z.object({
           id: z.string(),

@@ -1,5 +1,7 @@
 import type { z } from 'zod';
 import type { Alarm, Priority } from './alarm';
+import type { Alert } from './alert';
+import type { Permit } from './permit';
 import type { brokerStateSchema, clockStateSchema, Mode } from './http-api';
 import type { Quality, QualityReason, Reading } from './reading';
 
@@ -7,7 +9,15 @@ import type { Quality, QualityReason, Reading } from './reading';
 export type View =
   | { readonly screen: 'hall'; readonly hall: string }
   | { readonly screen: 'loop'; readonly unit: string }
-  | { readonly screen: 'alarms' };
+  | { readonly screen: 'alarms' }
+  | { readonly screen: 'trends'; readonly points: readonly TrendPoint[] };
+
+/** A point that a trend follows; at most `maximumTrendPoints` of them. */
+export interface TrendPoint {
+  readonly unit: string;
+  readonly point: string;
+}
+export const maximumTrendPoints = 24;
 
 /** A number for a picture: as a `Reading`, without the words around it. Ages in seconds at `Frame.time`. */
 export interface Figure {
@@ -52,8 +62,20 @@ export interface LoopLine {
   readonly pressureWindow: PressureWindow;
   readonly heatRemoved: Figure;
   readonly chipPower: Figure;
+  readonly drivingPressure: Figure;
+  /** With one source. */
+  readonly vacuumReserve: Figure;
+  /** Open hoses of this site still carried, with one source and with all. */
+  readonly openingsCarried: Figure;
+  readonly openingsCarriedAll: Figure;
+  readonly openPermits: number;
+  /** Stopped and vented under an open permit: shown in place of a margin. */
+  readonly ventedNotProtected: boolean;
   /** The alarm that most needs a person, and how many more stand. */
-  readonly worst: Pick<Alarm, 'id' | 'entry' | 'title' | 'priority' | 'state' | 'where' | 'action' | 'since'> | null;
+  readonly worst: Pick<
+    Alarm,
+    'id' | 'entry' | 'title' | 'priority' | 'state' | 'where' | 'action' | 'since' | 'detail'
+  > | null;
   readonly moreAlarms: number;
 }
 
@@ -75,6 +97,22 @@ export interface BranchShare {
   readonly flow: Figure;
   readonly ratedFlow: number | null;
   readonly returnTemperature: Figure;
+  readonly hottestPlate: Figure;
+  readonly heatRemoved: Figure;
+  readonly returnPressure: Figure;
+  /** Flow ÷ expected share. */
+  readonly flowShare: Figure;
+  /** isolated: valved off, its trapped water is not protected by the loop's margin. */
+  readonly state: 'inLoop' | 'isolated' | 'openUnderPermit';
+}
+
+export interface ServerLine {
+  readonly id: string;
+  readonly name: string;
+  readonly branch: string | null;
+  readonly returnTemperature: Figure;
+  readonly power: Figure;
+  readonly fanSpeed: Figure;
   readonly hottestPlate: Figure;
 }
 
@@ -99,6 +137,7 @@ export interface HallFrame extends FrameBase {
   readonly chipPower: Figure;
   readonly smallestMargin: { readonly unit: string; readonly margin: Figure } | null;
   readonly loops: readonly LoopLine[];
+  readonly permits: readonly Permit[];
 }
 
 export interface LoopFrame extends FrameBase {
@@ -109,19 +148,37 @@ export interface LoopFrame extends FrameBase {
   readonly points: readonly Reading[];
   readonly path: readonly PathPlace[];
   readonly branches: readonly BranchShare[];
+  readonly servers: readonly ServerLine[];
+  /** The water path that the unit is on, and who else is on it. */
+  readonly loop: {
+    readonly id: string;
+    readonly name: string;
+    readonly units: readonly string[];
+    readonly unitsNeeded: number;
+  };
+  readonly permits: readonly Permit[];
+  readonly alerts: readonly Alert[];
   readonly alarms: readonly Alarm[];
 }
 
 export interface AlarmsFrame extends FrameBase {
   readonly screen: 'alarms';
   readonly alarms: readonly Alarm[];
+  readonly alerts: readonly Alert[];
+  readonly permits: readonly Permit[];
 }
 
-export type Frame = HallFrame | LoopFrame | AlarmsFrame;
+/** The newest reading of each point that was asked for, in that order. */
+export interface TrendsFrame extends FrameBase {
+  readonly screen: 'trends';
+  readonly readings: readonly { readonly unit: string; readonly reading: Reading }[];
+}
+
+export type Frame = HallFrame | LoopFrame | AlarmsFrame | TrendsFrame;
 
 /** Why a request to be shown something was refused. */
 export interface ViewRefusal {
-  readonly code: 'VIEW_UNKNOWN_HALL' | 'VIEW_UNKNOWN_UNIT' | 'VIEW_MALFORMED';
+  readonly code: 'VIEW_UNKNOWN_HALL' | 'VIEW_UNKNOWN_UNIT' | 'VIEW_UNKNOWN_POINT' | 'VIEW_MALFORMED';
   readonly message: string;
 }
 

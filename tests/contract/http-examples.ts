@@ -110,6 +110,7 @@ export const httpExamples: Readonly<Record<Path, Example>> = {
       altitude: 120,
       demo: true,
       halls: [{ id: 'north', name: 'North hall', units: ['N1'] }],
+      loops: [{ id: 'N1', name: 'Unit N1', units: ['N1'], unitsNeeded: 1 }],
       units: [
         {
           id: 'N1',
@@ -119,6 +120,9 @@ export const httpExamples: Readonly<Record<Path, Example>> = {
           gateway: 'north-a',
           branches: [{ id: 'r5', name: 'Rack 5', ratedFlow: 0.00072 }],
           plates: [{ id: 'p1', name: 'Chip 1', branch: null }],
+          servers: [],
+          tanks: [],
+          loop: 'N1',
           nodes: [{ id: 'floorSupply', name: 'Supply main under the floor', main: 'supply', elevation: -0.5 }],
         },
       ],

@@ -1,11 +1,22 @@
 import type { AcknowledgeRequest, Alarm, AlarmList } from '@ebbline/shared/contract/alarm';
 import type { ClockState, PointList, Site, UnitList } from '@ebbline/shared/contract/http-api';
-import type { AlarmsFrame, HallFrame, LoopFrame, View, ViewRefusal } from '@ebbline/shared/contract/live-feed';
+import type {
+  AlarmsFrame,
+  HallFrame,
+  LoopFrame,
+  TrendsFrame,
+  View,
+  ViewRefusal,
+} from '@ebbline/shared/contract/live-feed';
 import type { Result } from '@ebbline/shared/errors/result';
 import type { Actor } from './identity';
 
 /** A frame without what differs from client to client. */
-export type FrameBody = Omit<HallFrame, 'sequence'> | Omit<LoopFrame, 'sequence'> | Omit<AlarmsFrame, 'sequence'>;
+export type FrameBody =
+  | Omit<HallFrame, 'sequence'>
+  | Omit<LoopFrame, 'sequence'>
+  | Omit<AlarmsFrame, 'sequence'>
+  | Omit<TrendsFrame, 'sequence'>;
 
 export type ActionFault =
   | { readonly code: 'ALARM_UNKNOWN'; readonly message: string }

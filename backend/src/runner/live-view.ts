@@ -4,11 +4,12 @@ import { unreachable } from '@ebbline/shared/errors/unreachable';
 import type { CompiledHall } from '../evaluation/site/compiled-site';
 import type { FrameBody, LiveView, Watch } from '../ports/live-view';
 import { HolderWatch } from './holder-watch';
-import { frameBase } from './views/frame-base';
 import { readingsOf } from './views/readings-of';
 import type { Scene } from './views/scene';
 import { timeText } from './views/time-text';
 import { alarmsInOrder } from './views/to-alarm';
+import { toAlarmsFrame } from './views/to-alarms-frame';
+import { toTrendsFrame, type PointFound } from './views/to-trends-frame';
 import { toHallFrame } from './views/to-hall-frame';
 import { toLoopFrame } from './views/to-loop-frame';
 import { toSite } from './views/to-site';
@@ -60,6 +61,14 @@ export class RunnerLiveView implements LiveView {
     if (view.screen === 'loop' && !this.unitOf.has(view.unit)) {
       return { code: 'VIEW_UNKNOWN_UNIT', message: `This site has no unit ${view.unit}; choose one of the list.` };
     }
+    if (view.screen === 'trends') {
+      const missing = view.points.find(({ unit, point }) => this.pointOf(unit, point) === null);
+      if (missing !== undefined)
+        return {
+          code: 'VIEW_UNKNOWN_POINT',
+          message: `This site has no point ${missing.point} of ${missing.unit}; choose one of the list.`,
+        };
+    }
     return null;
   }
 
@@ -70,7 +79,9 @@ export class RunnerLiveView implements LiveView {
       case 'loop':
         return toLoopFrame(this.scene, this.unit(view.unit));
       case 'alarms':
-        return { screen: 'alarms', alarms: alarmsInOrder(this.scene), ...frameBase(this.scene) };
+        return toAlarmsFrame(this.scene);
+      case 'trends':
+        return toTrendsFrame(this.scene, view.points, (unit, point) => this.pointOf(unit, point));
       default:
         return unreachable(view);
     }
@@ -97,20 +108,28 @@ export class RunnerLiveView implements LiveView {
   findPoint(id: string, point: string): ReturnType<LiveView['findPoint']> {
     const unit = this.unitOf.get(id);
     if (unit === undefined) return 'unitUnknown';
+    const found = this.pointOf(id, point);
+    if (found === null) return 'pointUnknown';
     const { site } = this.scene.pipeline;
-    for (const index of this.holdersOf({ screen: 'loop', unit: id })) {
-      const holder = site.holders[index];
-      const slot = holder?.slotOf.get(point);
-      if (holder !== undefined && slot !== undefined) {
-        return { holder: holder.id, point, unitOfMeasure: site.slots.unitOfMeasure[slot] ?? '1' };
-      }
+    const holder = site.holders[found.holder];
+    return { holder: holder?.id ?? '', point, unitOfMeasure: site.slots.unitOfMeasure[found.slot] ?? '1' };
+  }
+
+  /** A point of a unit, or of the hall that it stands in. */
+  private pointOf(unit: string, point: string): PointFound | null {
+    if (!this.unitOf.has(unit)) return null;
+    for (const holder of this.holdersOf({ screen: 'loop', unit })) {
+      const slot = this.scene.pipeline.site.holders[holder]?.slotOf.get(point);
+      if (slot !== undefined) return { holder, slot };
     }
-    return 'pointUnknown';
+    return null;
   }
 
   private holdersOf(view: View): readonly number[] {
     const { site } = this.scene.pipeline;
     if (view.screen === 'alarms') return [];
+    if (view.screen === 'trends')
+      return [...new Set(view.points.flatMap(({ unit, point }) => this.pointOf(unit, point)?.holder ?? []))];
     if (view.screen === 'hall') {
       const hall = this.hall(view.hall);
       return [hall.holder, ...hall.units.map((unit) => site.units[unit]?.holder ?? -1)];

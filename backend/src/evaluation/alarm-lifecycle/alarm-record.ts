@@ -18,6 +18,8 @@ export interface AlarmTransition {
   readonly limit: number | null;
   readonly unitOfMeasure: string | null;
   readonly where: string | null;
+  /** What is known of this very case; absent where nothing more is. */
+  readonly detail?: string;
   readonly foldedUnder: string | null;
   readonly actor: string | null;
   readonly station: string | null;
@@ -39,6 +41,7 @@ export interface AlarmRecord {
   readonly limit: number | null;
   readonly unitOfMeasure: string | null;
   readonly where: string | null;
+  readonly detail?: string;
   readonly foldedUnder: string | null;
   readonly acknowledgedBy: string | null;
   readonly acknowledgedAtMs: number | null;

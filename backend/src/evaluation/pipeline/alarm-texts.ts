@@ -3,6 +3,7 @@ import { entryIds, type EntryId } from '../alarm-rules/entry-ids';
 import type { Rationale } from '../alarm-rules/entry';
 import { priorityOf } from '../alarm-rules/priority';
 import type { CompiledSite, CompiledUnit } from '../site/compiled-site';
+import type { AlertRecord } from './alert-record';
 import type { AlarmRecord } from './outputs';
 
 /** What is said to a person about an alarm, for HTTP and the live feed: the words of the contract's `Alarm`. */
@@ -13,6 +14,17 @@ export interface AlarmTexts {
   /** What to do first: the site's own procedure where the site file gives one, else by plant shape. */
   readonly action: string;
   readonly timeToRespondSeconds: number;
+}
+
+/** The same of an alert. */
+export type AlertTexts = Omit<AlarmTexts, 'timeToRespondSeconds'>;
+
+export function alertTexts(site: CompiledSite, alert: AlertRecord): AlertTexts {
+  const entry = entryOf(alert.entry);
+  if (entry === null) return outdated(alert.entry);
+  const unit = site.units.find(({ id }) => id === alert.unit);
+  const { title, cause, consequence } = entry;
+  return { title, cause, consequence, action: unit?.limits.get(entry.id)?.action ?? entry.action[unit?.shape ?? 'a'] };
 }
 
 /** The texts of a standing alarm. An entry that the catalogue has no more (an old journal) is said to be so. */

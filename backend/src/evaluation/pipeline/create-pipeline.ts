@@ -42,6 +42,8 @@ export function createPipeline(site: CompiledSite, options: PipelineOptions): Co
     },
     act: (action, nowMs, commit) => act(pipeline.book, action, nowMs, commit),
     standing: () => pipeline.book.standing(),
+    permits: () => [...pipeline.permits.values()],
+    alerts: () => [...pipeline.alerts.values()],
     restore: (records) => restoreAlarms(pipeline, records),
     drainHistory: (nowMs, everything) => pipeline.history.drain(nowMs, everything),
     modeOf: modeNow,

@@ -11,6 +11,8 @@ import { createIntakeContext, type ClockKind, type IntakeContext } from '../samp
 import type { CompiledSite } from '../site/compiled-site';
 import { createSlotState, type SlotState } from '../slots/slot-state';
 import { AlarmIndex } from './alarm-index';
+import type { AlertRecord } from './alert-record';
+import type { PermitRecord } from './permit-record';
 import { HistoryBuilder } from './history-builder';
 import { HourExtremes } from './hour-extremes';
 import type { ModeFound } from './mode-of-unit';
@@ -42,6 +44,10 @@ export interface PipelineState {
   readonly hour: HourExtremes;
   /** Tick time of the first slice: from here the start grace counts. NaN before it. */
   startedMs: number;
+  /** Open and overdue permits, by id. */
+  readonly permits: Map<string, PermitRecord>;
+  /** Alerts that stand, by id. */
+  readonly alerts: Map<string, AlertRecord>;
   /** Ends of alarms that the site no longer has; told with the first `advance`. */
   readonly left: AlarmTransition[];
   /** What the running `advance` has found so far. */
@@ -76,6 +82,8 @@ export function createPipelineState(site: CompiledSite, clock: ClockKind): Pipel
     history: new HistoryBuilder(site),
     hour: new HourExtremes(site.units.length),
     startedMs: Number.NaN,
+    permits: new Map(),
+    alerts: new Map(),
     left: [],
     transitions: [],
   };

@@ -5,6 +5,8 @@ import type { SlotState } from '../slots/slot-state';
 import type { Acceptance } from '../sample/acceptance';
 import type { OperatorAction, RawMessage } from './inputs';
 import type { ActionOutcome, AlarmRecord, AlarmTransition } from './outputs';
+import type { AlertRecord } from './alert-record';
+import type { PermitRecord } from './permit-record';
 import type { HistoryRows } from './history-rows';
 
 /**
@@ -33,6 +35,10 @@ export interface Pipeline {
   ): ActionOutcome;
   /** Standing alarms (state not normal). */
   standing(): readonly AlarmRecord[];
+  /** Open and overdue permits. */
+  permits(): readonly PermitRecord[];
+  /** Alerts that stand. */
+  alerts(): readonly AlertRecord[];
   /** Takes back what the journal holds, before the first message. */
   restore(records: readonly AlarmRecord[]): void;
   /** Rows for history that are complete by now (or all, on `everything`); see `HistoryRows`. */

@@ -21,6 +21,7 @@ export function toAlarm({ record, recorded }: ShownAlarm, texts: AlarmTexts): Al
     ...texts,
     acknowledgedBy: record.acknowledgedBy,
     acknowledgedAt: record.acknowledgedAtMs === null ? null : timeText(record.acknowledgedAtMs),
+    detail: record.detail ?? null,
     foldedUnder: record.foldedUnder,
     ...(recorded ? {} : { recorded: false }),
   };

@@ -4,6 +4,7 @@ import { frameBase } from './frame-base';
 import type { Scene } from './scene';
 import { sumFigures } from './sum-figures';
 import { toLoopLine } from './to-loop-line';
+import { permitsOf } from './to-permit';
 import { toFigure } from './to-reading';
 
 /** What the Hall screen shows: the room, its sums, and a line a loop. */
@@ -22,6 +23,7 @@ export function toHallFrame(scene: Scene, hall: CompiledHall): Omit<HallFrame, '
     chipPower: sumFigures(loops.map((loop) => loop.chipPower)),
     smallestMargin: smallestMargin(loops),
     loops,
+    permits: permitsOf(scene, (unit) => loops.some((loop) => loop.unit === unit)),
     ...frameBase(scene),
   };
 }

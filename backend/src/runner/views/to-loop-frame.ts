@@ -1,16 +1,18 @@
-import type { BranchShare, Figure, LoopFrame } from '@ebbline/shared/contract/live-feed';
-import type { CompiledBranch } from '../../evaluation/site/compiled-site';
+import type { LoopFrame } from '@ebbline/shared/contract/live-feed';
 import { frameBase } from './frame-base';
 import type { Scene } from './scene';
 import { alarmsInOrder } from './to-alarm';
 import { toLoopLine, unitAt } from './to-loop-line';
 import { readingsOf } from './readings-of';
-import { noFigure, toFigure } from './to-reading';
+import { alertsOf } from './to-alert';
+import { permitsOf } from './to-permit';
+import { toBranchShare } from './to-branch-share';
+import { toServerLine } from './to-server-line';
 
 /** What the Loop screen shows of one unit. */
 export function toLoopFrame(scene: Scene, unit: number): Omit<LoopFrame, 'sequence'> {
   const { pipeline } = scene;
-  const { id, hall, branches } = unitAt(pipeline, unit);
+  const { id, hall, loop, branches, servers } = unitAt(pipeline, unit);
   return {
     screen: 'loop',
     unit: id,
@@ -19,29 +21,21 @@ export function toLoopFrame(scene: Scene, unit: number): Omit<LoopFrame, 'sequen
     points: readingsOf(pipeline, unit, scene.nowMs()),
     path: pipeline.path(unit),
     branches: branches.map((branch, i) => toBranchShare(scene, unit, branch, i)),
+    servers: servers.map((_, i) => toServerLine(scene, unit, i)),
+    loop: toLoop(scene, loop),
+    permits: permitsOf(scene, (concerned) => concerned === id),
+    alerts: alertsOf(scene, (concerned) => concerned === id),
     alarms: alarmsInOrder(scene).filter((alarm) => alarm.unit === id),
     ...frameBase(scene),
   };
 }
 
-function toBranchShare({ pipeline, nowMs }: Scene, unit: number, branch: CompiledBranch, index: number): BranchShare {
-  const plates = unitAt(pipeline, unit).plates.filter((plate) => plate.branch === index);
+function toLoop({ pipeline: { site } }: Scene, index: number): LoopFrame['loop'] {
+  const loop = site.loops[index];
   return {
-    id: branch.id,
-    name: branch.name,
-    flow: toFigure(pipeline, branch.slot.flow, nowMs()),
-    ratedFlow: branch.ratedFlowM3PerS,
-    returnTemperature: toFigure(pipeline, branch.slot.returnTemperature, nowMs()),
-    hottestPlate: hottest(plates.map((plate) => toFigure(pipeline, plate.slot.temperature, nowMs()))),
+    id: loop?.id ?? '',
+    name: loop?.name ?? '',
+    units: loop?.units.map((unit) => site.units[unit]?.id ?? '') ?? [],
+    unitsNeeded: loop?.unitsNeeded ?? 1,
   };
-}
-
-/** The highest value that may be used; a plate whose sensor is bad does not count as cold. */
-function hottest(figures: readonly Figure[]): Figure {
-  return figures
-    .filter(({ value, quality }) => value !== null && quality !== 'bad')
-    .reduce<Figure>(
-      (highest, figure) => ((figure.value ?? 0) > (highest.value ?? -Infinity) ? figure : highest),
-      figures[0] ?? noFigure,
-    );
 }

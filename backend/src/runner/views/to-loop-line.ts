@@ -13,6 +13,8 @@ export function toLoopLine(scene: Scene, unit: number, alarms: readonly ShownAla
   const nowMs = scene.nowMs();
   const mode = pipeline.modeOf(unit);
   const own = alarms.filter(({ record }) => record.unit === id).sort(byNeed);
+  const permits = pipeline.permits().filter((permit) => permit.unit === id);
+  const figure = (point: string) => toFigure(pipeline, slotOf(pipeline, unit, point), nowMs);
   return {
     unit: id,
     name,
@@ -20,8 +22,14 @@ export function toLoopLine(scene: Scene, unit: number, alarms: readonly ShownAla
     modeKnown: mode.known,
     age: ageOfUnit(pipeline, unit, nowMs),
     pressureWindow: pipeline.pressureWindow(unit, nowMs),
-    heatRemoved: toFigure(pipeline, slotOf(pipeline, unit, 'heatRemoved'), nowMs),
-    chipPower: toFigure(pipeline, slotOf(pipeline, unit, 'chipPower'), nowMs),
+    heatRemoved: figure('heatRemoved'),
+    chipPower: figure('chipPower'),
+    drivingPressure: figure('drivingPressure'),
+    vacuumReserve: figure('vacuumReserve'),
+    openingsCarried: figure('openingsCarried'),
+    openingsCarriedAll: figure('openingsCarriedAll'),
+    openPermits: permits.length,
+    ventedNotProtected: mode.mode === 'vented' && permits.length > 0,
     worst: own[0] === undefined ? null : worstOf(scene, own[0]),
     moreAlarms: Math.max(0, own.length - 1),
   };
@@ -52,6 +60,7 @@ export function ageOfUnit(pipeline: Pipeline, unit: number, nowMs: number): numb
 }
 
 function worstOf(scene: Scene, shown: ShownAlarm): LoopLine['worst'] {
-  const { id, entry, title, priority, state, where, action, since } = toAlarm(shown, scene.textsOf(shown.record));
-  return { id, entry, title, priority, state, where, action, since };
+  const alarm = toAlarm(shown, scene.textsOf(shown.record));
+  const { id, entry, title, priority, state, where, action, since, detail } = alarm;
+  return { id, entry, title, priority, state, where, action, since, detail };
 }

@@ -14,6 +14,12 @@ export function toSite(site: CompiledSite): Site {
       name,
       units: units.map((unit) => site.units[unit]?.id ?? ''),
     })),
+    loops: site.loops.map(({ id, name, units, unitsNeeded }) => ({
+      id,
+      name,
+      units: units.map((unit) => site.units[unit]?.id ?? ''),
+      unitsNeeded,
+    })),
     units: site.units.map((unit) => toSiteUnit(site, unit)),
   };
 }
@@ -27,6 +33,9 @@ function toSiteUnit(site: CompiledSite, unit: CompiledUnit): Site['units'][numbe
     gateway: site.gateways[unit.gateway]?.id ?? '',
     branches: unit.branches.map(({ id, name, ratedFlowM3PerS }) => ({ id, name, ratedFlow: ratedFlowM3PerS })),
     plates: unit.plates.map(({ id, name, branch }) => ({ id, name, branch: unit.branches[branch]?.id ?? null })),
+    servers: unit.servers.map(({ id, name, branch }) => ({ id, name, branch: unit.branches[branch]?.id ?? null })),
+    tanks: unit.tanks.map(({ id, name }) => ({ id, name })),
+    loop: site.loops[unit.loop]?.id ?? '',
     nodes: unit.nodes.map(({ id, name, main, elevationM }) => ({ id, name, main, elevation: elevationM })),
   };
 }

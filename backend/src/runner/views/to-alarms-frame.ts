@@ -1,0 +1,15 @@
+import type { AlarmsFrame } from '@ebbline/shared/contract/live-feed';
+import { frameBase } from './frame-base';
+import type { Scene } from './scene';
+import { alarmsInOrder } from './to-alarm';
+import { alertsOf } from './to-alert';
+import { permitsOf } from './to-permit';
+
+/** What the Alarms screen shows: standing alarms, and beside them alerts and permits. */
+export const toAlarmsFrame = (scene: Scene): Omit<AlarmsFrame, 'sequence'> => ({
+  screen: 'alarms',
+  alarms: alarmsInOrder(scene),
+  alerts: alertsOf(scene, () => true),
+  permits: permitsOf(scene, () => true),
+  ...frameBase(scene),
+});
