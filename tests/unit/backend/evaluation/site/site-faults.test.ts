@@ -3,6 +3,8 @@ import { derivedPointIds } from '../../../../../backend/src/evaluation/derive/de
 import { compileSite } from '../../../../../backend/src/evaluation/site/compile-site';
 import { keyPath } from '../../../../../backend/src/evaluation/site/site-fault';
 import { changed } from './change-document';
+import { figureFaults } from './figure-faults.table';
+import { partFaults } from './part-faults.table';
 import { plantFaults } from './plant-faults.table';
 import { pointFaults } from './point-faults.table';
 
@@ -18,11 +20,14 @@ function faultsOf(document: unknown): string[] {
 }
 
 describe('compileSite: what is wrong with a site file', () => {
-  it.each([...pointFaults, ...plantFaults])('tells of %s', (_title, keys, value, key, message) => {
-    const faults = faultsOf(changed([keys, value]));
-    const about = faults.filter((fault) => fault.startsWith(`${key}: `));
-    expect(about.join('\n'), `all faults:\n${faults.join('\n')}`).toMatch(message);
-  });
+  it.each([...pointFaults, ...plantFaults, ...partFaults, ...figureFaults])(
+    'tells of %s',
+    (_title, keys, value, key, message) => {
+      const faults = faultsOf(changed([keys, value]));
+      const about = faults.filter((fault) => fault.startsWith(`${key}: `));
+      expect(about.join('\n'), `all faults:\n${faults.join('\n')}`).toMatch(message);
+    },
+  );
 
   it('tells all faults at once: shape, references, units of measure and physics', () => {
     const faults = faultsOf(
