@@ -67,7 +67,7 @@ export default defineConfig({
         root,
         test: {
           name: 'end-to-end',
-          include: ['end-to-end/**/*.test.ts'],
+          include: ['{end-to-end,open-data,stories}/**/*.test.ts'],
           globalSetup: ['end-to-end/build-once.ts'],
           fileParallelism: false,
           testTimeout: 180_000,

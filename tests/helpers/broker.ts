@@ -15,6 +15,14 @@ export function startBroker(): Promise<TestBroker> {
   return found('mosquitto') === null ? startEmbeddedBroker() : startMosquitto();
 }
 
+/** As `startBroker`, and it keeps as many messages under way as its reader likes: what is replayed is not held up by the broker. */
+export function startRoomyBroker(): Promise<TestBroker> {
+  if (found('mosquitto') === null) return startEmbeddedBroker();
+  return startMosquitto({
+    configuration: ['allow_anonymous true', 'max_inflight_messages 1000', 'max_queued_messages 10000'],
+  });
+}
+
 /** mosquitto with a configuration of its own. Needs 'mosquitto'. */
 export async function startMosquitto(options: BrokerOptions = {}): Promise<TestBroker> {
   return { kind: 'mosquitto', ...(await launchMosquitto(pathOf('mosquitto'), options)) };

@@ -27,8 +27,13 @@ const batch = 200;
 export async function connectPlayer(broker: Pick<TestBroker, 'url'>, taken: () => Promise<number>): Promise<Player> {
   const { client, stop } = await connectClient(broker);
   let published = 0;
-  const takenUpTo = (count: number): Promise<unknown> =>
-    until(async () => (await taken()) >= count, { withinMs: 60_000, what: `message ${count} to be taken` });
+  const takenUpTo = async (count: number): Promise<void> => {
+    let seen = 0;
+    const enough = async (): Promise<boolean> => (seen = await taken()) >= count;
+    await until(enough, { withinMs: 60_000 }).catch((cause: unknown) => {
+      throw new Error(`${published} messages were published and only ${seen} were taken`, { cause });
+    });
+  };
   const send = async (messages: readonly PlayedMessage[]): Promise<void> => {
     const sent = messages.map(({ topic, payload, retain }) =>
       client.publishAsync(topic, payload, { qos: 1, retain: retain === true }),

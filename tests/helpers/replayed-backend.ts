@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import type { JournalRow } from '@ebbline/shared/contract/alarm';
 import type { HistoryColumns, Intake } from '@ebbline/shared/contract/http-api';
 import { stringify } from 'yaml';
-import { startBroker } from './broker';
+import { startRoomyBroker } from './broker';
 import { type Ebbline, startEbbline } from './ebbline';
 import { connectPlayer, type Player } from './player';
 import type { TemporaryFolder } from './temporary-folder';
@@ -20,8 +20,8 @@ export interface ReplayedBackend extends Player {
 /** `site`: a site file as plain objects. `data`: a fresh data folder; removed at the end. */
 export async function startReplayedBackend(site: unknown, data: TemporaryFolder): Promise<ReplayedBackend> {
   const siteFile = join(data.path, 'site.yaml');
-  await writeFile(siteFile, stringify(site));
-  const broker = await startBroker();
+  await writeFile(siteFile, stringify(site, { aliasDuplicateObjects: false }));
+  const broker = await startRoomyBroker();
   const stopBroker = async (): Promise<void> => {
     await broker.stop();
     await data.stop();
