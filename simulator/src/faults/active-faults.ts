@@ -1,3 +1,4 @@
+import { copyCondition } from '../plant/condition';
 import type { PlantParameters } from '../plant/plant-parameters';
 import type { FaultOrder, FaultTarget } from './fault';
 import { faultTable } from './fault-table';
@@ -18,8 +19,9 @@ export function strengthOf(active: ActiveFault, nowS: number): number {
   return reached * (1 - rise(nowS - active.repairedS, repairS));
 }
 
-/** Applies every fault of a unit, ends those whose time is over, and drops those that are gone. */
+/** Puts the unit's parts back to their ageing, applies every fault to them, ends those whose time is over, and drops those that are gone. */
 export function applyFaults(list: ActiveFault[], target: FaultTarget, parameters: PlantParameters, nowS: number): void {
+  copyCondition(target.inputs.aged, target.inputs.condition);
   for (let i = list.length - 1; i >= 0; i -= 1) {
     const active = list[i] as ActiveFault;
     const fault = faultTable[active.order.fault];

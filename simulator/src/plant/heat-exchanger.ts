@@ -25,7 +25,7 @@ export function stepExchanger(
   const hotKgPerS = state.last.transferM3PerS * waterDensityKgPerM3;
   const coldKgPerS = exchanger.facilityFullKgPerS * state.valvePosition * inputs.facilityFlowShare;
   const half = volumeM3.unit / 2;
-  const heatW = heatFlowW(exchanger, state, hotKgPerS, coldKgPerS, inputs.facilitySupplyC);
+  const heatW = heatFlowW(worn(exchanger, inputs), state, hotKgPerS, coldKgPerS, inputs.facilitySupplyC);
   const warm = (heatW * dtS) / waterHeatJPerM3K;
   state.exchangerHotC = mixedC(half, state.exchangerHotC, state.last.transferM3PerS * dtS, state.pumpLineC, -warm);
   const coldM3 = (coldKgPerS * dtS) / waterDensityKgPerM3;
@@ -34,6 +34,11 @@ export function stepExchanger(
   state.last.exchangerW = heatW;
   state.sums.facilityHeatJ += coldKgPerS * waterHeatJPerKgK * (state.exchangerColdC - inputs.facilitySupplyC) * dtS;
   return state.exchangerHotC;
+}
+
+function worn(exchanger: ExchangerParameters, { condition }: PlantInputs): ExchangerParameters {
+  if (condition.exchangerShare === 1) return exchanger;
+  return { ...exchanger, uaWPerK: exchanger.uaWPerK * condition.exchangerShare };
 }
 
 function heatFlowW(

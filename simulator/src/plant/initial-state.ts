@@ -3,6 +3,8 @@ import type { PlantParameters } from './plant-parameters';
 import { mainCells } from './plant-state';
 import type { PlantState, RackState } from './plant-state';
 import { stepPlant } from './step-plant';
+import { ratedWaterM3 } from './stored';
+import { usualConductivitySPerM } from './salts';
 import { gasSpaceMol, waterHeatJPerM3K } from './water';
 
 /** A loop at rest with itself near its rated duty: full, evacuated, warm. */
@@ -19,6 +21,9 @@ export function ratedState(parameters: PlantParameters): PlantState {
     separatorGasMol: gasSpaceMol(set.separatorPa, volumeM3.separatorGas, warmC),
     supplyTankDissolvedMol: 0.285 * volumeM3.supplyTankWater,
     separatorDissolvedMol: 0.275 * volumeM3.separatorWater,
+    saltsSM2: usualConductivitySPerM * ratedWaterM3(parameters),
+    trayM3: 0,
+    topUpM3: 0,
     supplyMainC: new Float64Array(mainCells).fill(set.supplyC),
     returnMainC: new Float64Array(mainCells).fill(warmC),
     returnMainGasMol: new Float64Array(mainCells),
@@ -42,6 +47,9 @@ export function ratedState(parameters: PlantParameters): PlantState {
     standbyAboveS: 0,
     standbyRanS: 0,
     standbyRunning: false,
+    loopValve: 1,
+    ventCommand: 0,
+    ventPosition: 0,
     last: {
       supplyTankPa: set.supplyTankPa,
       separatorPa: set.separatorPa,
@@ -55,6 +63,7 @@ export function ratedState(parameters: PlantParameters): PlantState {
       exchangerW: ratedHeatW(parameters),
       exhaustMolPerS: 0,
       chipHeatW: 0,
+      carriedOverM3PerS: 0,
     },
     sums: {
       chipHeatJ: 0,
@@ -63,6 +72,8 @@ export function ratedState(parameters: PlantParameters): PlantState {
       hallHeatJ: 0,
       exhaustHeatJ: 0,
       waterOutM3: 0,
+      waterInM3: 0,
+      waterHeatJ: 0,
       gasInMol: 0,
       gasOutMol: 0,
     },
@@ -104,13 +115,21 @@ function ratedRack(parameters: PlantParameters, warmC: number): RackState {
     returnGasM3: 0,
     chipC,
     probeChipC: chipC,
+    plateChipC: chipC,
     fanWPerK: chip.fans?.idleWPerK ?? 0,
     probeFanWPerK: chip.fans?.idleWPerK ?? 0,
+    plateFanWPerK: chip.fans?.idleWPerK ?? 0,
+    serverWaterW: 0,
+    probeWaterW: 0,
+    serverFlowM3PerS: 0,
+    probeFlowM3PerS: 0,
     tripped: false,
     flowM3PerS: parameters.ratedFlowM3PerS / parameters.racks,
     supplyManifoldPa: set.supplyTankPa,
     returnManifoldPa: set.separatorPa,
     returnGasM3PerS: 0,
     chipHeatW: 0,
+    shortM3: 0,
+    wetM3: 0,
   };
 }

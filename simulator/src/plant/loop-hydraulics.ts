@@ -1,14 +1,14 @@
 import type { PlantInputs } from './plant-inputs';
 import type { PlantParameters } from './plant-parameters';
 import type { PlantState, RackState } from './plant-state';
-import { fullestShare } from './cell';
-import { bubbleVolumeM3, headPaPerM } from './water';
+import { rackPaths, flowOf, hoseFactor, type RackPaths } from './rack-path';
+import { headPaPerM } from './water';
 
 /** The return manifold's pressure follows its gas so late, s: gas is springy and water has mass. */
 const manifoldLagS = 0.15;
 
-/** A supply manifold so far filled with gas gives its servers no water any more. */
-const lockedShare = 0.85;
+/** Stroke of the stop valve below the supply tank, s. */
+const loopValveS = 3;
 
 /** What moves the water: supply tank over separator, counted at one height, Pa. */
 export function drivingPressurePa(parameters: PlantParameters, state: PlantState): number {
@@ -22,24 +22,40 @@ export function supplySurfaceM(parameters: PlantParameters, state: PlantState): 
   return elevationM.supplySurface + (state.supplyTankWaterM3 - volumeM3.supplyTankWater) / volumeM3.supplyTankAreaM2;
 }
 
+/** Pressure of the return main where the racks join it, Pa, without the head of its riser's gas. */
+export function returnTapPa(parameters: PlantParameters, state: PlantState): number {
+  const { elevationM } = parameters;
+  const tapHead = (elevationM.returnInlet - elevationM.rackReturnTap) * headPaPerM;
+  return state.last.separatorPa + tapHead + state.last.returnMainLossPa;
+}
+
 /**
  * Quasi-static flows: racks in parallel between two mains, each a hose, its servers and a return in which
  * gas and water move together. Finds the loop flow at which the racks take what the mains carry, and leaves
  * flows and pressures in the state.
  */
 export function solveFlows(parameters: PlantParameters, state: PlantState, inputs: PlantInputs, dtS: number): void {
-  const { ratedFlowM3PerS: rated, lossPa, racks } = parameters;
-  const driving = drivingPressurePa(parameters, state) * outletShare(parameters, state);
+  const { ratedFlowM3PerS: rated, lossPa } = parameters;
+  moveLoopValve(state, inputs, dtS);
+  const driving = drivingPressurePa(parameters, state) * outletShare(parameters, state) * state.loopValve;
   const mainFactor = lossPa.main / (rated * rated);
   const gas = state.last.returnMainGasM3PerS;
+  const paths = rackPaths(parameters, state, inputs);
   const taken = (flow: number): number => {
-    const left = driving - mainFactor * flow * flow - mainFactor * flow * (flow + gas);
+    const left = driving - mainFactor * flow * (2 * flow + gas);
     let sum = 0;
-    for (let r = 0; r < racks; r += 1) sum += rackFlow(parameters, state.racks[r] as RackState, inputs, r, left);
+    for (let r = 0; r < parameters.racks; r += 1) sum += flowOf(paths, r, left);
     return sum;
   };
   const flow = driving > 0 ? balance(taken, state.last.loopFlowM3PerS, rated) : 0;
-  storePressures(parameters, state, inputs, flow, driving, dtS);
+  storePressures(parameters, state, inputs, paths, flow, driving, dtS);
+}
+
+function moveLoopValve(state: PlantState, inputs: PlantInputs, dtS: number): void {
+  if (inputs.condition.powerLost) return;
+  const reach = dtS / loopValveS;
+  const way = (inputs.orders.loopOpen ? 1 : 0) - state.loopValve;
+  state.loopValve += Math.min(reach, Math.max(-reach, way));
 }
 
 /** A tank that runs empty draws gas with its last water: the outlet gives less and less from 15 % down to 2 % of the usual water. */
@@ -67,71 +83,37 @@ function balance(taken: (flow: number) => number, guess: number, rated: number):
   return flow;
 }
 
-/** Share of a rack's servers whose water still runs, and of its supply manifold that gas has not filled. */
-function openShare(parameters: PlantParameters, rack: RackState, inputs: PlantInputs, index: number): number {
-  const whole = inputs.opening[index] ? 1 - 1 / parameters.serversPerRack : 1;
-  const manifoldM3 = parameters.volumeM3.rack / 4;
-  if (rack.supplyGasMol === 0) return whole;
-  const gasM3 = bubbleVolumeM3(rack.supplyGasMol, rack.supplyManifoldPa, rack.inletC);
-  return whole * Math.max(0, 1 - gasM3 / (lockedShare * fullestShare * manifoldM3));
-}
-
-/** Water through one rack at a pressure difference between the mains: the root of a quadratic, as the return carries gas too. */
-function rackFlow(
-  parameters: PlantParameters,
-  rack: RackState,
-  inputs: PlantInputs,
-  index: number,
-  leftPa: number,
-): number {
-  const open = openShare(parameters, rack, inputs, index);
-  const gasOnlyPa = gasFrictionPa(parameters, rack);
-  if (leftPa <= gasOnlyPa || open < 1e-3) return 0;
-  const { lossPa } = parameters;
-  const own = parameters.ratedFlowM3PerS / parameters.racks;
-  const hose = lossPa.hoseAndManifold / (own * own);
-  const servers = (lossPa.restrictor + lossPa.platesAndHoses) / (own * own * open * open);
-  const a = 2 * hose + servers;
-  const b = hose * rack.returnGasM3PerS;
-  return (Math.sqrt(b * b + 4 * a * (leftPa - gasOnlyPa)) - b) / (2 * a);
-}
-
-/** Friction of the gas alone in a rack's return, Pa: matters only once the water has stopped. */
-function gasFrictionPa(parameters: PlantParameters, rack: RackState): number {
-  const own = parameters.ratedFlowM3PerS / parameters.racks;
-  const gasAgainstWater = 5e-4;
-  return (
-    (gasAgainstWater * parameters.lossPa.hoseAndManifold * rack.returnGasM3PerS * rack.returnGasM3PerS) / (own * own)
-  );
-}
-
 function storePressures(
   parameters: PlantParameters,
   state: PlantState,
   inputs: PlantInputs,
+  paths: RackPaths,
   flow: number,
   driving: number,
   dtS: number,
 ): void {
-  const { ratedFlowM3PerS: rated, lossPa, elevationM, racks } = parameters;
+  const { ratedFlowM3PerS: rated, lossPa, elevationM } = parameters;
   const mainFactor = lossPa.main / (rated * rated);
   const supplyLoss = mainFactor * flow * flow;
-  const returnLoss = mainFactor * flow * (flow + state.last.returnMainGasM3PerS);
-  const own = rated / racks;
-  const hose = lossPa.hoseAndManifold / (own * own);
-  const tapHead = (elevationM.returnInlet - elevationM.rackReturnTap) * headPaPerM;
+  state.last.returnMainLossPa = mainFactor * flow * (flow + state.last.returnMainGasM3PerS);
+  const hose = hoseFactor(parameters);
   const supplyHead = (supplySurfaceM(parameters, state) - elevationM.rackReturnTap) * headPaPerM;
+  const supplyTapPa = state.last.supplyTankPa + supplyHead - supplyLoss;
+  const tapPa = returnTapPa(parameters, state);
+  const left = driving - supplyLoss - state.last.returnMainLossPa;
   let sum = 0;
-  for (let r = 0; r < racks; r += 1) {
+  for (let r = 0; r < parameters.racks; r += 1) {
     const rack = state.racks[r] as RackState;
-    const q = flow > 0 ? rackFlow(parameters, rack, inputs, r, driving - supplyLoss - returnLoss) : 0;
+    const q = flow > 0 ? flowOf(paths, r, left) : 0;
     rack.flowM3PerS = q;
-    rack.supplyManifoldPa = state.last.supplyTankPa + supplyHead - supplyLoss - hose * q * q;
-    const frictionPa = hose * q * (q + rack.returnGasM3PerS) + gasFrictionPa(parameters, rack);
-    const manifoldPa = state.last.separatorPa + tapHead + returnLoss + frictionPa;
-    rack.returnManifoldPa += ((manifoldPa - rack.returnManifoldPa) * dtS) / (manifoldLagS + dtS);
     sum += q;
+    // a valved-off rack keeps a pressure of its own
+    if (inputs.orders.isolated[r]) continue;
+    const cut = (inputs.condition.mainCutBoreM[r] ?? 0) > 0;
+    rack.supplyManifoldPa = cut ? Math.max(inputs.ambientPa, supplyTapPa) : supplyTapPa - hose * q * q;
+    const frictionPa = hose * q * (q + rack.returnGasM3PerS) + (paths.gasOnlyPa[r] ?? 0);
+    const manifoldPa = cut ? Math.max(inputs.ambientPa, tapPa) : tapPa + frictionPa;
+    rack.returnManifoldPa += ((manifoldPa - rack.returnManifoldPa) * dtS) / (manifoldLagS + dtS);
   }
   state.last.loopFlowM3PerS = sum;
-  state.last.returnMainLossPa = returnLoss;
 }

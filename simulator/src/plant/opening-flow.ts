@@ -20,3 +20,12 @@ export function openingMolPerS(boreM: number, insidePa: number, ambientPa: numbe
   const areaM2 = (Math.PI / 4) * boreM * boreM;
   return (dischargeCoefficient * areaM2 * density * speed) / airMolarMassKg;
 }
+
+/** Share of its sonic flow that an opening passes into a pressure: 1 below 0.528 of ambient, 0 at ambient. */
+export function sonicShare(insidePa: number, ambientPa: number): number {
+  if (insidePa <= criticalRatio * ambientPa) return 1;
+  if (insidePa >= ambientPa) return 0;
+  const ratio = insidePa / ambientPa;
+  const flow = (at: number): number => at ** (1 / gamma) * Math.sqrt(1 - at ** ((gamma - 1) / gamma));
+  return flow(ratio) / flow(criticalRatio);
+}

@@ -67,6 +67,8 @@ export interface Bores {
   /** What limits the air at a cut: the outlet coupling. */
   readonly outlet: number;
   readonly serverHose: number;
+  /** The hose of a whole rack. */
+  readonly rackHose: number;
 }
 
 export interface Volumes {

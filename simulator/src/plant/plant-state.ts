@@ -18,6 +18,12 @@ export interface PlantState {
   // water on its way: temperature of each cell, in the direction of flow
   readonly supplyMainC: Float64Array;
   readonly returnMainC: Float64Array;
+  /** Dissolved salts of the whole loop, as conductivity times volume, S/m · m³. */
+  saltsSM2: number;
+  /** Water in the unit's own drip tray. */
+  trayM3: number;
+  /** Top-up water that the meter has counted. */
+  topUpM3: number;
   /** Gas in each cell of the return main. */
   readonly returnMainGasMol: Float64Array;
   readonly returnMainGasM3: Float64Array;
@@ -45,6 +51,11 @@ export interface PlantState {
   standbyAboveS: number;
   standbyRanS: number;
   standbyRunning: boolean;
+  /** Stop valve below the supply tank, 0 shut to 1 open. */
+  loopValve: number;
+  /** Bleed or relief of the supply tank, 0 to 1 of what it can pass: wanted, and as it stands. */
+  ventCommand: number;
+  ventPosition: number;
   /** What the last step found; the next one starts its search there, and readings are taken from it. */
   readonly last: LastStep;
   /** Sums since the state was made, for balances. */
@@ -61,11 +72,18 @@ export interface RackState {
   supplyGasM3: number;
   returnGasMol: number;
   returnGasM3: number;
-  /** Chips of the servers that stay whole; chips of the server whose hose a fault may open. */
+  /** Chips of the servers that stay whole; chips of the server whose hose a fault may open; one chip of that server, whose plate a fault may block. */
   chipC: number;
   probeChipC: number;
+  plateChipC: number;
   fanWPerK: number;
   probeFanWPerK: number;
+  plateFanWPerK: number;
+  /** Heat into the water and water flow of one whole server and of the one with the probe chips. */
+  serverWaterW: number;
+  probeWaterW: number;
+  serverFlowM3PerS: number;
+  probeFlowM3PerS: number;
   /** The heater's trip has fallen; it stays so until the load is taken off. */
   tripped: boolean;
   flowM3PerS: number;
@@ -74,6 +92,10 @@ export interface RackState {
   /** Gas through the rack's return hose, m³/s at its mean pressure. */
   returnGasM3PerS: number;
   chipHeatW: number;
+  /** Water that a valved-off rack has pressed out; it is filled up again when the valves open. */
+  shortM3: number;
+  /** Water that lies below the rack and has not dried. */
+  wetM3: number;
 }
 
 export interface LastStep {
@@ -89,6 +111,8 @@ export interface LastStep {
   exchangerW: number;
   exhaustMolPerS: number;
   chipHeatW: number;
+  /** Water over the top of a full separator into the vacuum line, m³/s. */
+  carriedOverM3PerS: number;
 }
 
 export interface Sums {
@@ -98,6 +122,9 @@ export interface Sums {
   hallHeatJ: number;
   exhaustHeatJ: number;
   waterOutM3: number;
+  waterInM3: number;
+  /** Heat of water that came in less that of water that went out, the exhaust's apart; counted from 0 °C. */
+  waterHeatJ: number;
   gasInMol: number;
   gasOutMol: number;
 }

@@ -1,4 +1,5 @@
-import type { PlantInputs } from './plant-inputs';
+import { returnTapPa } from './loop-hydraulics';
+import { openHose, type PlantInputs } from './plant-inputs';
 import type { PlantParameters } from './plant-parameters';
 import type { PlantState, RackState } from './plant-state';
 import { fullestShare, heldAfter } from './cell';
@@ -22,7 +23,11 @@ export function moveRackGas(
   index: number,
   dtS: number,
 ): number {
-  const opening = inputs.opening[index] ?? null;
+  // shut valves: the gas stays where it is
+  if (inputs.orders.isolated[index]) return 0;
+  const cutM = inputs.condition.mainCutBoreM[index] ?? 0;
+  if (cutM > 0) return throughCutMain(parameters, state, rack, inputs, cutM, dtS);
+  const opening = openHose(inputs, index);
   if (opening === null && rack.returnGasMol + rack.supplyGasMol < traceMol) return dropTrace(rack, dtS);
   let intoReturn = 0;
   let intoSupply = 0;
@@ -45,6 +50,21 @@ export function moveRackGas(
   const meanPa = (rack.returnManifoldPa + state.last.separatorPa + state.last.returnMainLossPa) / 2;
   rack.returnGasM3PerS = bubbleVolumeM3(outMol, meanPa, gasC);
   return outMol;
+}
+
+/** The rack's return hose is off: room air goes straight into the return main, the rack's own gas stays. */
+function throughCutMain(
+  parameters: PlantParameters,
+  state: PlantState,
+  rack: RackState,
+  inputs: PlantInputs,
+  boreM: number,
+  dtS: number,
+): number {
+  const molPerS = openingMolPerS(boreM, returnTapPa(parameters, state), inputs.ambientPa, inputs.hallC);
+  state.sums.gasInMol += molPerS * dtS;
+  rack.returnGasM3PerS = 0;
+  return molPerS;
 }
 
 /** Room air is in the rack too briefly to take up the vapour of standing, overheated water. */

@@ -1,6 +1,7 @@
 import type { PlantParameters } from './plant-parameters';
 import type { PlantState } from './plant-state';
 import type { ReturnOutflow } from './mains';
+import { takeFromSeparator } from './water-out';
 import { saturationPressurePa } from './vapour-pressure';
 import {
   evaporationJPerKg,
@@ -29,6 +30,25 @@ export function vapourKgPerS(state: PlantState): number {
   const vapourPa = saturationPressurePa(state.separatorC);
   const dryPa = Math.max(1000, state.last.separatorPa - vapourPa);
   return (state.last.exhaustMolPerS * waterMolarMassKg * vapourPa) / dryPa;
+}
+
+/** Shares of the separator's gas room that water has taken when the level switch speaks, and when water goes over into the vacuum line. */
+const highShare = 0.2;
+const fullShare = 0.35;
+/** What stands too high goes over within, s. */
+const carryOverS = 5;
+
+export function levelIsHigh({ volumeM3 }: PlantParameters, state: PlantState): boolean {
+  return state.separatorWaterM3 > volumeM3.separatorWater + highShare * volumeM3.separatorGas;
+}
+
+/** A separator that is too full gives water to the vacuum line. */
+export function stepCarryOver(parameters: PlantParameters, state: PlantState, dtS: number): void {
+  const { separatorWater, separatorGas } = parameters.volumeM3;
+  const overM3 = state.separatorWaterM3 - separatorWater - fullShare * separatorGas;
+  const outM3 = overM3 > 0 ? (overM3 * dtS) / (carryOverS + dtS) : 0;
+  state.last.carriedOverM3PerS = outM3 / dtS;
+  takeFromSeparator(parameters, state, outM3);
 }
 
 export function separatorGasM3(parameters: PlantParameters, state: PlantState): number {

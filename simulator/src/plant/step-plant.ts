@@ -6,16 +6,21 @@ import { stepDissolvedAir } from './dissolved-air';
 import { stepExchanger } from './heat-exchanger';
 import { solveFlows } from './loop-hydraulics';
 import { stepReturnMain, stepSupplyMain } from './mains';
-import { separatorGasM3, separatorPressurePa, stepSeparatorWater } from './separator';
+import { sonicShare } from './opening-flow';
+import { separatorGasM3, separatorPressurePa, stepCarryOver, stepSeparatorWater } from './separator';
+import { stepSpills } from './spill';
 import { stepRacks } from './step-racks';
 import { regulateSupplyTank, stepSupplyTankWater, supplyTankPressurePa } from './supply-tank';
 import { pumpHeatKM3, stepTransferPump } from './transfer-pump';
 import { stepVacuumSource, vacuumBleedMolPerS } from './vacuum-source';
 import { stepValve } from './valve-control';
-import { freeAirMolPerM3 } from './water';
+import { freeAirMolPerM3, gasConstant } from './water';
+import { stepWaterInAndOut } from './water-in-and-out';
 
 /** Longest step that keeps the promise on accuracy, s. */
 export const longestStepS = 0.1;
+/** A unit that is vented comes to ambient pressure within, s. */
+const ventedS = 20;
 
 /**
  * One step of a unit and its loop, in place. The water is followed in the direction it flows, so that what
@@ -24,7 +29,7 @@ export const longestStepS = 0.1;
 export function stepPlant(parameters: PlantParameters, state: PlantState, inputs: PlantInputs, dtS: number): void {
   const { last } = state;
   solveFlows(parameters, state, inputs, dtS);
-  stepTransferPump(parameters, state, dtS);
+  stepTransferPump(parameters, state, inputs, dtS);
   const inM3 = last.transferM3PerS * dtS;
   state.pumpLineC = mixedC(
     parameters.volumeM3.unit / 2,
@@ -35,22 +40,43 @@ export function stepPlant(parameters: PlantParameters, state: PlantState, inputs
   );
   const cooledC = stepExchanger(parameters, state, inputs, dtS);
   stepSupplyTankWater(state, cooledC, dtS);
-  stepValve(parameters, state, dtS);
+  stepValve(parameters, state, inputs, dtS);
   stepSupplyMain(parameters, state, state.supplyTankC, dtS);
   const racks = stepRacks(parameters, state, inputs, dtS);
   const back = stepReturnMain(parameters, state, racks, dtS);
   stepSeparatorWater(state, back, dtS);
-
-  const gas = regulateSupplyTank(parameters, state, inputs.ambientPa, dtS);
-  const inLeak = (parameters.baseInLeakFreeM3PerS + inputs.inLeakFreeM3PerS) * freeAirMolPerM3;
-  const bleed = vacuumBleedMolPerS(parameters, state, separatorGasM3(parameters, state));
-  const exhaust = stepVacuumSource(parameters, state, dtS);
-  state.separatorGasMol += (back.gasMolPerS + gas.reliefMolPerS + inLeak + bleed - exhaust) * dtS;
-  state.sums.gasInMol += (inLeak + bleed) * dtS;
-  state.sums.gasOutMol += exhaust * dtS;
+  stepWaterInAndOut(parameters, state, inputs, dtS);
+  stepSpills(parameters, state, inputs, dtS);
+  stepCarryOver(parameters, state, dtS);
+  stepGas(parameters, state, inputs, back.gasMolPerS, dtS);
   stepDissolvedAir(parameters, state, dtS);
 
   last.supplyTankPa = supplyTankPressurePa(parameters, state);
   last.separatorPa = separatorPressurePa(parameters, state);
   state.timeS += dtS;
+}
+
+/** Dry gas of the two tanks: what came back with the water, leaks and bleeds in, the exhaust out. */
+function stepGas(
+  parameters: PlantParameters,
+  state: PlantState,
+  inputs: PlantInputs,
+  returnedMolPerS: number,
+  dtS: number,
+): void {
+  const { reliefMolPerS } = regulateSupplyTank(parameters, state, inputs, dtS);
+  const leakM3PerS = parameters.baseInLeakFreeM3PerS + inputs.inLeakFreeM3PerS;
+  const inLeak = leakM3PerS * freeAirMolPerM3 * sonicShare(state.last.separatorPa, inputs.ambientPa);
+  const gasM3 = separatorGasM3(parameters, state);
+  const bleed = vacuumBleedMolPerS(parameters, state, inputs, gasM3) + ventedMolPerS(state, inputs, gasM3, dtS);
+  const exhaust = stepVacuumSource(parameters, state, inputs, dtS);
+  state.separatorGasMol += (returnedMolPerS + reliefMolPerS + inLeak + bleed - exhaust) * dtS;
+  state.sums.gasInMol += (inLeak + bleed + Math.max(0, -exhaust)) * dtS;
+  state.sums.gasOutMol += Math.max(0, exhaust) * dtS;
+}
+
+function ventedMolPerS(state: PlantState, inputs: PlantInputs, gasM3: number, dtS: number): number {
+  if (!inputs.orders.vented) return 0;
+  const missingPa = inputs.ambientPa - state.last.separatorPa;
+  return Math.max(0, (missingPa * gasM3) / (gasConstant * (state.separatorC + 273.15) * (ventedS + dtS)));
 }

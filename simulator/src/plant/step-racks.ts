@@ -3,6 +3,7 @@ import type { PlantParameters } from './plant-parameters';
 import type { PlantState, RackState } from './plant-state';
 import { gasRoomM3, mixedC } from './cell';
 import { heatRackChips } from './chips';
+import { stepBlindPocket } from './blind-pocket';
 import { bubbleC, moveRackGas } from './rack-gas';
 import { waterHeatJPerM3K } from './water';
 
@@ -32,7 +33,7 @@ export function stepRacks(
     gas += moveRackGas(parameters, state, rack, inputs, r, dtS);
     const gasC = bubbleC(state, rack);
     const inlet = half - rack.supplyGasM3;
-    const outlet = half - rack.returnGasM3;
+    const outlet = half - rack.returnGasM3 - rack.shortM3;
     const supplyGas = gasRoomM3(
       rack.supplyGasMol,
       rack.supplyManifoldPa,
@@ -45,11 +46,18 @@ export function stepRacks(
     const onM3PerS = rack.flowM3PerS + (supplyGas - rack.supplyGasM3) / dtS;
     rack.supplyGasM3 = supplyGas;
     const returnGas = gasRoomM3(rack.returnGasMol, rack.returnManifoldPa, gasC, cell, rack.returnGasM3, onM3PerS, dtS);
-    const outM3PerS = onM3PerS + (returnGas - rack.returnGasM3) / dtS;
+    let outM3PerS = onM3PerS + (returnGas - rack.returnGasM3) / dtS;
     rack.returnGasM3 = returnGas;
+    if (rack.shortM3 > 0 && !inputs.orders.isolated[r]) {
+      // what the pocket pressed out is filled up before water goes on
+      const filled = Math.min(rack.shortM3, Math.max(0, outM3PerS) * dtS);
+      rack.shortM3 -= filled;
+      outM3PerS -= filled / dtS;
+    }
     rack.inletC = mixedC(inlet, rack.inletC, rack.flowM3PerS * dtS, feedC);
     const heatW = heatRackChips(parameters, state, rack, inputs, r, dtS);
     rack.outletC = mixedC(outlet, rack.outletC, onM3PerS * dtS, rack.inletC, (heatW * dtS) / waterHeatJPerM3K);
+    stepBlindPocket(parameters, state, inputs, r, heatW, dtS);
     water += outM3PerS;
     heat += outM3PerS * rack.outletC;
   }

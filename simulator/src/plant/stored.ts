@@ -3,14 +3,20 @@ import type { PlantState } from './plant-state';
 import { mainCells } from './plant-state';
 import { waterHeatJPerM3K } from './water';
 
+/** Water of a loop that is full of it, m³. */
+export function ratedWaterM3({ volumeM3, racks }: PlantParameters): number {
+  const pipes = volumeM3.supplyMain + volumeM3.returnMain + racks * volumeM3.rack + volumeM3.unit;
+  return volumeM3.supplyTankWater + volumeM3.separatorWater + pipes;
+}
+
 /** Water in the whole loop, m³. */
 export function storedWaterM3(parameters: PlantParameters, state: PlantState): number {
-  const { volumeM3, racks } = parameters;
+  const { volumeM3 } = parameters;
+  const tanks = volumeM3.supplyTankWater + volumeM3.separatorWater;
   let gasM3 = 0;
   for (const cellM3 of state.returnMainGasM3) gasM3 += cellM3;
-  for (const rack of state.racks) gasM3 += rack.supplyGasM3 + rack.returnGasM3;
-  const pipes = volumeM3.supplyMain + volumeM3.returnMain + racks * volumeM3.rack + volumeM3.unit;
-  return state.supplyTankWaterM3 + state.separatorWaterM3 + pipes - gasM3;
+  for (const rack of state.racks) gasM3 += rack.supplyGasM3 + rack.returnGasM3 + rack.shortM3;
+  return state.supplyTankWaterM3 + state.separatorWaterM3 + ratedWaterM3(parameters) - tanks - gasM3;
 }
 
 /** Dry gas in the whole loop, dissolved air included, mol. */
@@ -33,8 +39,9 @@ export function storedHeatJ(parameters: PlantParameters, state: PlantState): num
   }
   let chipsJ = 0;
   for (const rack of state.racks) {
-    kM3 += (half - rack.supplyGasM3) * rack.inletC + (half - rack.returnGasM3) * rack.outletC;
-    chipsJ += chip.heatJPerK * chipsPerServer * ((serversPerRack - 1) * rack.chipC + rack.probeChipC);
+    kM3 += (half - rack.supplyGasM3) * rack.inletC + (half - rack.returnGasM3 - rack.shortM3) * rack.outletC;
+    const others = (serversPerRack - 1) * chipsPerServer * rack.chipC + (chipsPerServer - 1) * rack.probeChipC;
+    chipsJ += chip.heatJPerK * (others + rack.plateChipC);
   }
   return kM3 * waterHeatJPerM3K + chipsJ;
 }

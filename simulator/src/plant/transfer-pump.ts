@@ -1,3 +1,4 @@
+import type { PlantInputs } from './plant-inputs';
 import type { PlantParameters } from './plant-parameters';
 import type { PlantState } from './plant-state';
 import { saturationPressurePa } from './vapour-pressure';
@@ -12,21 +13,41 @@ const lineInertiaS = 0.5;
 /** Share of pump power that ends in the water; the rest leaves by the motor. Common practice. */
 const heatShare = 0.85;
 
+/** From rest to full speed, and from full speed to rest when it trips or is stopped, s. */
+const startS = 3;
+const coastS = 1;
+
+/** Is the pump turning by its own power? */
+export const pumpRuns = ({ orders, condition }: PlantInputs): boolean =>
+  orders.pumpOn && !condition.pumpTripped && !condition.powerLost;
+
 /** Pump speed by the supply tank's level, then the flow at which the pump's curve meets the line. */
-export function stepTransferPump(parameters: PlantParameters, state: PlantState, dtS: number): void {
-  controlLevel(parameters, state, dtS);
+export function stepTransferPump(
+  parameters: PlantParameters,
+  state: PlantState,
+  inputs: PlantInputs,
+  dtS: number,
+): void {
+  if (pumpRuns(inputs)) controlLevel(parameters, state, inputs, dtS);
+  else state.pumpSpeed = Math.max(0, state.pumpSpeed - dtS / coastS);
   const { pump, lossPa, elevationM, volumeM3, ratedFlowM3PerS: rated } = parameters;
   const { last } = state;
   const separatorSurface =
     elevationM.separatorSurface + (state.separatorWaterM3 - volumeM3.separatorWater) / volumeM3.separatorAreaM2;
   const staticM = (last.supplyTankPa - last.separatorPa) / headPaPerM + elevationM.delivery - separatorSurface;
-  const lineM = (lossPa.pumpSuction + lossPa.filter * state.filterLoad + lossPa.transferRest) / headPaPerM;
-  const room = pump.shutOffM * state.pumpSpeed ** 2 - staticM;
+  const lineM =
+    (lossPa.pumpSuction + lossPa.filter * state.filterLoad * inputs.condition.filterShare + lossPa.transferRest) /
+    headPaPerM;
+  const room = pump.shutOffM * inputs.condition.pumpHeadShare * state.pumpSpeed ** 2 - staticM;
   const free = room > 0 ? rated * Math.sqrt(room / (pump.fallM + lineM)) : 0;
   const suctionLossPa = lossPa.pumpSuction * (last.transferM3PerS / rated) ** 2;
   last.pumpInletPa = last.separatorPa + (separatorSurface - elevationM.pumpEye) * headPaPerM - suctionLossPa;
   last.suctionHeadM = (last.pumpInletPa - saturationPressurePa(state.separatorC)) / headPaPerM;
-  const carried = free * cavitationShare(pump.requiredSuctionHeadM, last.suctionHeadM) * stockShare(parameters, state);
+  const carried =
+    free *
+    cavitationShare(pump.requiredSuctionHeadM, last.suctionHeadM) *
+    stockShare(parameters, state) *
+    roomShare(parameters, state);
   last.transferM3PerS += ((carried - last.transferM3PerS) * dtS) / (lineInertiaS + dtS);
 }
 
@@ -40,13 +61,21 @@ function stockShare(parameters: PlantParameters, state: PlantState): number {
   return Math.min(1, Math.max(0, state.separatorWaterM3 / (0.1 * parameters.volumeM3.separatorWater)));
 }
 
-function controlLevel(parameters: PlantParameters, state: PlantState, dtS: number): void {
+/** A supply tank with no room left takes no more. */
+function roomShare({ volumeM3 }: PlantParameters, state: PlantState): number {
+  const whole = volumeM3.supplyTankWater + volumeM3.supplyTankGas;
+  return Math.min(1, Math.max(0, (0.97 * whole - state.supplyTankWaterM3) / (0.05 * whole)));
+}
+
+function controlLevel(parameters: PlantParameters, state: PlantState, inputs: PlantInputs, dtS: number): void {
   const { volumeM3, ratedFlowM3PerS } = parameters;
-  const missing = (volumeM3.supplyTankWater - state.supplyTankWaterM3) / ratedFlowM3PerS;
+  const sensedM3 = state.supplyTankWaterM3 + inputs.measuredOffset.supplyLevelM * volumeM3.supplyTankAreaM2;
+  const missing = (volumeM3.supplyTankWater - sensedM3) / ratedFlowM3PerS;
   // near its duty the flow changes by about 1.7 times the speed's share
   const gain = 1 / (1.7 * levelTimeS);
   const wanted = 0.947 + gain * missing + state.levelIntegral;
-  state.pumpSpeed = Math.min(1, Math.max(lowestSpeed, wanted));
+  const held = Math.min(1, Math.max(lowestSpeed, wanted));
+  state.pumpSpeed = Math.min(held, state.pumpSpeed + dtS / startS);
   if (wanted === state.pumpSpeed) state.levelIntegral += (gain * missing * dtS) / levelIntegralS;
 }
 

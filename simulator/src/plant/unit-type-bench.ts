@@ -33,7 +33,7 @@ export const unitTypeBench: PlantParameters = {
     filter: 5000,
     transferRest: 10000,
   },
-  boreM: { restrictor: 0.0035, outlet: 0.0035, serverHose: 0.006 },
+  boreM: { restrictor: 0.0035, outlet: 0.0035, serverHose: 0.006, rackHose: 0.006 },
   volumeM3: {
     supplyTankWater: 0.0035,
     supplyTankGas: 0.005,

@@ -20,7 +20,7 @@ export const unitTypeH: PlantParameters = {
     filter: 30000,
     transferRest: 20600,
   },
-  boreM: { restrictor: 0.0062, outlet: 0.008, serverHose: 0.012 },
+  boreM: { restrictor: 0.0062, outlet: 0.008, serverHose: 0.012, rackHose: 0.05 },
   volumeM3: {
     supplyTankWater: 0.15,
     supplyTankGas: 0.1,

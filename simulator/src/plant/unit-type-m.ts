@@ -31,7 +31,7 @@ export const unitTypeM: PlantParameters = {
     filter: 15000,
     transferRest: 35600,
   },
-  boreM: { restrictor: 0.0036, outlet: 0.005, serverHose: 0.008 },
+  boreM: { restrictor: 0.0036, outlet: 0.005, serverHose: 0.008, rackHose: 0.025 },
   volumeM3: {
     supplyTankWater: 0.1,
     supplyTankGas: 0.08,

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { ratedState } from '../../../../simulator/src/plant/initial-state';
 import { drivingPressurePa } from '../../../../simulator/src/plant/loop-hydraulics';
 import { openingMolPerS } from '../../../../simulator/src/plant/opening-flow';
+import { ratedInputs } from '../../../../simulator/src/plant/plant-inputs';
 import type { PlantParameters, UnitKind } from '../../../../simulator/src/plant/plant-parameters';
 import { storedWaterM3 } from '../../../../simulator/src/plant/stored';
 import { stepTransferPump } from '../../../../simulator/src/plant/transfer-pump';
@@ -62,7 +63,7 @@ describe('the parameter set of the plant is consistent', () => {
 
   test('the transfer pump of M has 2.5 m of suction head at 45 °C', () => {
     const state = { ...ratedState(unitTypes.M), separatorC: 45 };
-    stepTransferPump(unitTypes.M, state, 0);
+    stepTransferPump(unitTypes.M, state, ratedInputs(unitTypes.M), 0);
     expectWithinOnePercent(state.last.suctionHeadM, 2.5);
   });
 
