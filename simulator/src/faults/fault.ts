@@ -1,7 +1,35 @@
 import type { PlantInputs } from '../plant/plant-inputs';
 import type { PlantParameters } from '../plant/plant-parameters';
 
-export const faultKinds = ['cutServerHose', 'slowInLeak', 'facilityFlowLost', 'loadStep', 'connectionLost'] as const;
+export const faultKinds = [
+  'cutServerHose',
+  'cutRackMain',
+  'slowInLeak',
+  'vacuumSourceDead',
+  'vacuumCapacityLoss',
+  'sealWaterWarm',
+  'standbyCheckValveLeaks',
+  'trapFloatStuck',
+  'overEvacuation',
+  'pumpHeadLoss',
+  'pumpTrip',
+  'filterLoading',
+  'rackBlocked',
+  'plateBlocked',
+  'plateResistance',
+  'exchangerFouled',
+  'exchangerPinhole',
+  'facilityWarm',
+  'facilityFlowLost',
+  'valveStuck',
+  'ventStuck',
+  'waterLoss',
+  'overfill',
+  'powerFailure',
+  'ambientFall',
+  'loadStep',
+  'connectionLost',
+] as const;
 export type FaultKind = (typeof faultKinds)[number];
 
 export const faultSizes = ['small', 'usual', 'large'] as const;
@@ -17,6 +45,8 @@ export interface FaultOrder {
   readonly checkValve: 'good' | 'stuckOpen';
   /** loadStep: which way. */
   readonly direction: 'rise' | 'fall';
+  /** One of the fault's own `options`; its first where left out. */
+  readonly option?: string;
 }
 
 /** What a fault may move: the surroundings of the plant, and its line to the broker. */
@@ -30,6 +60,8 @@ export interface Fault {
   readonly title: string;
   /** A fault of one rack needs a branch in the order. */
   readonly inRack: boolean;
+  /** Ways in which it comes, the usual one first. */
+  readonly options?: readonly string[];
   /** Time constants with which it comes and goes, s; 0: at once. */
   readonly onsetS: number;
   readonly repairS: number;

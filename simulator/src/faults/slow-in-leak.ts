@@ -1,10 +1,8 @@
 import type { Fault, FaultSize } from './fault';
+import { airShareOfM, litrePerMin } from './size-of-plant';
 
 /** L/min of free air on a unit of type M. */
 const sizes: Readonly<Record<FaultSize, number>> = { small: 5, usual: 20, large: 60 };
-/** A small unit has a small fitting. */
-const shareOfM: Readonly<Record<'M' | 'H' | 'bench', number>> = { M: 1, H: 1.5, bench: 0.2 };
-const litrePerMin = 1 / 60000;
 
 /** A fitting on the receiver lets room air in. */
 export const slowInLeak: Fault = {
@@ -15,6 +13,6 @@ export const slowInLeak: Fault = {
   repairS: 0,
   lastsS: () => null,
   apply(target, parameters, order, strength) {
-    target.inputs.inLeakFreeM3PerS += strength * sizes[order.size] * shareOfM[parameters.kind] * litrePerMin;
+    target.inputs.inLeakFreeM3PerS += strength * sizes[order.size] * airShareOfM[parameters.kind] * litrePerMin;
   },
 };
