@@ -16,7 +16,7 @@ const common = [at('package-lock.json'), at('backend', 'build'), at('shared')];
 export const backendPart = () => ({
   name: 'backend',
   kind: 'node',
-  sources: [...common, at('backend', 'src')],
+  sources: [...common, at('backend', 'src'), at('backend', 'site-templates')],
   entries: entriesThatExist({
     main: at('backend', 'src', 'main.ts'),
     'history-worker': at('backend', 'src', 'connections', 'history-store', 'history-worker.ts'),
@@ -34,7 +34,7 @@ export const simulatorPart = () => ({
 export const modulePart = (entry) => ({
   name: 'module',
   kind: 'node',
-  sources: [...common, at('backend', 'src'), at('simulator', 'src')],
+  sources: [...common, at('backend', 'src'), at('backend', 'site-templates'), at('simulator', 'src')],
   entries: { main: entry },
 });
 

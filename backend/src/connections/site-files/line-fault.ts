@@ -5,7 +5,9 @@ export interface LineFault {
   readonly key: string;
   /** What is expected and what to do. */
   readonly message: string;
+  /** The included file, where it stands there and not in the site file itself. */
+  readonly file?: string;
 }
 
-export const lineText = (file: string, { line, key, message }: LineFault): string =>
-  `${file}:${line}: ${key === '' ? '' : `${key}: `}${message}`;
+export const lineText = (siteFile: string, { file, line, key, message }: LineFault): string =>
+  `${file ?? siteFile}:${line}: ${key === '' ? '' : `${key}: `}${message}`;

@@ -2,6 +2,8 @@ import type { CompiledSite } from '../../evaluation/site/compiled-site';
 
 const counted = (count: number, one: string, many = `${one}s`): string => `${count} ${count === 1 ? one : many}`;
 
+const singular = { branches: 'branch', servers: 'server', plates: 'plate', tanks: 'tank' } as const;
+
 /** What was understood of a site file, in one paragraph. */
 export function summarizeSite(site: CompiledSite): string {
   const { slots } = site;
@@ -12,9 +14,21 @@ export function summarizeSite(site: CompiledSite): string {
     0,
   );
   const noBarometer = site.halls.filter((hall) => hall.slot.ambientPressure < 0).map((hall) => hall.name);
+  const loops = site.loops.filter((loop) => loop.units.length > 1);
+  const parts = (['branches', 'servers', 'plates', 'tanks'] as const)
+    .map((kind) => [site.units.reduce((sum, unit) => sum + unit[kind].length, 0), kind] as const)
+    .filter(([count]) => count > 0);
+  const notCommissioned = site.units.filter(({ design }) => design.commissioned.on === null).length;
   return [
     `${site.name}${site.demo && !/demo/i.test(site.name) ? ' (demo)' : ''}, ${site.altitudeM} m, ${site.timeZone}: ${counted(site.halls.length, 'hall')}: ${halls}.`,
     `${counted(site.units.length, 'unit')}, ${counted(site.gateways.length, 'gateway')}, ${counted(measured, 'measured point')} and ${slots.count - measured} derived on ${counted(site.topics.size, 'topic')} through ${counted(site.subscriptions.length, 'subscription')}.`,
+    parts.length > 0
+      ? `In them: ${parts.map(([count, kind]) => counted(count, singular[kind], kind)).join(', ')}.`
+      : '',
+    ...loops.map((loop) => `Loop ${loop.name}: ${loop.units.length} units, ${loop.unitsNeeded} needed.`),
+    notCommissioned > 0
+      ? `${counted(notCommissioned, 'unit')} without a commissioning record: nothing is judged against clean and tight.`
+      : '',
     noAccuracy > 0
       ? `${counted(noAccuracy, 'point')} without a stated accuracy: what is derived from them has no uncertainty.`
       : '',
