@@ -21,3 +21,4 @@ export const alertSchema = z.object({
 export type Alert = z.infer<typeof alertSchema>;
 
 export const alertListSchema = z.object({ time: isoTimeSchema, alerts: z.array(alertSchema) });
+export type AlertList = z.infer<typeof alertListSchema>;

@@ -1,5 +1,8 @@
 import { z } from 'zod';
 import { acknowledgeRequestSchema, alarmListSchema, alarmSchema, journalPageSchema, prioritySchema } from './alarm';
+import { alertListSchema } from './alert';
+import { demoCommandSchema, demoStateSchema } from './demo-faults';
+import { lastPayloadQuerySchema, lastPayloadSchema, setupSchema } from './setup';
 import { isoTimeSchema, readingSchema } from './reading';
 
 export const modes = [
@@ -168,6 +171,14 @@ export const routeTable = [
   },
   {
     method: 'get',
+    path: '/api/units/{unit}/setup',
+    reply: setupSchema,
+    query: null,
+    body: null,
+    faults: ['UNIT_UNKNOWN'],
+  },
+  {
+    method: 'get',
     path: '/api/history',
     reply: historyColumnsSchema,
     query: historyQuerySchema,
@@ -199,5 +210,35 @@ export const routeTable = [
       'JOURNAL_UNAVAILABLE',
     ],
   },
+  { method: 'get', path: '/api/alerts', reply: alertListSchema, query: null, body: null, faults: [] },
   { method: 'get', path: '/api/intake', reply: intakeSchema, query: null, body: null, faults: [] },
+  {
+    method: 'get',
+    path: '/api/intake/last',
+    reply: lastPayloadSchema,
+    query: lastPayloadQuerySchema,
+    body: null,
+    faults: ['TOPIC_UNKNOWN'],
+  },
+  {
+    method: 'get',
+    path: '/api/demo/faults',
+    reply: demoStateSchema,
+    query: null,
+    body: null,
+    faults: ['DEMO_ABSENT'],
+  },
+  {
+    method: 'post',
+    path: '/api/demo/faults',
+    reply: demoStateSchema,
+    query: null,
+    body: demoCommandSchema,
+    faults: ['DEMO_ABSENT', 'DEMO_SILENT', 'DEMO_COMMAND_REFUSED', 'ACTOR_NOT_LOCAL'],
+  },
 ] as const;
+
+type Route = (typeof routeTable)[number];
+/** `get /api/health`: a path may have several methods. */
+export type RouteKey = Route extends infer R ? (R extends Route ? `${R['method']} ${R['path']}` : never) : never;
+export const routeKey = (route: Route): RouteKey => `${route.method} ${route.path}` as RouteKey;

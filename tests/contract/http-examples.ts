@@ -1,25 +1,6 @@
-import type { routeTable } from '@ebbline/shared/contract/http-api';
-
-type Path = (typeof routeTable)[number]['path'];
-
-interface Example {
-  readonly query?: Readonly<Record<string, string>>;
-  readonly body?: unknown;
-  readonly reply: unknown;
-}
-
-const reading = {
-  id: 'loop.flow',
-  kind: 'measured',
-  value: 0.0057667,
-  unit: 'm3/s',
-  time: '2031-05-06T07:08:09.250Z',
-  age: 0.4,
-  quality: 'good',
-  reasons: [],
-  expandedUncertainty: 0.0000334,
-  where: null,
-};
+import type { RouteKey } from '@ebbline/shared/contract/http-api';
+import { setupExamples } from './http-examples-setup';
+import { reading, type Example } from './http-example';
 
 const worstMargin = {
   ...reading,
@@ -91,8 +72,8 @@ const transition = {
 };
 
 /** One example of every body that crosses the HTTP border, written by hand. */
-export const httpExamples: Readonly<Record<Path, Example>> = {
-  '/api/health': {
+export const httpExamples: Readonly<Record<RouteKey, Example>> = {
+  'get /api/health': {
     reply: {
       status: 'degraded',
       reasons: [{ code: 'BROKER_LOST', message: 'The broker at 127.0.0.1:1884 is not reached; it is tried again.' }],
@@ -102,7 +83,7 @@ export const httpExamples: Readonly<Record<Path, Example>> = {
       version: '0.1.0',
     },
   },
-  '/api/site': {
+  'get /api/site': {
     reply: {
       id: 'demo',
       name: 'Demo site',
@@ -128,7 +109,7 @@ export const httpExamples: Readonly<Record<Path, Example>> = {
       ],
     },
   },
-  '/api/units': {
+  'get /api/units': {
     reply: {
       units: [
         {
@@ -154,10 +135,10 @@ export const httpExamples: Readonly<Record<Path, Example>> = {
       ],
     },
   },
-  '/api/units/{unit}/points': {
+  'get /api/units/{unit}/points': {
     reply: { unit: 'N1', time: '2031-05-06T07:08:09.650Z', mode: 'running', points: [reading, worstMargin, never] },
   },
-  '/api/history': {
+  'get /api/history': {
     query: {
       unit: 'N1',
       point: 'loop.flow',
@@ -178,10 +159,10 @@ export const httpExamples: Readonly<Record<Path, Example>> = {
       count: [1, 0, 1],
     },
   },
-  '/api/alarms': {
+  'get /api/alarms': {
     reply: { time: '2031-05-06T07:09:31.000Z', alarms: [alarm, { ...alarm, id: 'N1:MARGIN-1', recorded: false }] },
   },
-  '/api/alarms/journal': {
+  'get /api/alarms/journal': {
     query: { from: '2031-05-06T00:00:00Z', to: '2031-05-07T00:00:00Z', after: '0' },
     reply: {
       rows: [
@@ -200,8 +181,9 @@ export const httpExamples: Readonly<Record<Path, Example>> = {
       next: null,
     },
   },
-  '/api/alarms/{id}/acknowledge': { body: { operator: 'Ines', comment: 'on my way' }, reply: alarm },
-  '/api/intake': {
+  'post /api/alarms/{id}/acknowledge': { body: { operator: 'Ines', comment: 'on my way' }, reply: alarm },
+  ...setupExamples,
+  'get /api/intake': {
     reply: {
       messages: 31,
       samples: 1180,

@@ -55,6 +55,10 @@ const ofAlarm = (id: string): string => `/api/alarms/${encodeURIComponent(id)}/a
 /** Whatever can be provoked from outside without breaking the program. */
 const provoked: readonly (readonly [Route['path'], string, Ask, ProblemCode])[] = [
   ['/api/units/{unit}/points', '/api/units/none/points', {}, 'UNIT_UNKNOWN'],
+  ['/api/units/{unit}/setup', '/api/units/none/setup', {}, 'UNIT_UNKNOWN'],
+  ['/api/intake/last', '/api/intake/last?topic=none', {}, 'TOPIC_UNKNOWN'],
+  ['/api/intake/last', '/api/intake/last', {}, 'QUERY_MALFORMED'],
+  ['/api/demo/faults', '/api/demo/faults', {}, 'DEMO_ABSENT'],
   ['/api/history', '/api/history?unit=m1', {}, 'QUERY_MALFORMED'],
   ['/api/history', `/api/history?unit=none&point=loop.flow&${span}`, {}, 'UNIT_UNKNOWN'],
   ['/api/history', `/api/history?unit=m1&point=none&${span}`, {}, 'POINT_UNKNOWN'],

@@ -14,6 +14,7 @@ import { ALARM_JOURNAL } from '../ports/alarm-journal';
 import { BROKER_LINK } from '../ports/broker-link';
 import { CLOCK } from '../ports/clock';
 import { RUNNER_HEALTH } from '../ports/health-report';
+import { DEMO_PLANTS } from '../ports/demo-plants';
 import { HISTORY_STORE } from '../ports/history-store';
 import { IDENTITY } from '../ports/identity';
 import { INTAKE_REPORT } from '../ports/intake-report';
@@ -25,6 +26,7 @@ import { sourceTickClock, wallTickClock } from '../runner/tick-clock';
 import { ClosingStack } from './closing-stack';
 import { historyLayout } from './history-layout';
 import { openBroker, type BrokerInUse, type BrokerUse } from './open-broker';
+import { openDemoPlants } from './open-demo-plants';
 import { openSite } from './open-site';
 import { openStores } from './open-stores';
 import { openWeb } from './open-web';
@@ -105,6 +107,7 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
     { provide: IDENTITY, useValue: loopbackIdentity },
     { provide: BROKER_LINK, useValue: intake },
     { provide: INTAKE_REPORT, useValue: intake },
+    { provide: DEMO_PLANTS, useValue: openDemoPlants(site.demo, broker.url, use.clientId, closing) },
   ];
   const { httpHost: host, httpPort: port } = environment;
   const address = await openWeb(

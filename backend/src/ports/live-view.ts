@@ -1,4 +1,5 @@
 import type { AcknowledgeRequest, Alarm, AlarmList } from '@ebbline/shared/contract/alarm';
+import type { AlertList } from '@ebbline/shared/contract/alert';
 import type { ClockState, PointList, Site, UnitList } from '@ebbline/shared/contract/http-api';
 import type {
   AlarmsFrame,
@@ -8,6 +9,7 @@ import type {
   View,
   ViewRefusal,
 } from '@ebbline/shared/contract/live-feed';
+import type { Setup } from '@ebbline/shared/contract/setup';
 import type { Result } from '@ebbline/shared/errors/result';
 import type { Actor } from './identity';
 
@@ -43,6 +45,11 @@ export interface LiveView {
   /** Null where there is no such unit. */
   points(unit: string): PointList | null;
   alarms(): AlarmList;
+  alerts(): AlertList;
+  /** Null where there is no such unit. */
+  setup(unit: string): Setup | null;
+  /** True where the site file names the topic. */
+  hasTopic(topic: string): boolean;
   /** Null where the view can be shown. */
   refusalOf(view: View): ViewRefusal | null;
   /** Of a view that was not refused. */

@@ -8,6 +8,8 @@ import { readingsOf } from './views/readings-of';
 import type { Scene } from './views/scene';
 import { timeText } from './views/time-text';
 import { alarmsInOrder } from './views/to-alarm';
+import { alertsOf } from './views/to-alert';
+import { toSetup } from './views/to-setup';
 import { toAlarmsFrame } from './views/to-alarms-frame';
 import { toTrendsFrame, type PointFound } from './views/to-trends-frame';
 import { toHallFrame } from './views/to-hall-frame';
@@ -52,6 +54,22 @@ export class RunnerLiveView implements LiveView {
 
   alarms(): ReturnType<LiveView['alarms']> {
     return { time: timeText(this.scene.nowMs()) ?? new Date(0).toISOString(), alarms: alarmsInOrder(this.scene) };
+  }
+
+  alerts(): ReturnType<LiveView['alerts']> {
+    return {
+      time: timeText(this.scene.nowMs()) ?? new Date(0).toISOString(),
+      alerts: alertsOf(this.scene, () => true),
+    };
+  }
+
+  setup(id: string): ReturnType<LiveView['setup']> {
+    const unit = this.unitOf.get(id);
+    return unit === undefined ? null : toSetup(this.scene, unit);
+  }
+
+  hasTopic(topic: string): boolean {
+    return this.scene.pipeline.site.topics.has(topic);
   }
 
   refusalOf(view: View): ViewRefusal | null {

@@ -66,7 +66,7 @@ const known: readonly string[] = [
 ];
 
 /** Settings of the simulator itself, and of the tests, are read elsewhere. */
-const ofOthers = /^EBBLINE_(SIMULATOR_(SPEED|SEED)$|TEST_)/;
+const ofOthers = /^EBBLINE_(SIMULATOR_(SPEED|SEED|SCHEDULE)$|TEST_)/;
 
 /** A misspelt variable would otherwise be a setting that silently does nothing. */
 function unknownNames(variables: Variables): Fault[] {

@@ -1,9 +1,21 @@
 import { Module } from '@nestjs/common';
 import { AlarmsController } from './alarms.controller';
+import { AlertsController } from './alerts.controller';
+import { DemoController } from './demo.controller';
 import { HistoryController } from './history.controller';
 import { IntakeController } from './intake.controller';
 import { OpenApiController } from './openapi.controller';
 import { SiteController } from './site.controller';
 
-@Module({ controllers: [SiteController, HistoryController, AlarmsController, IntakeController, OpenApiController] })
+@Module({
+  controllers: [
+    SiteController,
+    HistoryController,
+    AlarmsController,
+    AlertsController,
+    IntakeController,
+    DemoController,
+    OpenApiController,
+  ],
+})
 export class HttpApiModule {}

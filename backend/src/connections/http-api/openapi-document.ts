@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { routeTable } from '@ebbline/shared/contract/http-api';
+import { routeKey, routeTable } from '@ebbline/shared/contract/http-api';
 import { problemSchema } from '@ebbline/shared/contract/problem';
 import { statusesOf } from './fault-codes';
 import { routeTexts } from './route-texts';
@@ -25,7 +25,7 @@ export function openApiDocument(version: string): JsonSchema {
 }
 
 function operation(route: Route): JsonSchema {
-  const { operationId, summary } = routeTexts[route.path];
+  const { operationId, summary } = routeTexts[routeKey(route)];
   return {
     operationId,
     summary,

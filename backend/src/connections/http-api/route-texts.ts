@@ -1,31 +1,52 @@
-import type { routeTable } from '@ebbline/shared/contract/http-api';
+import type { RouteKey } from '@ebbline/shared/contract/http-api';
 
 /** What each route is for, in one line; the compiler refuses a route without. */
-export const routeTexts: Readonly<
-  Record<(typeof routeTable)[number]['path'], { readonly operationId: string; readonly summary: string }>
-> = {
-  '/api/health': { operationId: 'health', summary: 'How the program itself is: what is unwell and what to do.' },
-  '/api/site': { operationId: 'site', summary: 'What there is: halls, units, branches, plates and wetted places.' },
-  '/api/units': { operationId: 'units', summary: 'Every unit in a line: mode, worst alarm, age of its newest sample.' },
-  '/api/units/{unit}/points': {
+export const routeTexts: Readonly<Record<RouteKey, { readonly operationId: string; readonly summary: string }>> = {
+  'get /api/health': { operationId: 'health', summary: 'How the program itself is: what is unwell and what to do.' },
+  'get /api/site': { operationId: 'site', summary: 'What there is: halls, units, branches, plates and wetted places.' },
+  'get /api/units': {
+    operationId: 'units',
+    summary: 'Every unit in a line: mode, worst alarm, age of its newest sample.',
+  },
+  'get /api/units/{unit}/points': {
     operationId: 'points',
     summary: 'Every point of a unit and of its hall, measured and derived, now.',
   },
-  '/api/history': {
+  'get /api/history': {
     operationId: 'history',
     summary: 'A point over time, as columns of equal buckets; null where nothing was measured.',
   },
-  '/api/alarms': {
+  'get /api/alarms': {
     operationId: 'alarms',
     summary: 'Standing alarms as the journal has them, whoever most needs a person first.',
   },
-  '/api/alarms/journal': { operationId: 'journal', summary: 'Every change and action in order, 500 a page.' },
-  '/api/alarms/{id}/acknowledge': {
+  'get /api/alarms/journal': { operationId: 'journal', summary: 'Every change and action in order, 500 a page.' },
+  'post /api/alarms/{id}/acknowledge': {
     operationId: 'acknowledge',
     summary: 'Says that a person has seen the alarm; confirmed once it is committed.',
   },
-  '/api/intake': {
+  'get /api/intake': {
     operationId: 'intake',
     summary: 'What has come in by topic, and what was refused and why, with an example of each.',
+  },
+  'get /api/units/{unit}/setup': {
+    operationId: 'setup',
+    summary: 'Every measured point of a unit and its hall: topic, place in the payload, and whether it arrives.',
+  },
+  'get /api/alerts': {
+    operationId: 'alerts',
+    summary: 'What an engineer is to know; no alarm, and never counted as one.',
+  },
+  'get /api/intake/last': {
+    operationId: 'lastPayload',
+    summary: 'The newest payload of one topic since it was first asked for, as it came, and why it was refused if so.',
+  },
+  'get /api/demo/faults': {
+    operationId: 'demoFaults',
+    summary: 'Demo site only: what the simulated plants can be told, and what is going on in them.',
+  },
+  'post /api/demo/faults': {
+    operationId: 'demoCommand',
+    summary: 'Demo site only: starts or repairs a fault, or gives an order; answers with what the simulator confirmed.',
   },
 };

@@ -1,5 +1,6 @@
 import { Controller, Get, Inject, Param } from '@nestjs/common';
 import type { PointList, Site } from '@ebbline/shared/contract/http-api';
+import type { Setup } from '@ebbline/shared/contract/setup';
 import { LIVE_VIEW, type LiveView } from '../../ports/live-view';
 import { ProblemError } from './problem-error';
 
@@ -24,5 +25,13 @@ export class SiteController {
     if (points === null)
       throw new ProblemError('UNIT_UNKNOWN', 'The site has no unit of this id; /api/units lists them.');
     return points;
+  }
+
+  @Get('units/:unit/setup')
+  setup(@Param('unit') unit: string): Setup {
+    const setup = this.view.setup(unit);
+    if (setup === null)
+      throw new ProblemError('UNIT_UNKNOWN', 'The site has no unit of this id; /api/units lists them.');
+    return setup;
   }
 }

@@ -1,5 +1,6 @@
 import type { MqttClient, IPublishPacket } from 'mqtt';
 import type { Intake } from '@ebbline/shared/contract/http-api';
+import type { LastPayload } from '@ebbline/shared/contract/setup';
 import type { BrokerLink, BrokerState } from '../../ports/broker-link';
 import type { Clock } from '../../ports/clock';
 import type { IntakeReport } from '../../ports/intake-report';
@@ -10,6 +11,7 @@ import { connectOnce } from './connect-once';
 import type { HeldAcknowledgements } from './held-acknowledgements';
 import { IntakeCounts } from './intake-counts';
 import { OFFLINE, ONLINE } from './status-topic';
+import { WatchedPayloads } from './watched-payloads';
 import { subscribeAll } from './subscribe-all';
 
 export interface IntakeSettings {
@@ -27,6 +29,7 @@ export interface IntakeSettings {
 /** Keeps a connection to the broker, hands every message on, and counts what became of it. */
 export class MqttIntake implements BrokerLink, IntakeReport {
   private readonly counts = new IntakeCounts();
+  private readonly watched = new WatchedPayloads();
   private client: MqttClient | null = null;
   private retry: NodeJS.Timeout | null = null;
   private protocolVersion: 4 | 5;
@@ -62,6 +65,10 @@ export class MqttIntake implements BrokerLink, IntakeReport {
 
   report(): Intake {
     return this.counts.report();
+  }
+
+  lastPayload(topic: string): LastPayload {
+    return this.watched.ask(topic, this.clock.wallMs());
   }
 
   /** Says `offline` and disconnects. What was not acknowledged stays with the broker. */
@@ -128,7 +135,10 @@ export class MqttIntake implements BrokerLink, IntakeReport {
 
   private take(topic: string, payload: Buffer, packet: IPublishPacket): void {
     const message = { topic, payload, retained: packet.retain };
-    this.counts.count(message, this.sink.accept(message), this.clock.wallMs());
+    const acceptance = this.sink.accept(message);
+    const wallMs = this.clock.wallMs();
+    this.counts.count(message, acceptance, wallMs);
+    this.watched.see(message, acceptance, wallMs);
   }
 }
 

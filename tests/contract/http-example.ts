@@ -1,0 +1,19 @@
+/** One body that crosses the HTTP border. */
+export interface Example {
+  readonly query?: Readonly<Record<string, string>>;
+  readonly body?: unknown;
+  readonly reply: unknown;
+}
+
+export const reading = {
+  id: 'loop.flow',
+  kind: 'measured',
+  value: 0.0057667,
+  unit: 'm3/s',
+  time: '2031-05-06T07:08:09.250Z',
+  age: 0.4,
+  quality: 'good',
+  reasons: [],
+  expandedUncertainty: 0.0000334,
+  where: null,
+};

@@ -1,0 +1,97 @@
+import type { RouteKey } from '@ebbline/shared/contract/http-api';
+import { reading, type Example } from './http-example';
+
+const demoState = {
+  running: true,
+  units: [{ id: 'N1', branches: ['r5'] }],
+  kinds: [
+    {
+      id: 'cutServerHose',
+      title: 'Server hose cut',
+      kind: 'fault',
+      about: 'Air comes in at one server of the branch.',
+      units: ['N1'],
+      needsBranch: true,
+      choices: [{ key: 'size', title: 'Size', values: ['small', 'usual', 'large'], usual: 'usual' }],
+    },
+  ],
+  active: [
+    {
+      id: 'cutServerHose',
+      unit: 'N1',
+      branch: 'r5',
+      forSeconds: 12,
+      repaired: false,
+      strength: 1,
+      keys: { size: 'usual' },
+    },
+  ],
+  refused: null,
+};
+
+/** Examples of what Setup and the lists beside the alarms ask for. */
+export const setupExamples = {
+  'get /api/units/{unit}/setup': {
+    reply: {
+      unit: 'N1',
+      time: '2031-05-06T07:08:09.250Z',
+      points: [
+        {
+          reading,
+          title: 'Loop flow',
+          topic: 'demo/north/N1/telemetry',
+          path: ['supply', 'flow'],
+          period: 1,
+          arriving: 'arriving',
+        },
+      ],
+    },
+  },
+  'get /api/alerts': {
+    reply: {
+      time: '2031-05-06T07:08:09.250Z',
+      alerts: [
+        {
+          id: 'N1:FIL-1',
+          unit: 'N1',
+          hall: 'north',
+          entry: 'FIL-1',
+          title: 'Filter is loading',
+          since: '2031-05-06T05:00:00.000Z',
+          value: 2.1,
+          limit: 2,
+          unit_of_measure: '1',
+          where: null,
+          cause: 'Particles in the water.',
+          consequence: 'The transfer pump runs out of speed.',
+          action: 'Plan a change of the element.',
+          detail: null,
+        },
+      ],
+    },
+  },
+  'get /api/intake/last': {
+    query: { topic: 'demo/north/N1/telemetry' },
+    reply: {
+      topic: 'demo/north/N1/telemetry',
+      receivedAt: '2031-05-06T07:08:09.250Z',
+      bytes: 17,
+      text: '{"supply":"tepid"}',
+      hex: null,
+      cut: false,
+      refusal: { code: 'VALUE_NOT_A_NUMBER', message: 'supply.flow is no number' },
+    },
+  },
+  'get /api/demo/faults': { reply: demoState },
+  'post /api/demo/faults': {
+    body: {
+      id: 'cutServerHose',
+      kind: 'fault',
+      unit: 'N1',
+      branch: 'r5',
+      action: 'start',
+      keys: { size: 'usual' },
+    },
+    reply: demoState,
+  },
+} as const satisfies Partial<Record<RouteKey, Example>>;
