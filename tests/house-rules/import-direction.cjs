@@ -33,7 +33,7 @@ const libraryRooms = [
   ['the-socket-server', 'socket\\.io|@nestjs/(platform-socket\\.io|websockets)', '^backend/src/connections/live-feed/'],
   ['the-socket-client', 'socket\\.io-client', '^frontend/src/feed/'],
   ['the-chart-library', 'uplot', '^frontend/src/charts/'],
-  ['the-yaml-reader', 'yaml', '^backend/src/connections/site-files/'],
+  ['the-yaml-reader', 'yaml', '^(backend/src/connections/site-files|simulator/src/config)/'],
   ['nest', '@nestjs/[^/]+|rxjs', '^backend/(build|src/(connections|runner|app\\.module|main))'],
   ['vue', 'vue|vue-router|@vue/[^/]+', '^frontend/'],
 ];

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { demoFleet } from '../../simulator/src/scenario/demo-fleet';
-import type { SettledPlants } from '../../simulator/src/scenario/unit-simulation';
+import type { SettledPlants } from '../../simulator/src/scenario/unit-plant';
 import { faultCases } from './fault-cases';
 import { judgeRecording } from './judge-recording';
 

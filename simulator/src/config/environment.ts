@@ -7,6 +7,8 @@ export interface SimulatorEnvironment {
   /** How many times faster than life. */
   readonly speed: number;
   readonly seed: number;
+  /** Path of a schedule file; null: none. */
+  readonly scheduleFile: string | null;
 }
 
 type Variables = Readonly<Record<string, string | undefined>>;
@@ -30,5 +32,6 @@ export function readEnvironment(variables: Variables): Result<SimulatorEnvironme
   const seed = Number(variables.EBBLINE_SIMULATOR_SEED || '1');
   if (!Number.isInteger(seed) || Math.abs(seed) > 2 ** 31 - 1)
     refuse('EBBLINE_SIMULATOR_SEED', 'has to be a whole number of at most 31 bits');
-  return faults.length > 0 ? fail(faults) : ok(Object.freeze({ mqttUrl, speed, seed }));
+  const scheduleFile = variables.EBBLINE_SIMULATOR_SCHEDULE || null;
+  return faults.length > 0 ? fail(faults) : ok(Object.freeze({ mqttUrl, speed, seed, scheduleFile }));
 }

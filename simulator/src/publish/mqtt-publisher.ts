@@ -11,6 +11,8 @@ export interface PublisherSettings {
    */
   readonly inOrder: boolean;
   readonly onCommand: (payload: string) => void;
+  /** What the broker keeps of the simulator once it is gone; null: nothing. */
+  readonly farewell: string | null;
   readonly onTrouble: (name: string, message: string) => void;
 }
 
@@ -30,7 +32,8 @@ export class MqttPublisher {
         new MqttLine({ url, name: gateway, greeting, lastWill: { topic, payload: offline }, onTrouble }),
       );
     }
-    this.building = new MqttLine({ url, name: 'building', greeting: null, lastWill: null, onTrouble });
+    const lastWill = settings.farewell === null ? null : { topic: stateTopic, payload: settings.farewell };
+    this.building = new MqttLine({ url, name: 'building', greeting: null, lastWill, onTrouble });
   }
 
   open(): void {
@@ -52,6 +55,11 @@ export class MqttPublisher {
       if (message.payload === offline) line.break();
       else line.open();
     } else (this.settings.inOrder ? this.building : line)?.send(message.topic, message.payload, message.retain);
+  }
+
+  /** The line on which the state is told is there. */
+  get heard(): boolean {
+    return this.building.connected;
   }
 
   tellState(state: unknown): void {

@@ -1,15 +1,19 @@
-import { fail, type Failure, type Result } from '@ebbline/shared/errors/result';
-import type { ActiveFault } from '../faults/active-faults';
-import { strengthOf } from '../faults/active-faults';
-import { branchId } from '../plant/plant-readings';
+import type { DemoState } from '@ebbline/shared/contract/demo-faults';
+import type { Result } from '@ebbline/shared/errors/result';
 import { hallMessages, statusMessage, unitMessage, type SimulatedMessage } from '../payload/messages';
-import { readCommand, type Command, type CommandRefusal } from './command';
+import { readCommand, type Command, type Commandable } from './command';
+import { commandableOf } from './commandable';
 import { demoFleet, halls, type FleetUnit } from './demo-fleet';
-import { faultTable } from '../faults/fault-table';
+import { execute, type CommandFault } from './execute';
 import { HallSimulation, hallPeriodS } from './hall-simulation';
+import { Schedule, type ScheduledCommand } from './schedule';
+import { PlantWorks } from './plant-works';
 import { seededRandom } from './seeded-random';
+import { SiteEvents } from './site-events';
+import { tellActive } from './tell-active';
 import { drawSitePhases, surroundingsAt, type SitePhases, type Surroundings } from './surroundings';
-import { UnitSimulation, type SettledPlants } from './unit-simulation';
+import type { SettledPlants } from './unit-plant';
+import { UnitSimulation } from './unit-simulation';
 import { Weather } from './weather';
 
 export interface FleetSettings {
@@ -19,28 +23,37 @@ export interface FleetSettings {
   readonly units?: readonly FleetUnit[];
   /** From simulations of the same seed and start. */
   readonly settled?: SettledPlants;
+  readonly schedule?: readonly ScheduledCommand[];
+  /** A scheduled command that cannot be done now. */
+  readonly onRefused?: (fault: CommandFault) => void;
 }
-
-export type CommandFault = CommandRefusal | Failure<'FAULT_NOT_ACTIVE' | 'FAULT_ALREADY_ACTIVE'>;
 
 /** The whole demo site. Time passes in slots: each second every unit has one, so that they do not all speak at once. */
 export class FleetSimulation {
+  readonly commandable: Commandable;
   private readonly units: readonly UnitSimulation[];
   private readonly halls: readonly HallSimulation[];
   private readonly phases: SitePhases;
+  private readonly events = new SiteEvents();
   private readonly silent = new Set<string>();
+  /** Messages that a command made, for the next slot. */
+  private readonly waiting: SimulatedMessage[] = [];
+  private readonly schedule: Schedule;
   private slot = 0;
 
   constructor(private readonly settings: FleetSettings) {
+    const { seed, startMs } = settings;
+    this.schedule = new Schedule(settings.schedule ?? []);
     const fleet = settings.units ?? demoFleet;
-    this.phases = drawSitePhases(new Weather(settings.seed), seededRandom(settings.seed, 'halls'));
-    const startS = settings.startMs / 1000;
+    this.phases = drawSitePhases(new Weather(seed), seededRandom(seed, 'halls'));
+    const works = new PlantWorks(settings.settled ?? new Map<string, object>());
+    const startS = startMs / 1000;
     this.units = fleet.map(
-      (unit) => new UnitSimulation(unit, settings.seed, startS, this.around(unit.hall, startS), settings.settled),
+      (unit) =>
+        new UnitSimulation(unit, seed, startS, this.around(unit.hall, startS), (...made) => works.make(...made)),
     );
-    this.halls = halls
-      .filter((id) => fleet.some(({ hall }) => hall === id))
-      .map((id) => new HallSimulation(id, settings.seed));
+    this.halls = halls.filter((id) => fleet.some(({ hall }) => hall === id)).map((id) => new HallSimulation(id, seed));
+    this.commandable = commandableOf(fleet);
   }
 
   get gateways(): readonly string[] {
@@ -60,12 +73,17 @@ export class FleetSimulation {
   /** One slot: a unit runs for a second and speaks, unless its line is lost. */
   next(): SimulatedMessage[] {
     const sourceMs = this.nextMs;
+    for (const { command } of this.schedule.due(this.nowS)) {
+      const given = this.command(JSON.stringify(command));
+      if (!given.ok) this.settings.onRefused?.(given.fault);
+    }
     const index = this.slot % this.units.length;
     const simulation = this.units[index] as UnitSimulation;
     this.slot += 1;
     simulation.advance(sourceMs / 1000, this.around(simulation.unit.hall, sourceMs / 1000));
     const readings = simulation.sense();
-    const messages = index === 0 ? this.speakHalls(sourceMs) : [];
+    const messages = this.waiting.splice(0);
+    if (index === 0) messages.push(...this.speakHalls(sourceMs));
     messages.push(...this.speakOfLine(simulation.unit.gateway, sourceMs));
     if (!this.silent.has(simulation.unit.gateway)) {
       messages.push(unitMessage(simulation.unit, readings, simulation.inputs.ambientPa, sourceMs));
@@ -78,44 +96,31 @@ export class FleetSimulation {
     this.slot += seconds * this.units.length;
   }
 
-  /** Starts or repairs a fault; what cannot be done is told. */
+  /** Does what it is told; what cannot be done is told. */
   command(text: string): Result<Command, CommandFault> {
-    const command = readCommand(
-      text,
-      this.units.map(({ unit }) => unit),
-    );
+    const command = readCommand(text, this.commandable);
     if (!command.ok) return command;
-    const { unit, order, action } = command.value;
-    const simulation = this.units.find((candidate) => candidate.unit === unit) as UnitSimulation;
-    const same = simulation.faults.find((active) => isSame(active, command.value) && active.repairedS === null);
-    const what = `${faultTable[order.fault].title} at ${unit.id}`;
-    if (action === 'repair') {
-      if (!same) return fail({ code: 'FAULT_NOT_ACTIVE', message: `${what} is not active: nothing to repair` });
-      same.repairedS = simulation.nowS;
-    } else {
-      if (same) return fail({ code: 'FAULT_ALREADY_ACTIVE', message: `${what} is active already: repair it first` });
-      simulation.faults.push({ order, sinceS: simulation.nowS, repairedS: null });
-    }
-    return command;
+    const done = execute(command.value, {
+      units: this.units,
+      events: this.events,
+      nowS: this.nowS,
+      say: (messages) => this.waiting.push(...messages(this.nextMs)),
+    });
+    return done.ok ? command : done;
   }
 
-  /** Every fault that is in a plant now, for the answer to a command. */
-  activeFaults(): Readonly<Record<string, unknown>>[] {
-    return this.units.flatMap((simulation) =>
-      simulation.faults.map((active) => ({
-        unit: simulation.unit.id,
-        ...active.order,
-        rack: undefined,
-        branch: faultTable[active.order.fault].inRack ? branchId(active.order.rack) : undefined,
-        forS: simulation.nowS - active.sinceS,
-        repaired: active.repairedS !== null,
-        strength: Number(strengthOf(active, simulation.nowS).toFixed(3)),
-      })),
-    );
+  /** Everything that is in a plant, a sensor or the sky now. */
+  active(): DemoState['active'] {
+    return tellActive(this.units, this.events, this.nowS);
+  }
+
+  private get nowS(): number {
+    return (this.nextMs - this.settings.startMs) / 1000;
   }
 
   private around(hall: FleetUnit['hall'], epochS: number): Surroundings {
-    return surroundingsAt(hall, this.phases, epochS);
+    const lowPa = this.events.lowPa(epochS - this.settings.startMs / 1000);
+    return surroundingsAt(hall, this.phases, epochS, lowPa);
   }
 
   private speakHalls(sourceMs: number): SimulatedMessage[] {
@@ -135,6 +140,3 @@ export class FleetSimulation {
     return [statusMessage(gateway, !lost, sourceMs)];
   }
 }
-
-const isSame = (active: ActiveFault, { order }: Command): boolean =>
-  active.order.fault === order.fault && active.order.rack === order.rack;

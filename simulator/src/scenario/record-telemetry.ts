@@ -1,13 +1,8 @@
 import type { SimulatedMessage } from '../payload/messages';
 import type { FleetUnit } from './demo-fleet';
 import { FleetSimulation } from './fleet-simulation';
-import type { SettledPlants } from './unit-simulation';
-
-/** A command and the second at which it is given. */
-export interface ScheduledCommand {
-  readonly atS: number;
-  readonly command: Readonly<Record<string, unknown>>;
-}
+import type { ScheduledCommand } from './schedule';
+import type { SettledPlants } from './unit-plant';
 
 export interface Recording {
   readonly seed: number;
@@ -25,16 +20,13 @@ export interface Recording {
  * the same recording gives the same messages. Throws where a scheduled command is refused.
  */
 export function* recordTelemetry(recording: Recording): Generator<SimulatedMessage> {
-  const { seed, startMs, units, seconds, settled } = recording;
-  const fleet = new FleetSimulation({ seed, startMs, ...(units ? { units } : {}), ...(settled ? { settled } : {}) });
-  const schedule = [...(recording.schedule ?? [])].sort((a, b) => a.atS - b.atS);
+  const { seconds, ...settings } = recording;
+  const fleet = new FleetSimulation({
+    ...settings,
+    onRefused: ({ code, message }) => {
+      throw new RangeError(`scheduled command refused: ${code}: ${message}`);
+    },
+  });
   yield* fleet.firstMessages();
-  while (fleet.nextMs < startMs + 1000 * seconds) {
-    while (schedule[0] && fleet.nextMs >= startMs + 1000 * schedule[0].atS) {
-      const given = fleet.command(JSON.stringify(schedule[0].command));
-      if (!given.ok) throw new RangeError(`scheduled command refused: ${given.fault.code}: ${given.fault.message}`);
-      schedule.shift();
-    }
-    yield* fleet.next();
-  }
+  while (fleet.nextMs < recording.startMs + 1000 * seconds) yield* fleet.next();
 }

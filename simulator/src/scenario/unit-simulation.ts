@@ -1,41 +1,30 @@
 import { applyFaults, type ActiveFault } from '../faults/active-faults';
 import type { FaultTarget } from '../faults/fault';
-import { settledState } from '../plant/initial-state';
+import { copyCondition } from '../plant/condition';
 import { ratedInputs, type PlantInputs } from '../plant/plant-inputs';
 import type { PlantParameters } from '../plant/plant-parameters';
-import { readPlant, type Readings } from '../plant/plant-readings';
-import type { PlantState } from '../plant/plant-state';
-import { longestStepS, stepPlant } from '../plant/step-plant';
-import { unitTypes } from '../plant/unit-types';
-import type { RandomSource } from '../sensors/random-source';
-import { makeSensor, senseValue, type Sensor } from '../sensors/sensor';
-import { sensorKinds } from '../sensors/sensor-kind';
-import { sensorKindOf } from '../sensors/sensor-of-point';
+import type { Readings } from '../plant/plant-readings';
+import { Ageing } from './ageing';
 import { drawLoadPhases, loadShareAt, type LoadPhases } from './day-profile';
 import type { FleetUnit } from './demo-fleet';
 import { seededRandom } from './seeded-random';
 import type { Surroundings } from './surroundings';
+import { parametersOf } from './unit-parameters';
+import type { UnitPlant } from './unit-plant';
+import { UnitSensors } from './unit-sensors';
 
-/** How long a unit runs unseen before its first second, so that it starts at rest. */
-const settlingS = 900;
-/** Nothing happens fast meanwhile. */
-const settlingStepS = 0.2;
-
-/**
- * Plants that came to rest before, by unit: whoever makes many simulations of one seed and start hands the same map to
- * all of them, and each unit settles once.
- */
-export type SettledPlants = Map<string, PlantState>;
+/** Makes the plant once the unit's inputs stand at its first second. */
+export type PlantMaker = (unit: FleetUnit, parameters: PlantParameters, inputs: PlantInputs) => UnitPlant;
 
 /** One unit with its plant, its sensors and its faults. */
 export class UnitSimulation {
   readonly faults: ActiveFault[] = [];
-  readonly parameters: PlantParameters;
-  readonly state: PlantState;
+  readonly sensors: UnitSensors;
+  readonly ageing: Ageing;
+  readonly plant: UnitPlant;
   private readonly target: FaultTarget;
   private readonly phases: LoadPhases;
-  private readonly noise: RandomSource;
-  private readonly sensors = new Map<string, Sensor>();
+  private around: Surroundings;
   private elapsedS = 0;
 
   constructor(
@@ -43,30 +32,26 @@ export class UnitSimulation {
     seed: number,
     startS: number,
     around: Surroundings,
-    settled: SettledPlants = new Map(),
+    makePlant: PlantMaker,
   ) {
-    this.parameters = parametersOf(unit);
-    this.phases = drawLoadPhases(this.parameters.racks, seededRandom(seed, `${unit.id} load`));
-    this.noise = seededRandom(seed, `${unit.id} noise`);
-    this.target = { inputs: ratedInputs(this.parameters), lineLost: false };
-    this.setInputs(startS, around);
-    const atRest = settled.get(unit.id) ?? settledState(this.parameters, this.inputs, settlingS, settlingStepS);
-    settled.set(unit.id, atRest);
-    this.state = structuredClone(atRest);
-    this.state.filterLoad = unit.filterLoad;
-    const drawn = seededRandom(seed, `${unit.id} sensors`);
-    for (const point of readPlant(this.parameters, this.state, this.inputs).keys()) {
-      this.sensors.set(point, makeSensor(sensorKinds[sensorKindOf(point, unit.branchMeter)], drawn));
-    }
-  }
-
-  get inputs(): PlantInputs {
-    return this.target.inputs;
+    const parameters = parametersOf(unit);
+    this.phases = drawLoadPhases(parameters.racks, seededRandom(seed, `${unit.id} load`));
+    this.sensors = new UnitSensors(unit, seed);
+    this.ageing = new Ageing(unit);
+    this.around = around;
+    const inputs = ratedInputs(parameters);
+    this.target = { inputs, lineLost: false };
+    this.setInputs(inputs, startS, around);
+    this.plant = makePlant(unit, parameters, inputs);
   }
 
   /** Seconds of the plant since the start: the time of its faults. */
   get nowS(): number {
     return this.elapsedS;
+  }
+
+  get inputs(): PlantInputs {
+    return this.plant.inputs;
   }
 
   get lineLost(): boolean {
@@ -75,45 +60,39 @@ export class UnitSimulation {
 
   /** Runs the plant for one second. */
   advance(epochS: number, around: Surroundings): void {
-    this.setInputs(epochS, around);
-    applyFaults(this.faults, this.target, this.parameters, this.elapsedS);
-    const steps = Math.round(1 / longestStepS);
-    for (let i = 0; i < steps; i += 1) stepPlant(this.parameters, this.state, this.inputs, 1 / steps);
+    this.around = around;
+    this.setInputs(this.target.inputs, epochS, around);
+    applyFaults(this.faults, this.target, this.plant.parameters, this.elapsedS);
+    this.plant.advance();
+    this.ageing.pass(1);
     this.elapsedS += 1;
   }
 
   /** What the unit's sensors tell now. */
   sense(): Readings {
-    const truth = readPlant(this.parameters, this.state, this.inputs);
-    for (const [point, sensor] of this.sensors) {
-      truth.set(point, senseValue(sensor, truth.get(point) ?? Number.NaN, this.elapsedS, 1, this.noise));
-    }
-    return truth;
+    const truth = this.plant.read();
+    this.ageing.read(truth);
+    return this.sensors.sense(truth, this.elapsedS, this.around);
   }
 
-  private setInputs(epochS: number, around: Surroundings): void {
-    const { inputs } = this.target;
+  private setInputs(inputs: PlantInputs, epochS: number, around: Surroundings): void {
     inputs.ambientPa = around.ambientPa;
     inputs.hallC = around.hallC;
     // the bench has a small cooler of its own
-    inputs.facilitySupplyC =
-      this.unit.kind === 'bench' ? this.parameters.exchanger.facilitySupplyC : around.facilitySupplyC;
+    inputs.facilitySupplyC = this.unit.kind === 'bench' ? 25 : around.facilitySupplyC;
     inputs.facilityFlowShare = 1;
-    inputs.inLeakFreeM3PerS = this.unit.inLeakLPerMin / 60000;
+    inputs.inLeakFreeM3PerS = this.ageing.inLeakLPerMin() / 60000;
     inputs.opening.fill(null);
-    for (let r = 0; r < this.parameters.racks; r += 1) {
+    for (let r = 0; r < inputs.loadShare.length; r += 1) {
       inputs.loadShare[r] = loadShareAt(this.unit.meanLoad, this.phases, r, epochS);
     }
+    this.ageing.apply(inputs.aged);
+    copyCondition(inputs.aged, inputs.condition);
+    const { measuredOffset } = inputs;
+    measuredOffset.separatorPa = this.sensors.deceitAt('separator.pressure');
+    measuredOffset.supplyTankPa = this.sensors.deceitAt('supplyTank.pressure');
+    measuredOffset.supplyC = this.sensors.deceitAt('supply.temperature');
+    measuredOffset.supplyLevelM = this.sensors.deceitAt('supplyTank.level');
     this.target.lineLost = false;
   }
-}
-
-/** The unit's type with what is its own. */
-export function parametersOf(unit: FleetUnit): PlantParameters {
-  const type = unitTypes[unit.kind];
-  return {
-    ...type,
-    vacuum: { ...type.vacuum, control: unit.exhaustMeter ? 'continuous' : 'startStop' },
-    exchanger: { ...type.exchanger, uaWPerK: type.exchanger.uaWPerK * unit.exchangerShare },
-  };
 }

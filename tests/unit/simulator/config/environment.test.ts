@@ -3,7 +3,7 @@ import { readEnvironment } from '../../../../simulator/src/config/environment';
 
 test('the environment has usual values for everything', () => {
   const read = readEnvironment({});
-  expect(read.ok && read.value).toEqual({ mqttUrl: 'mqtt://127.0.0.1:1883', speed: 1, seed: 1 });
+  expect(read.ok && read.value).toEqual({ mqttUrl: 'mqtt://127.0.0.1:1883', speed: 1, seed: 1, scheduleFile: null });
 });
 
 test('all faults are told at once, by name and without the value', () => {

@@ -35,6 +35,7 @@ async function opened(own: { gateways: readonly string[]; inOrder: boolean }): P
   const opening = new MqttPublisher({
     url: broker.url,
     onCommand: (payload) => commands.push(payload),
+    farewell: null,
     onTrouble: () => undefined,
     ...own,
   });

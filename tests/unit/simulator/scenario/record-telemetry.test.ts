@@ -3,7 +3,7 @@ import type { SimulatedMessage } from '../../../../simulator/src/payload/message
 import { demoFleet } from '../../../../simulator/src/scenario/demo-fleet';
 import { FleetSimulation } from '../../../../simulator/src/scenario/fleet-simulation';
 import { recordTelemetry, type Recording } from '../../../../simulator/src/scenario/record-telemetry';
-import type { SettledPlants } from '../../../../simulator/src/scenario/unit-simulation';
+import type { SettledPlants } from '../../../../simulator/src/scenario/unit-plant';
 
 const startMs = Date.UTC(2026, 2, 1, 12);
 const few = demoFleet.filter(({ id }) => ['N1', 'N2', 'N7', 'S1'].includes(id));
@@ -97,11 +97,12 @@ describe('the fleet', () => {
     expect(refusal({ ...order, action: 'repair' })).toBe('FAULT_NOT_ACTIVE');
     expect(refusal(order)).toBeNull();
     expect(refusal(order)).toBe('FAULT_ALREADY_ACTIVE');
-    expect(fleet.activeFaults()).toHaveLength(1);
-    expect(fleet.activeFaults()[0]).toMatchObject({ unit: 'N1', fault: 'slowInLeak', size: 'usual', repaired: false });
+    expect(fleet.active()).toHaveLength(1);
+    expect(fleet.active()[0]).toMatchObject({ unit: 'N1', id: 'slowInLeak', branch: null, repaired: false });
+    expect(fleet.active()[0]?.keys).toMatchObject({ size: 'usual' });
     expect(refusal({ ...order, action: 'repair' })).toBeNull();
     for (let slot = 0; slot < 2 * few.length; slot += 1) fleet.next();
-    expect(fleet.activeFaults()).toEqual([]);
+    expect(fleet.active()).toEqual([]);
   });
 
   test('leaves out seconds without losing its order', () => {

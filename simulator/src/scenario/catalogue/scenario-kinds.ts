@@ -1,0 +1,12 @@
+import type { FleetUnit } from '../demo-fleet';
+import { plantKinds } from './plant-fault-kinds';
+import type { ScenarioKind } from './scenario-kind';
+import { sensorFaultsOf } from './sensor-fault-kinds';
+import { siteKinds } from './site-kinds';
+
+/** Everything that can be commanded of a fleet. */
+export const scenarioKinds = (fleet: readonly FleetUnit[]): readonly ScenarioKind[] => [
+  ...plantKinds(fleet),
+  ...sensorFaultsOf(fleet),
+  ...siteKinds,
+];
