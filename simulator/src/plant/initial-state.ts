@@ -64,6 +64,7 @@ export function ratedState(parameters: PlantParameters): PlantState {
       exhaustMolPerS: 0,
       chipHeatW: 0,
       carriedOverM3PerS: 0,
+      vacuumBleedM3PerS: 0,
     },
     sums: {
       chipHeatJ: 0,

@@ -1,4 +1,4 @@
-import type { HoseOpening } from './plant-inputs';
+import type { HoseOpening } from './hose-opening';
 import type { PlantParameters } from './plant-parameters';
 
 /** Modes of a unit, in the order of the contract; the reading `mode` is the index in this list. */

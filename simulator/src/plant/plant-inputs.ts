@@ -1,4 +1,5 @@
 import { wholeCondition, type Condition } from './condition';
+import type { HoseOpening } from './hose-opening';
 import { runningOrders, type Orders } from './orders';
 import type { PlantParameters } from './plant-parameters';
 
@@ -29,14 +30,6 @@ export interface MeasuredOffset {
   supplyTankPa: number;
   supplyC: number;
   supplyLevelM: number;
-}
-
-/** The hose of one server lies open on the return side of its plates. */
-export interface HoseOpening {
-  /** Bore that limits the air into the return, m. */
-  readonly boreM: number;
-  /** The inlet check valve does not close: air also goes back through the restrictor. */
-  readonly checkValveStuckOpen: boolean;
 }
 
 /** Rated load, usual surroundings, running, nothing broken. */

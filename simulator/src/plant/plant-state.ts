@@ -113,6 +113,8 @@ export interface LastStep {
   chipHeatW: number;
   /** Water over the top of a full separator into the vacuum line, m³/s. */
   carriedOverM3PerS: number;
+  /** Room air by the vacuum source's bleed, m³/s of free air. */
+  vacuumBleedM3PerS: number;
 }
 
 export interface Sums {

@@ -68,7 +68,9 @@ function stepGas(
   const leakM3PerS = parameters.baseInLeakFreeM3PerS + inputs.inLeakFreeM3PerS;
   const inLeak = leakM3PerS * freeAirMolPerM3 * sonicShare(state.last.separatorPa, inputs.ambientPa);
   const gasM3 = separatorGasM3(parameters, state);
-  const bleed = vacuumBleedMolPerS(parameters, state, inputs, gasM3) + ventedMolPerS(state, inputs, gasM3, dtS);
+  const held = vacuumBleedMolPerS(parameters, state, inputs, gasM3);
+  state.last.vacuumBleedM3PerS = held / freeAirMolPerM3;
+  const bleed = held + ventedMolPerS(state, inputs, gasM3, dtS);
   const exhaust = stepVacuumSource(parameters, state, inputs, dtS);
   state.separatorGasMol += (returnedMolPerS + reliefMolPerS + inLeak + bleed - exhaust) * dtS;
   state.sums.gasInMol += (inLeak + bleed + Math.max(0, -exhaust)) * dtS;

@@ -79,6 +79,14 @@ function controlLevel(parameters: PlantParameters, state: PlantState, inputs: Pl
   if (wanted === state.pumpSpeed) state.levelIntegral += (gain * missing * dtS) / levelIntegralS;
 }
 
+/** Pressure behind the pump: the tank, the lift and the line ahead of it, Pa. */
+export function pumpDischargePa(parameters: PlantParameters, state: PlantState, inputs: PlantInputs): number {
+  const { elevationM, lossPa, ratedFlowM3PerS } = parameters;
+  const lineFactor = lossPa.filter * state.filterLoad * inputs.condition.filterShare + lossPa.transferRest;
+  const liftPa = (elevationM.delivery - elevationM.pumpEye) * headPaPerM;
+  return state.last.supplyTankPa + liftPa + lineFactor * (state.last.transferM3PerS / ratedFlowM3PerS) ** 2;
+}
+
 /** Electrical power at the present speed, W. */
 export function pumpPowerW(parameters: PlantParameters, state: PlantState): number {
   return parameters.pump.powerW * (state.pumpSpeed / 0.947) ** 3;

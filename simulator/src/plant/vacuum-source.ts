@@ -13,6 +13,8 @@ const integralS = 20;
 /** Capacity that a trap full of water takes, and water carried over from a full separator. Estimates. */
 const trapTakes = 0.8;
 const carryOverTakes = 0.5;
+/** More power for a source that moves water. An estimate. */
+const trapWeighs = 0.25;
 
 /** Dry gas that one source moves at full speed, mol/s: a liquid-ring pump with cold seal water, own shape of its curve. */
 export function sourceCapacityMolPerS(
@@ -69,6 +71,13 @@ function capacityMolPerS(vacuum: VacuumParameters, state: PlantState, { conditio
   const whole = sourceCapacityMolPerS(vacuum, state.last.separatorPa, state.separatorC, sealC);
   const wet = state.last.carriedOverM3PerS > 0 ? carryOverTakes : 0;
   return whole * condition.vacuumShare * (1 - Math.max(wet, trapTakes * condition.trapFilledShare));
+}
+
+/** Electrical power of all sources, W. A source with its power gone only coasts; water in the trap makes it heavier. */
+export function vacuumPowerW({ vacuum }: PlantParameters, state: PlantState, { condition }: PlantInputs): number {
+  if (condition.powerLost) return 0;
+  const lead = condition.leadDead ? 0 : state.vacuumSpeed;
+  return vacuum.powerW * (lead + state.standbySpeed) * (1 + trapWeighs * condition.trapFilledShare);
 }
 
 /** The bleed opens at half the band below the set point, and brings the pressure back there in so long, s. */
