@@ -16,7 +16,7 @@ export interface Player {
   stop(): Promise<void>;
 }
 
-/** Below what brokers keep for a slow subscriber before they drop (mosquitto: 1000). */
+/** Brokers keep so many messages for a slow subscriber, and then drop what comes further (`startRoomyBroker` keeps more). */
 const mostAhead = 600;
 const batch = 200;
 
