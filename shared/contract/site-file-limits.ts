@@ -3,7 +3,14 @@ import { quantity } from './site-file-quantity';
 
 export const entryLimitsSchema = z
   .strictObject({
-    limit: z.string().optional().describe('The limit, such as `5 kPa`, `2 K` or `50 %`.'),
+    limit: z
+      .string()
+      .optional()
+      .describe('The limit, such as `5 kPa`, `2 K` or `50 %`. Of an entry with a band, its upper end.'),
+    low: z
+      .string()
+      .optional()
+      .describe('Lower end of the band, for entries that have one (`CHEM-1` to `CHEM-5`), such as `8`.'),
     deadband: z.string().optional().describe('How far back past the limit the value must come, such as `0.5 kPa`.'),
     onDelay: quantity('duration', '10 s', 'How long the condition must last before the alarm is raised.').optional(),
     offDelay: quantity('duration', '30 s', 'How long it must be gone before the alarm clears.').optional(),

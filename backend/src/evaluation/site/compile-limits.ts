@@ -8,6 +8,9 @@ import type { FaultList, FaultPath } from './site-fault';
 /** Catalogue entries by id, with the quantity of their limit (null: the entry has no limit). */
 export type CatalogueEntries = ReadonlyMap<string, QuantityKind | null>;
 
+/** Entries that hold a value within a band: for these a site may set `low` as well. */
+export const entriesWithBand: ReadonlySet<string> = new Set(['CHEM-1', 'CHEM-2', 'CHEM-3', 'CHEM-4', 'CHEM-5']);
+
 export interface LimitLevel {
   readonly limits: LimitsInFile | undefined;
   readonly at: (...keys: readonly string[]) => FaultPath;
@@ -59,11 +62,15 @@ export function compileLimits(
       }
       const quantity = entries?.get(id) ?? undefined;
       const merged: Changeable = compiled.get(id) ?? {};
-      const number = (key: 'limit' | 'deadband'): void => {
+      const number = (key: 'limit' | 'low' | 'deadband'): void => {
         const text = written[key];
         if (text === undefined) return;
         if (entries?.get(id) === null) {
           faults.add(at(id, key), `${id} has no limit to change; take this key out`);
+          return;
+        }
+        if (key === 'low' && !entriesWithBand.has(id)) {
+          faults.add(at(id, key), `${id} has no band; set its limit, and take this key out`);
           return;
         }
         const parsed = toSi(text, quantity, key === 'deadband');
@@ -72,6 +79,7 @@ export function compileLimits(
         else merged[key] = parsed.value;
       };
       number('limit');
+      number('low');
       number('deadband');
       for (const [key, target] of [
         ['onDelay', 'onDelayMs'],

@@ -194,6 +194,8 @@ export interface VacuumSource {
 /** What the site file may change of a catalogue entry, SI; undefined keys keep the catalogue's default. */
 export interface EntryLimits {
   readonly limit?: number;
+  /** Lower end of the band, of entries that have one. */
+  readonly low?: number;
   readonly deadband?: number;
   readonly onDelayMs?: number;
   readonly offDelayMs?: number;
