@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { acknowledgeRequestSchema, alarmListSchema, alarmSchema, journalPageSchema, prioritySchema } from './alarm';
 import { alertListSchema } from './alert';
 import { demoCommandSchema, demoStateSchema } from './demo-faults';
+import { checkSiteRequestSchema, siteCheckSchema } from './site-state';
 import { lastPayloadQuerySchema, lastPayloadSchema, setupSchema } from './setup';
 import { isoTimeSchema, readingSchema } from './reading';
 
@@ -160,6 +161,14 @@ export type Intake = z.infer<typeof intakeSchema>;
 export const routeTable = [
   { method: 'get', path: '/api/health', reply: healthSchema, query: null, body: null, faults: [] },
   { method: 'get', path: '/api/site', reply: siteSchema, query: null, body: null, faults: [] },
+  {
+    method: 'post',
+    path: '/api/site/check',
+    reply: siteCheckSchema,
+    query: null,
+    body: checkSiteRequestSchema,
+    faults: [],
+  },
   { method: 'get', path: '/api/units', reply: unitListSchema, query: null, body: null, faults: [] },
   {
     method: 'get',

@@ -47,6 +47,15 @@ export const setupExamples = {
       ],
     },
   },
+  'post /api/site/check': {
+    body: { text: 'site: {}' },
+    reply: {
+      accepted: false,
+      summary: null,
+      faults: [{ line: 1, key: 'site.id', message: 'is missing' }],
+      warnings: [],
+    },
+  },
   'get /api/alerts': {
     reply: {
       time: '2031-05-06T07:08:09.250Z',

@@ -128,6 +128,7 @@ describe('the running program', () => {
     };
     await until(async () => (await app.get<{ running: boolean }>('/api/demo/faults')).running);
     const bodies: Readonly<Record<string, unknown>> = {
+      'post /api/site/check': { text: 'site: {}' },
       'post /api/demo/faults': { id: 'slowInLeak', kind: 'fault', unit: 'm1' },
     };
     for (const route of routeTable) {

@@ -7,6 +7,7 @@ import { loopbackIdentity } from '../connections/http-api/loopback-identity';
 import { HeldAcknowledgements } from '../connections/mqtt-intake/held-acknowledgements';
 import { MqttIntake } from '../connections/mqtt-intake/mqtt-intake';
 import { statusTopic } from '../connections/mqtt-intake/status-topic';
+import { siteTextChecker } from '../connections/site-files/site-text-checker';
 import { SystemClock } from '../connections/system-clock/system-clock';
 import { SystemTicker } from '../connections/system-clock/system-ticker';
 import { createPipeline } from '../evaluation/pipeline/create-pipeline';
@@ -20,6 +21,7 @@ import { IDENTITY } from '../ports/identity';
 import { INTAKE_REPORT } from '../ports/intake-report';
 import { LIVE_VIEW, OPERATIONS } from '../ports/live-view';
 import { PROGRAM_VERSION } from '../ports/program-version';
+import { SITE_CHECKER } from '../ports/site-check';
 import { TICKER } from '../ports/ticker';
 import { createRunner } from '../runner/runner';
 import { sourceTickClock, wallTickClock } from '../runner/tick-clock';
@@ -106,6 +108,7 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
     { provide: RUNNER_HEALTH, useValue: runner.health },
     { provide: IDENTITY, useValue: loopbackIdentity },
     { provide: BROKER_LINK, useValue: intake },
+    { provide: SITE_CHECKER, useValue: siteTextChecker },
     { provide: INTAKE_REPORT, useValue: intake },
     { provide: DEMO_PLANTS, useValue: openDemoPlants(site.demo, broker.url, use.clientId, closing) },
   ];

@@ -5,11 +5,13 @@ import { DemoController } from './demo.controller';
 import { HistoryController } from './history.controller';
 import { IntakeController } from './intake.controller';
 import { OpenApiController } from './openapi.controller';
+import { SiteFileController } from './site-file.controller';
 import { SiteController } from './site.controller';
 
 @Module({
   controllers: [
     SiteController,
+    SiteFileController,
     HistoryController,
     AlarmsController,
     AlertsController,

@@ -33,6 +33,10 @@ export const routeTexts: Readonly<Record<RouteKey, { readonly operationId: strin
     operationId: 'setup',
     summary: 'Every measured point of a unit and its hall: topic, place in the payload, and whether it arrives.',
   },
+  'post /api/site/check': {
+    operationId: 'checkSite',
+    summary: 'Says whether a text would do as a site file, with every fault by line and key. Changes nothing.',
+  },
   'get /api/alerts': {
     operationId: 'alerts',
     summary: 'What an engineer is to know; no alarm, and never counted as one.',

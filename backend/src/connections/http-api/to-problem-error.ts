@@ -16,7 +16,10 @@ export function toProblemError(thrown: unknown): ProblemError {
         'There is nothing at this address; see /api/openapi.json for what there is.',
       );
     case 413:
-      return new ProblemError('BODY_TOO_LARGE', 'The body is larger than 16 KiB; shorten the comment.');
+      return new ProblemError(
+        'BODY_TOO_LARGE',
+        'The body is too large: 16 KiB for actions, 4 MiB for a site file; shorten the comment.',
+      );
     case 415:
       return new ProblemError('BODY_NOT_JSON', 'Send the body as application/json in UTF-8.');
     default:

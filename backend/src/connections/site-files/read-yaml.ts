@@ -1,5 +1,5 @@
 import { fail, ok, type Result } from '@ebbline/shared/errors/result';
-import { isAlias, isMap, isScalar, isSeq, LineCounter, parseDocument, type Document } from 'yaml';
+import { isAlias, isMap, isScalar, isSeq, LineCounter, parseDocument, visit, type Document } from 'yaml';
 import type { LineFault } from './line-fault';
 
 export interface YamlDocument {
@@ -47,10 +47,29 @@ export function readYaml(text: string): Result<YamlDocument, readonly LineFault[
         message: `this is not YAML: ${error.message}; correct it there or just above`,
       })),
     );
+  const circle = referenceToItself(document);
+  if (circle !== null) {
+    const message = 'this refers to what it stands in itself; write it out';
+    return fail([{ line: lines.linePos(circle).line, key: '', message }]);
+  }
   try {
     return ok({ value: document.toJS() as unknown, lineOf: lineFinder(document, lines) });
   } catch (cause) {
     const why = cause instanceof Error ? cause.message : String(cause);
     return fail([{ line: 1, key: '', message: `its references cannot be followed: ${why}; write them out` }]);
   }
+}
+
+/** Where a reference stands inside of what it refers to: read as data it would have no end. */
+function referenceToItself(document: Document): number | null {
+  let found: number | null = null;
+  visit(document, {
+    Alias(_key, alias, path) {
+      const target = alias.resolve(document);
+      if (target === undefined || !path.includes(target)) return undefined;
+      found = alias.range?.[0] ?? 0;
+      return visit.BREAK;
+    },
+  });
+  return found;
 }
