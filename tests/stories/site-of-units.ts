@@ -1,0 +1,32 @@
+import { readFileSync } from 'node:fs';
+import { parse } from 'yaml';
+
+const demoSite = new URL('../../simulator/demo-site/site.yaml', import.meta.url);
+
+interface SiteFile extends Record<string, unknown> {
+  readonly units: Readonly<Record<string, { readonly hall: string; readonly gateway?: string }>>;
+  readonly halls: Readonly<Record<string, unknown>>;
+  readonly gateways: Readonly<Record<string, unknown>>;
+}
+
+/** The demo site's file with only these units, their halls and their gateways: nobody else is silent. */
+export function siteOfUnits(ids: readonly string[]): Record<string, unknown> {
+  const site = parse(readFileSync(demoSite, 'utf8')) as SiteFile;
+  const units = pick(site.units, ids);
+  const values = Object.values(units);
+  return {
+    ...site,
+    units,
+    halls: pick(
+      site.halls,
+      values.map(({ hall }) => hall),
+    ),
+    gateways: pick(
+      site.gateways,
+      values.flatMap(({ gateway }) => gateway ?? []),
+    ),
+  };
+}
+
+const pick = <Value>(all: Readonly<Record<string, Value>>, ids: readonly string[]): Record<string, Value> =>
+  Object.fromEntries(Object.entries(all).filter(([id]) => ids.includes(id)));
