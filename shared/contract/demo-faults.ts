@@ -1,7 +1,13 @@
 import { z } from 'zod';
 
 /** What the simulator of the demo site can be told, and what is going on in its plants. It says so itself, retained. */
-const choiceSchema = z.object({ key: z.string(), title: z.string(), values: z.array(z.string()), usual: z.string() });
+const choiceSchema = z.object({
+  key: z.string(),
+  title: z.string(),
+  values: z.array(z.string()),
+  usual: z.string(),
+  anyNumber: z.boolean().optional().describe('true: any number between the first and the last value is taken'),
+});
 
 export const demoFaultKindSchema = z.object({
   id: z.string(),

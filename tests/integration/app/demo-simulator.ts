@@ -28,7 +28,13 @@ export async function startDemoSimulator(
     needsBranch: false,
     choices: [],
   };
-  const state = { units: [{ id: 'm1', branches: ['r1', 'r2'] }], kinds: [kind], active: [] };
+  const state = {
+    running: true,
+    refused: null,
+    units: [{ id: 'm1', branches: ['r1', 'r2'] }],
+    kinds: [kind],
+    active: [],
+  };
   const tell = (told: object): void => {
     client.publish(stateTopic, JSON.stringify({ ...state, ...told }), { qos: 1, retain: true });
   };

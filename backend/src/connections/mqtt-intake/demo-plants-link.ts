@@ -11,7 +11,7 @@ const stateTopic = 'ebbline-simulator/state';
 const ANSWER_WITHIN_MS = 3000;
 
 /** What the simulator says: its state, and beside it what it thought of the newest command. */
-const toldSchema = demoStateSchema.omit({ running: true, refused: true }).extend({
+const toldSchema = demoStateSchema.extend({
   answer: z
     .object({
       request: z.string().nullable().optional(),
@@ -53,7 +53,7 @@ export class DemoPlantsLink implements DemoPlants {
   }
 
   async command(command: DemoCommand): Promise<Result<DemoState, DemoFault>> {
-    if (!this.client.connected || this.told === null) return silent;
+    if (!this.client.connected || this.told?.running !== true) return silent;
     const request = `${this.clientId}-${(this.requests += 1)}`;
     const answered = this.answerTo(request);
     const { id, kind, unit, branch, action, keys } = command;
@@ -94,7 +94,8 @@ export class DemoPlantsLink implements DemoPlants {
   private stateWith(refused: DemoState['refused']): DemoState {
     const told = this.told;
     if (told === null) return { running: false, units: [], kinds: [], active: [], refused };
-    return { running: true, units: told.units, kinds: told.kinds, active: told.active, refused };
+    const { running, units, kinds, active } = told;
+    return { running, units, kinds, active, refused };
   }
 }
 
