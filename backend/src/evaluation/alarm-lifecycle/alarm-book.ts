@@ -21,6 +21,7 @@ export interface AlarmFacts {
   readonly limit: number | null;
   readonly unitOfMeasure: string | null;
   readonly where: string | null;
+  readonly detail?: string;
   readonly foldedUnder: string | null;
 }
 
@@ -62,6 +63,12 @@ export class AlarmBook {
   private readonly entries = new Map<number, Entry>();
   private readonly indexOf = new Map<string, number>();
   private readonly closed = new Map<string, AlarmRecord>();
+
+  /** The place of a standing alarm; undefined where none of that name stands. */
+  indexOfName(alarm: string): number | undefined {
+    const index = this.indexOf.get(alarm);
+    return index !== undefined && this.entries.has(index) ? index : undefined;
+  }
 
   /** Null where the alarm is normal. */
   record(index: number): AlarmRecord | null {
@@ -230,6 +237,7 @@ function describe(
     limit: record.limit,
     unitOfMeasure: record.unitOfMeasure,
     where: record.where,
+    ...(record.detail === undefined ? {} : { detail: record.detail }),
     foldedUnder: record.foldedUnder,
     actor: actor?.operator ?? null,
     station: actor?.station ?? null,

@@ -1,4 +1,7 @@
-/** Entries judged once a unit and second. In this order: what another looks at, or folds under, stands before it. */
+/**
+ * Entries judged once a unit and second, or once for each branch or plate of it. In this order: what another looks at, or
+ * folds under, stands before it.
+ */
 export const unitEntryIds = [
   'AIR-1',
   'WATER-1',
@@ -11,8 +14,12 @@ export const unitEntryIds = [
 ] as const;
 export type UnitEntryId = (typeof unitEntryIds)[number];
 
+/** Entries judged once a second for what spans units: a loop with all its units, or a hall. */
+export const groupEntryIds = [] as const satisfies readonly string[];
+export type GroupEntryId = (typeof groupEntryIds)[number];
+
 /** INS-1 is judged a point, COM-1 a gateway. */
-export const entryIds = [...unitEntryIds, 'INS-1', 'COM-1'] as const;
+export const entryIds = [...unitEntryIds, ...groupEntryIds, 'INS-1', 'COM-1'] as const;
 export type EntryId = (typeof entryIds)[number];
 
 export const unitEntryPlace = Object.fromEntries(unitEntryIds.map((id, i) => [id, i])) as Readonly<

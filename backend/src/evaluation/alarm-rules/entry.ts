@@ -1,8 +1,11 @@
 import type { Mode } from '@ebbline/shared/contract/http-api';
-import type { PlantShape } from '../site/compiled-site';
-import type { EntryId, UnitEntryId } from './entry-ids';
-import type { Finding, UnitContext } from './judge-context';
+import type { CompiledUnit, PlantShape } from '../site/compiled-site';
+import type { EntryId, GroupEntryId, UnitEntryId } from './entry-ids';
+import type { Finding } from './finding';
+import type { GroupContext } from './group-context';
+import type { UnitContext } from './judge-context';
 import type { Severity } from './priority';
+import type { UnitSlots } from './unit-slots';
 
 /** Why an alarm exists: what ANSI/ISA-18.2-2016 and ISA-TR18.2.2-2016 ask of a rationalized alarm. */
 export interface Rationale<Id extends EntryId = EntryId> {
@@ -35,15 +38,34 @@ export interface Limits {
   readonly offDelayMs: number;
 }
 
-/** An entry that is judged once a unit and second. */
+/** Parts of a unit that an entry may be judged for, one by one. */
+export type PartKind = 'branch' | 'plate';
+
+/** An entry that is judged once a unit and second, or once for each of its parts. */
 export interface UnitEntry extends Rationale<UnitEntryId> {
+  /** Absent: once a unit. Else for each part, whose index is `context.part`. */
+  readonly per?: PartKind;
   /** Measured points whose loss blinds it, as patterns of the point table; hall points too. */
   readonly feeds: readonly string[];
   /** Modes in which the condition is normal. Empty: never suppressed by mode. */
   readonly offInModes: readonly Mode[];
   /** Also off where the mode is only inferred from running feedback. */
   readonly offWhenInferred: boolean;
+  /** The rule may put a time to respond into its finding: the priority then follows from that. */
+  readonly computedTime?: true;
+  /** False where the unit lacks what is needed: then it has no such alarm, and costs nothing. */
+  applies?(unit: CompiledUnit, slots: UnitSlots, part: number): boolean;
   judge(context: UnitContext, limits: Limits, active: boolean, finding: Finding): void;
+  /** What is known of this very case, in a sentence or two. Asked when the alarm is raised, and whenever it is shown. */
+  detail?(context: UnitContext): string | null;
+}
+
+/** An entry that is judged once a second for a loop or a hall. */
+export interface GroupEntry extends Rationale<GroupEntryId> {
+  readonly per: 'loop' | 'hall';
+  readonly feeds: readonly string[];
+  judge(context: GroupContext, limits: Limits, active: boolean, finding: Finding): void;
+  detail?(context: GroupContext): string | null;
 }
 
 export const everyShape = (text: string): Readonly<Record<PlantShape, string>> => ({ a: text, b: text, c: text });

@@ -4,9 +4,12 @@ import { badBits } from '../slots/quality-reasons';
 import type { SlotState } from '../slots/slot-state';
 import type { AirMemory } from './air-step/air-memory';
 import { unitEntryPlace, type UnitEntryId } from './entry-ids';
+import type { OpenPermits } from './open-permits';
+import type { RuleMemory } from './rule-memory';
 import type { SecondRings } from './second-rings';
 import type { UnitSlots } from './unit-slots';
-import { Verdict } from './verdict';
+
+export { clearFinding, createFinding, type Finding } from './finding';
 
 /** What a rule may look at, for one unit and tick. One object serves all units in turn: nothing is kept in it. */
 export interface UnitContext {
@@ -16,6 +19,10 @@ export interface UnitContext {
   unitIndex: number;
   holder: Holder;
   slots: UnitSlots;
+  /** By index into `site.units`, for what is compared with the other units of the loop. */
+  allSlots: readonly UnitSlots[];
+  /** Branch or plate that is judged now; −1 for an entry of the whole unit. */
+  part: number;
   nowMs: number;
   mode: Mode;
   /** A mode point said so; else it is inferred from feedback, or not known at all. */
@@ -24,44 +31,23 @@ export interface UnitContext {
   air: AirMemory;
   /** Supply temperature of every unit, one signal a unit. */
   supplyTemperature: SecondRings;
-  /** 1 = in alarm, by place in `unitEntryIds` from `activeFrom` on. */
+  permits: OpenPermits;
+  memory: RuleMemory;
+  /** The alarm that is judged: whose cells of `memory` are this rule's. */
+  alarm: number;
+  /** 1 = in alarm, by place in `unitEntryIds` from `activeFrom` on; for entries a part, 1 where one of them is. */
   active: Uint8Array;
   activeFrom: number;
 }
 
-/** What a rule found. Written anew by each rule. */
-export interface Finding {
-  verdict: Verdict;
-  /** In `unitOfMeasure`; NaN where there is none to show. */
-  value: number;
-  limit: number;
-  /** UCUM code, where it is another than the entry's. */
-  unitOfMeasure: string | null;
-  where: string | null;
-  /** The signs that make the entry worse are there. */
-  worse: boolean;
-}
-
-export const createFinding = (): Finding => ({
-  verdict: Verdict.hold,
-  value: Number.NaN,
-  limit: Number.NaN,
-  unitOfMeasure: null,
-  where: null,
-  worse: false,
-});
-
-export function clearFinding(finding: Finding): void {
-  finding.verdict = Verdict.hold;
-  finding.value = Number.NaN;
-  finding.limit = Number.NaN;
-  finding.unitOfMeasure = null;
-  finding.where = null;
-  finding.worse = false;
-}
-
 export const isActive = (context: UnitContext, entry: UnitEntryId): boolean =>
   context.active[context.activeFrom + unitEntryPlace[entry]] === 1;
+
+/** What this rule kept in one of its cells; NaN before the first time. */
+export const recall = (context: UnitContext, cell: number): number => context.memory.get(context.alarm, cell);
+
+export const keep = (context: UnitContext, cell: number, value: number): void =>
+  context.memory.set(context.alarm, cell, value);
 
 /** The value of a slot that may be used; NaN where it is bad or there is no such point. */
 export function usable(state: SlotState, slot: number): number {

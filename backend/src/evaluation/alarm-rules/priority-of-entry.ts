@@ -10,15 +10,18 @@ import { higher, priorityOf } from './priority';
  * nearly gone (severe, 8 min) is priority 2, a margin that is gone (major while nothing else shows, 3 min) is 3, and the
  * second hides the first, so that the list would grow calmer as the loop gets worse.
  * @param worse whether the signs are there that make the entry worse
+ * @param timeToRespondS where the rule has worked it out
  */
-export function priorityOfEntry(entry: UnitEntry, worse: boolean): Priority | null {
+export function priorityOfEntry(entry: UnitEntry, worse: boolean, timeToRespondS?: number): Priority | null {
   const rated = worse && entry.worse !== null ? entry.worse : entry;
-  const own = priorityOf(rated.severity, rated.timeToRespondS);
+  const own = priorityOf(rated.severity, timeToRespondS ?? rated.timeToRespondS);
   return unitEntries
     .filter((hidden) => foldsUnder[hidden.id]?.includes(entry.id) ?? false)
     .reduce((most, hidden) => higher(most, priorityOfEntry(hidden, false)), own);
 }
 
-/** The most urgent priority that an entry may ever be raised with: with the signs that make it worse, where it has any. */
-export const highestPriorityOf = (entry: UnitEntry): Priority | null =>
-  higher(priorityOfEntry(entry, false), priorityOfEntry(entry, true));
+/** The most urgent priority that an entry may ever be raised with: with worse signs or no time left, where it has such. */
+export function highestPriorityOf(entry: UnitEntry): Priority | null {
+  const rated = higher(priorityOfEntry(entry, false), priorityOfEntry(entry, true));
+  return entry.computedTime === true ? higher(rated, priorityOfEntry(entry, true, 0)) : rated;
+}

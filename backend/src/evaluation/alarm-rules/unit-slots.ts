@@ -1,49 +1,117 @@
 import type { CompiledUnit, Holder } from '../site/compiled-site';
 
-/** The slots of a unit that rules and mode read; −1 where the site has no such point. */
-export interface UnitSlots {
-  readonly vacuumMargin: number;
-  readonly vacuumMarginWorst: number;
-  readonly lowerWallMargin: number;
-  readonly dewPointMargin: number;
-  readonly gasLoad: number;
-  readonly chipPower: number;
-  readonly loopFlow: number;
-  readonly supplyTemperature: number;
-  readonly returnTemperature: number;
-  readonly waterFound: number;
-  readonly vacuumSpeed: number;
-  readonly vacuumRunning: number;
-  readonly pumpRunning: number;
-  readonly separatorPressure: number;
-  readonly separatorLevel: number;
-  readonly supplyTankLevel: number;
-  readonly mode: number;
-  readonly branchFlow: Int32Array;
-  readonly branchReturnPressure: Int32Array;
-}
+/** The slots of a unit that rules and mode read, by point id in one word; −1 where the site has no such point. */
+export type UnitSlots = ReturnType<typeof compileUnitSlots>;
 
-export function compileUnitSlots(holder: Holder, unit: CompiledUnit): UnitSlots {
+export function compileUnitSlots(holder: Holder, unit: CompiledUnit) {
   const slot = (point: string): number => holder.slotOf.get(point) ?? -1;
   return {
-    vacuumMargin: slot('vacuumMargin'),
-    vacuumMarginWorst: slot('vacuumMarginWorst'),
-    lowerWallMargin: slot('lowerWallMargin'),
-    dewPointMargin: slot('dewPointMargin'),
-    gasLoad: slot('gasLoad'),
-    chipPower: slot('chipPower'),
-    loopFlow: slot('loop.flow'),
     supplyTemperature: slot('supply.temperature'),
     returnTemperature: slot('return.temperature'),
-    waterFound: slot('water.found'),
+    facilitySupplyTemperature: slot('facility.supply.temperature'),
+    facilityReturnTemperature: slot('facility.return.temperature'),
+    supplyPressure: slot('supply.pressure'),
+    returnPressure: slot('return.pressure'),
+    supplyTankPressure: slot('supplyTank.pressure'),
+    separatorPressure: slot('separator.pressure'),
+    pumpInletPressure: slot('pump.inlet.pressure'),
+    pumpDischargePressure: slot('pump.discharge.pressure'),
+    loopFlow: slot('loop.flow'),
+    transferFlow: slot('transfer.flow'),
+    facilityFlow: slot('facility.flow'),
+    supplyTankLevel: slot('supplyTank.level'),
+    separatorLevel: slot('separator.level'),
+    separatorLevelHigh: slot('separator.levelHigh'),
+    supplyTankVentCommand: slot('supplyTank.vent.command'),
+    supplyTankVentPosition: slot('supplyTank.vent.position'),
+    topUpVolume: slot('topUp.volume'),
+    filterPressureDrop: slot('filter.pressureDrop'),
+    pumpSpeed: slot('pump.speed'),
+    pumpPower: slot('pump.power'),
+    pumpRunning: slot('pump.running'),
+    pumpCommand: slot('pump.command'),
+    pumpAvailable: slot('pump.available'),
+    pumpStandbyRunning: slot('pump.standby.running'),
     vacuumSpeed: slot('vacuum.speed'),
     vacuumRunning: slot('vacuum.running'),
-    pumpRunning: slot('pump.running'),
-    separatorPressure: slot('separator.pressure'),
-    separatorLevel: slot('separator.level'),
-    supplyTankLevel: slot('supplyTank.level'),
+    vacuumCommand: slot('vacuum.command'),
+    vacuumAvailable: slot('vacuum.available'),
+    vacuumStandbyRunning: slot('vacuum.standby.running'),
+    vacuumPower: slot('vacuum.power'),
+    vacuumSealWaterTemperature: slot('vacuum.sealWater.temperature'),
+    vacuumSealWaterFlow: slot('vacuum.sealWater.flow'),
+    vacuumTrapFull: slot('vacuum.trap.full'),
+    vacuumExhaustFlow: slot('vacuum.exhaustFlow'),
+    vacuumBleedFlow: slot('vacuum.bleedFlow'),
+    valveCommand: slot('valve.command'),
+    valvePosition: slot('valve.position'),
+    supplySetPoint: slot('supply.setPoint'),
+    supplyTankSetPoint: slot('supplyTank.setPoint'),
+    separatorSetPoint: slot('separator.setPoint'),
+    controlManual: slot('control.manual'),
+    unitPower: slot('unit.power'),
+    waterFound: slot('water.found'),
+    trayWaterFound: slot('tray.water.found'),
     mode: slot('mode'),
+    waterConductivity: slot('water.conductivity'),
+    waterPh: slot('water.ph'),
+    waterTurbidity: slot('water.turbidity'),
+    waterInhibitor: slot('water.inhibitor'),
+    waterCopper: slot('water.copper'),
+    waterBacteria: slot('water.bacteria'),
+    massFlow: slot('massFlow'),
+    heatRemoved: slot('heatRemoved'),
+    facilityHeat: slot('facilityHeat'),
+    chipPower: slot('chipPower'),
+    capture: slot('capture'),
+    heatBalance: slot('heatBalance'),
+    heatBalanceSignificance: slot('heatBalanceSignificance'),
+    approach: slot('approach'),
+    lmtd: slot('lmtd'),
+    effectiveness: slot('effectiveness'),
+    ntu: slot('ntu'),
+    ua: slot('ua'),
+    uaRatio: slot('uaRatio'),
+    facilityTemperatureRise: slot('facilityTemperatureRise'),
+    vacuumMargin: slot('vacuumMargin'),
+    vacuumMarginWorst: slot('vacuumMarginWorst'),
+    boilingMargin: slot('boilingMargin'),
+    lowerWallMargin: slot('lowerWallMargin'),
+    npshAvailable: slot('npshAvailable'),
+    drivingPressure: slot('drivingPressure'),
+    gasLoad: slot('gasLoad'),
+    inLeak: slot('inLeak'),
+    gasAllowance: slot('gasAllowance'),
+    vacuumCapacity: slot('vacuumCapacity'),
+    vacuumReserve: slot('vacuumReserve'),
+    vacuumReserveAll: slot('vacuumReserveAll'),
+    openingsCarried: slot('openingsCarried'),
+    openingsCarriedAll: slot('openingsCarriedAll'),
+    largestOpeningCarried: slot('largestOpeningCarried'),
+    supplyTankRate: slot('supplyTankRate'),
+    separatorRate: slot('separatorRate'),
+    waterVolume: slot('waterVolume'),
+    loopWaterVolume: slot('loopWaterVolume'),
+    loopWaterRate: slot('loopWaterRate'),
+    topUpRate: slot('topUpRate'),
+    timeToEmpty: slot('timeToEmpty'),
+    timeToFull: slot('timeToFull'),
+    expectedFlow: slot('expectedFlow'),
+    flowShare: slot('flowShare'),
+    loopResistance: slot('loopResistance'),
+    pumpEfficiency: slot('pumpEfficiency'),
+    dewPointMargin: slot('dewPointMargin'),
+    filterResistance: slot('filterResistance'),
+    rideThroughFlow: slot('rideThroughFlow'),
+    rideThroughPlate: slot('rideThroughPlate'),
+    rideThroughFans: slot('rideThroughFans'),
+    temperatureOnFans: slot('temperatureOnFans'),
+    conductivity25: slot('conductivity25'),
+    marginTimeToLimit: slot('marginTimeToLimit'),
+    filterTimeToLimit: slot('filterTimeToLimit'),
     branchFlow: Int32Array.from(unit.branches, (branch) => branch.slot.flow),
     branchReturnPressure: Int32Array.from(unit.branches, (branch) => branch.slot.returnPressure),
-  };
+    branchFlowShare: Int32Array.from(unit.branches, ({ id }) => slot(`branch.${id}.flowShare`)),
+    plateResistanceRatio: Int32Array.from(unit.plates, ({ id }) => slot(`plate.${id}.resistanceRatio`)),
+  } as const;
 }

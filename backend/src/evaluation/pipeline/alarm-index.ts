@@ -1,18 +1,24 @@
 import type { AlarmIdentity } from '../alarm-lifecycle/alarm-book';
-import { catalogue } from '../alarm-rules/catalogue/catalogue';
-import { unitEntryIds } from '../alarm-rules/entry-ids';
+import { catalogue, groupEntries } from '../alarm-rules/catalogue/catalogue';
+import type { GroupEntry } from '../alarm-rules/entry';
+import { unitEntryIds, type EntryId } from '../alarm-rules/entry-ids';
 import { feedingPoints, type FeedingPoint } from '../alarm-rules/feeding-points';
 import type { CompiledSite } from '../site/compiled-site';
+import { PartIndex } from './part-index';
 
 /**
- * Every alarm that the site can have, as places in columns: units × entries first, then INS-1 a feeding point,
- * then COM-1 a gateway. Names are made only when one is needed.
+ * Every alarm that the site can have, as places in columns: units × entries first, then the entries that are judged for each
+ * branch or plate, then those of loops and halls, then INS-1 a feeding point, then COM-1 a gateway. Names are made only when
+ * one is needed. The place of an entry that is judged for parts, among units × entries, says whether any part is in alarm.
  */
 export class AlarmIndex {
   readonly count: number;
   readonly points: readonly FeedingPoint[];
   /** Holder → its feeding points: indices into `points` from `firstPoint[h]` to `firstPoint[h + 1]`. */
   readonly firstPoint: Int32Array;
+  readonly parts: PartIndex;
+  private readonly groups: readonly { readonly entry: GroupEntry; readonly group: number }[];
+  private readonly firstGroup: number;
   private readonly firstIns: number;
   private readonly firstCom: number;
   private readonly unitOfHolder = new Map<number, number>();
@@ -20,7 +26,12 @@ export class AlarmIndex {
 
   constructor(private readonly site: CompiledSite) {
     this.points = [...feedingPoints(site)].sort((a, b) => a.holder - b.holder || a.slot - b.slot);
-    this.firstIns = site.units.length * unitEntryIds.length;
+    this.parts = new PartIndex(site, site.units.length * unitEntryIds.length);
+    this.groups = groupEntries.flatMap((entry) =>
+      (entry.per === 'loop' ? site.loops : site.halls).map((_, group) => ({ entry, group })),
+    );
+    this.firstGroup = this.parts.end;
+    this.firstIns = this.firstGroup + this.groups.length;
     this.firstCom = this.firstIns + this.points.length;
     this.count = this.firstCom + site.gateways.length;
     this.firstPoint = new Int32Array(site.holders.length + 1);
@@ -32,6 +43,11 @@ export class AlarmIndex {
 
   ofUnit(unit: number): number {
     return unit * unitEntryIds.length;
+  }
+
+  /** All alarms of loops and halls: each entry's in the order of the site. */
+  ofGroup(place: number): number {
+    return this.firstGroup + place;
   }
 
   ofPoint(point: number): number {
@@ -47,9 +63,24 @@ export class AlarmIndex {
     return alarm >= this.firstIns && alarm < this.firstCom ? alarm - this.firstIns : -1;
   }
 
-  /** `<unit, hall or gateway>:<entry>`, and `:<point>` where an entry judges many. */
+  /** Unit, entry's place and part (−1: none) of an alarm that a unit's step judges; null for any other. */
+  judgedOf(alarm: number): { readonly unit: number; readonly place: number; readonly part: number } | null {
+    if (alarm < this.parts.first)
+      return { unit: Math.floor(alarm / unitEntryIds.length), place: alarm % unitEntryIds.length, part: -1 };
+    return alarm < this.parts.end ? this.parts.judgedOf(alarm) : null;
+  }
+
+  /** Entry and group of an alarm of a loop or a hall; null for any other. */
+  groupOf(alarm: number): { readonly entry: GroupEntry; readonly group: number } | null {
+    return this.groups[alarm - this.firstGroup] ?? null;
+  }
+
+  /** `<unit, loop, hall or gateway>:<entry>`, and `:<part or point>` where an entry judges many. */
   identity(alarm: number): AlarmIdentity {
-    if (alarm < this.firstIns) return this.unitIdentity(alarm);
+    const judged = this.judgedOf(alarm);
+    if (judged !== null) return this.unitIdentity(judged);
+    const ofGroup = this.groupOf(alarm);
+    if (ofGroup !== null) return this.groupIdentity(ofGroup);
     return alarm < this.firstCom
       ? this.pointIdentity(alarm - this.firstIns)
       : this.gatewayIdentity(alarm - this.firstCom);
@@ -66,17 +97,24 @@ export class AlarmIndex {
     this.firstPoint[place] = (this.firstPoint[place] as number) + amount;
   }
 
-  private unitIdentity(alarm: number): AlarmIdentity {
-    const unit = this.site.units[Math.floor(alarm / unitEntryIds.length)];
-    const entry = unitEntryIds[alarm % unitEntryIds.length] ?? unitEntryIds[0];
+  private unitIdentity({ unit: index, place, part }: { unit: number; place: number; part: number }): AlarmIdentity {
+    const unit = this.site.units[index];
+    const entry = unitEntryIds[place] ?? unitEntryIds[0];
     const id = unit?.id ?? '';
-    return {
-      alarm: `${id}:${entry}`,
-      entry,
-      unit: id,
-      hall: this.hallId(unit?.hall),
-      latching: catalogue[entry].latching,
-    };
+    const partId = part < 0 || unit === undefined ? '' : `:${this.parts.partId(unit, place, part)}`;
+    return identityOf(`${id}:${entry}${partId}`, entry, id, this.hallId(unit?.hall));
+  }
+
+  private groupIdentity({ entry, group }: { entry: GroupEntry; group: number }): AlarmIdentity {
+    const entryId: string = entry.id;
+    if (entry.per === 'hall') {
+      const id = this.hallId(group);
+      return identityOf(`${id ?? ''}:${entryId}`, entry.id, null, id);
+    }
+    const loop = this.site.loops[group];
+    const first = this.site.units[loop?.units[0] ?? -1];
+    const unit = loop?.units.length === 1 ? (first?.id ?? null) : null;
+    return identityOf(`${loop?.id ?? ''}:${entryId}`, entry.id, unit, this.hallId(first?.hall));
   }
 
   private pointIdentity(index: number): AlarmIdentity {
@@ -84,29 +122,27 @@ export class AlarmIndex {
     const holder = this.site.holders[point.holder];
     const unit = this.site.units[this.unitOfHolder.get(point.holder) ?? -1];
     const hall = unit === undefined ? this.hallOfHolder.get(point.holder) : unit.hall;
-    return {
-      alarm: `${holder?.id ?? ''}:INS-1:${this.site.slots.pointId[point.slot] ?? ''}`,
-      entry: 'INS-1',
-      unit: unit?.id ?? null,
-      hall: this.hallId(hall),
-      latching: catalogue['INS-1'].latching,
-    };
+    const name = `${holder?.id ?? ''}:INS-1:${this.site.slots.pointId[point.slot] ?? ''}`;
+    return identityOf(name, 'INS-1', unit?.id ?? null, this.hallId(hall));
   }
 
   private gatewayIdentity(index: number): AlarmIdentity {
     const gateway = this.site.gateways[index];
     const units = gateway?.units ?? [];
     const first = this.site.units[units[0] ?? -1];
-    return {
-      alarm: `${gateway?.id ?? ''}:COM-1`,
-      entry: 'COM-1',
-      unit: units.length === 1 ? (first?.id ?? null) : null,
-      hall: this.hallId(first?.hall),
-      latching: catalogue['COM-1'].latching,
-    };
+    const unit = units.length === 1 ? (first?.id ?? null) : null;
+    return identityOf(`${gateway?.id ?? ''}:COM-1`, 'COM-1', unit, this.hallId(first?.hall));
   }
 
   private hallId(hall: number | undefined): string | null {
     return this.site.halls[hall ?? -1]?.id ?? null;
   }
 }
+
+const identityOf = (alarm: string, entry: EntryId, unit: string | null, hall: string | null): AlarmIdentity => ({
+  alarm,
+  entry,
+  unit,
+  hall,
+  latching: catalogue[entry].latching,
+});

@@ -4,6 +4,8 @@ import { path } from '../derive/path';
 import { pressureWindow } from '../derive/pressure-window';
 import type { CompiledSite } from '../site/compiled-site';
 import { act } from './act';
+import { shownAlerts } from './alerts';
+import { detailOf } from './detail-of';
 import { modeOfUnit, type ModeFound } from './mode-of-unit';
 import type { Pipeline } from './pipeline';
 import { PipelineIntake } from './pipeline-intake';
@@ -43,7 +45,9 @@ export function createPipeline(site: CompiledSite, options: PipelineOptions): Co
     act: (action, nowMs, commit) => act(pipeline.book, action, nowMs, commit),
     standing: () => pipeline.book.standing(),
     permits: () => [...pipeline.permits.values()],
-    alerts: () => [...pipeline.alerts.values()],
+    alerts: () => shownAlerts(pipeline),
+    takeAlertChanges: () => pipeline.alertChanges.splice(0),
+    detailOf: (alarm) => detailOf(pipeline, alarm),
     restore: (records) => restoreAlarms(pipeline, records),
     drainHistory: (nowMs, everything) => pipeline.history.drain(nowMs, everything),
     modeOf: modeNow,

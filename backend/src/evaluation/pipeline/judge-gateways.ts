@@ -1,5 +1,5 @@
 import { catalogue } from '../alarm-rules/catalogue/catalogue';
-import { clearFinding, createFinding } from '../alarm-rules/judge-context';
+import { clearFinding, createFinding } from '../alarm-rules/finding';
 import { priorityOf } from '../alarm-rules/priority';
 import { Verdict } from '../alarm-rules/verdict';
 import { staleAfterMs } from '../quality/stale';
@@ -26,6 +26,7 @@ export function judgeGateways(pipeline: PipelineState, nowMs: number): void {
       unitOfMeasure: null,
       priority,
       enabled: true,
+      detail: null,
     };
     if (raiseAndClear(pipeline, judged, finding, null, nowMs)) refold(pipeline, place);
   });

@@ -1,6 +1,6 @@
 import { catalogue } from '../alarm-rules/catalogue/catalogue';
 import type { FeedingPoint } from '../alarm-rules/feeding-points';
-import { clearFinding, createFinding } from '../alarm-rules/judge-context';
+import { clearFinding, createFinding } from '../alarm-rules/finding';
 import { judgeNoData } from '../alarm-rules/no-data';
 import { Verdict } from '../alarm-rules/verdict';
 import { staleAfterMs } from '../quality/stale';
@@ -43,6 +43,7 @@ function judgePoint(pipeline: PipelineState, place: number, nowMs: number): void
       unitOfMeasure: null,
       priority: point.priority,
       enabled: true,
+      detail: null,
     },
     finding,
     gatewayAlarm(pipeline, point.slot),

@@ -1,13 +1,15 @@
+import { modes } from '@ebbline/shared/contract/http-api';
 import { forgetAir } from '../alarm-rules/air-step/air-memory';
 import { sampleAirSignals } from '../alarm-rules/air-step/sample-air-signals';
 import { unitEntries } from '../alarm-rules/catalogue/catalogue';
-import { unitEntryPlace } from '../alarm-rules/entry-ids';
 import type { UnitEntry } from '../alarm-rules/entry';
-import { foldsUnder } from '../alarm-rules/folding';
 import { clearFinding, createFinding, usable, type UnitContext } from '../alarm-rules/judge-context';
+import { higher, priorityOf } from '../alarm-rules/priority';
 import { priorityOfEntry } from '../alarm-rules/priority-of-entry';
 import type { ResolvedLimits } from '../alarm-rules/resolve-limits';
 import { Verdict } from '../alarm-rules/verdict';
+import { foldParent, refoldUnit } from './fold';
+import { partsOf } from './part-index';
 import type { PipelineState } from './pipeline-state';
 import { raiseAndClear, type Judged } from './raise-and-clear';
 
@@ -18,15 +20,49 @@ const finding = createFinding();
 
 const plainPriority = unitEntries.map((entry) => priorityOfEntry(entry, false));
 const worsePriority = unitEntries.map((entry) => priorityOfEntry(entry, true));
+/** The mildest that folding lets an entry be, whatever time to respond its rule works out. */
+const liftedTo = unitEntries.map((entry) => priorityOfEntry(entry, false, Number.POSITIVE_INFINITY));
+/** 1 where the entry is off, by entry and mode. */
+const offInMode = unitEntries.map(({ offInModes }) => Uint8Array.from(modes, (mode) => +offInModes.includes(mode)));
 
 /** Judges every entry of one unit, after its points were derived. */
 export function judgeUnit(pipeline: PipelineState, context: UnitContext): void {
   sampleWindows(pipeline, context);
   let changed = false;
-  for (let place = 0; place < unitEntries.length; place += 1) {
-    if (judgeEntry(pipeline, context, place)) changed = true;
+  const mode = modes.indexOf(context.mode);
+  for (const place of pipeline.unitPlaces[context.unitIndex] as Uint8Array) {
+    const entry = unitEntries[place] as UnitEntry;
+    if (entry.per === undefined) {
+      context.part = -1;
+      context.alarm = context.activeFrom + place;
+      if (judgeEntry(pipeline, context, entry, place, mode)) changed = true;
+    } else if (judgeParts(pipeline, context, entry, place, mode)) changed = true;
   }
-  if (changed) refold(pipeline, context);
+  if (changed) refoldUnit(pipeline, context.unitIndex);
+}
+
+function judgeParts(
+  pipeline: PipelineState,
+  context: UnitContext,
+  entry: UnitEntry,
+  place: number,
+  mode: number,
+): boolean {
+  const { active } = pipeline.delays;
+  const first = pipeline.index.parts.of(context.unitIndex, place);
+  const count = partsOf(context.unit, entry.per ?? 'branch').length;
+  let changed = false;
+  let any = 0;
+  for (let part = 0; part < count; part += 1) {
+    const alarm = first + part;
+    if (pipeline.applies[alarm] === 0) continue;
+    context.part = part;
+    context.alarm = alarm;
+    if (judgeEntry(pipeline, context, entry, place, mode)) changed = true;
+    any |= active[alarm] as number;
+  }
+  active[context.activeFrom + place] = any;
+  return changed;
 }
 
 function sampleWindows(pipeline: PipelineState, context: UnitContext): void {
@@ -40,24 +76,43 @@ function sampleWindows(pipeline: PipelineState, context: UnitContext): void {
   supplyTemperature.push(unitIndex, usable(context.state, context.slots.supplyTemperature));
 }
 
-function judgeEntry(pipeline: PipelineState, context: UnitContext, place: number): boolean {
-  const entry = unitEntries[place] as UnitEntry;
+function judgeEntry(
+  pipeline: PipelineState,
+  context: UnitContext,
+  entry: UnitEntry,
+  place: number,
+  mode: number,
+): boolean {
   const limits = (pipeline.limits[context.unitIndex] as readonly ResolvedLimits[])[place] as ResolvedLimits;
-  const alarm = context.activeFrom + place;
+  const { alarm } = context;
+  const { delays } = pipeline;
+  const active = delays.active[alarm] === 1;
+  const off = (offInMode[place] as Uint8Array)[mode] === 1 && (context.modeTold || entry.offWhenInferred);
   clearFinding(finding);
-  if (!limits.enabled || isOff(entry, context)) finding.verdict = Verdict.no;
-  else entry.judge(context, limits, pipeline.delays.active[alarm] === 1, finding);
-  if (finding.verdict === Verdict.no && pipeline.delays.active[alarm] === 0) {
-    pipeline.delays.trueSinceMs[alarm] = Number.NaN;
+  if (!limits.enabled || off) finding.verdict = Verdict.no;
+  else entry.judge(context, limits, active, finding);
+  if (!active && finding.verdict !== Verdict.yes) {
+    // What `advanceDelay` would do, without the rest: nearly always it is so.
+    if (finding.verdict === Verdict.no) delays.trueSinceMs[alarm] = Number.NaN;
     return false;
   }
   judged.alarm = alarm;
   judged.onDelayMs = limits.onDelayMs;
   judged.offDelayMs = limits.enabled ? limits.offDelayMs : 0;
   judged.unitOfMeasure = finding.unitOfMeasure ?? entry.unitOfMeasure;
-  judged.priority = (finding.worse ? worsePriority : plainPriority)[place] ?? null;
+  judged.priority = priorityNow(entry, place);
   judged.enabled = limits.enabled;
-  return raiseAndClear(pipeline, judged, finding, foldParent(pipeline, context, entry), context.nowMs);
+  judged.detail = entry.detail === undefined ? null : () => entry.detail?.(context) ?? null;
+  const foldedUnder = foldParent(pipeline, context.unitIndex, place, context.part);
+  return raiseAndClear(pipeline, judged, finding, foldedUnder, context.nowMs);
+}
+
+/** Null: what was found is told as an alert. */
+function priorityNow(entry: UnitEntry, place: number): Judged['priority'] {
+  if (finding.expected) return null;
+  if (Number.isNaN(finding.timeToRespondS)) return (finding.worse ? worsePriority : plainPriority)[place] ?? null;
+  const { severity } = finding.worse && entry.worse !== null ? entry.worse : entry;
+  return higher(liftedTo[place] ?? null, priorityOf(severity, finding.timeToRespondS));
 }
 
 /** Reused, as nothing keeps it. */
@@ -68,24 +123,5 @@ const judged: { -readonly [K in keyof Judged]: Judged[K] } = {
   unitOfMeasure: null,
   priority: null,
   enabled: true,
+  detail: null,
 };
-
-const isOff = (entry: UnitEntry, context: UnitContext): boolean =>
-  (context.modeTold || entry.offWhenInferred) && entry.offInModes.includes(context.mode);
-
-function foldParent(pipeline: PipelineState, context: UnitContext, entry: UnitEntry): string | null {
-  const parents = foldsUnder[entry.id];
-  if (parents === undefined) return null;
-  for (const parent of parents) {
-    const alarm = context.activeFrom + unitEntryPlace[parent];
-    if (pipeline.delays.active[alarm] === 1) return pipeline.index.identity(alarm).alarm;
-  }
-  return null;
-}
-
-function refold(pipeline: PipelineState, context: UnitContext): void {
-  for (const entry of unitEntries) {
-    if (foldsUnder[entry.id] === undefined) continue;
-    pipeline.book.fold(context.activeFrom + unitEntryPlace[entry.id], foldParent(pipeline, context, entry));
-  }
-}

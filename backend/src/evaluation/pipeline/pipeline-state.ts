@@ -3,16 +3,20 @@ import type { AlarmTransition } from '../alarm-lifecycle/alarm-record';
 import { createAirMemory, type AirMemory } from '../alarm-rules/air-step/air-memory';
 import { unitEntries } from '../alarm-rules/catalogue/catalogue';
 import { createDelayState, type DelayState } from '../alarm-rules/delays';
+import { OpenPermits } from '../alarm-rules/open-permits';
 import { resolveLimits, type ResolvedLimits } from '../alarm-rules/resolve-limits';
 import { riseRingLength } from '../alarm-rules/rise-rate';
+import { RuleMemory } from '../alarm-rules/rule-memory';
 import { SecondRings } from '../alarm-rules/second-rings';
 import { compileUnitSlots, type UnitSlots } from '../alarm-rules/unit-slots';
 import { createIntakeContext, type ClockKind, type IntakeContext } from '../sample/intake-context';
 import type { CompiledSite } from '../site/compiled-site';
 import { createSlotState, type SlotState } from '../slots/slot-state';
 import { AlarmIndex } from './alarm-index';
-import type { AlertRecord } from './alert-record';
-import type { PermitRecord } from './permit-record';
+import { applicable } from './applicable';
+import type { AlertChange } from './alert-record';
+import type { StandingAlert } from './alerts';
+import type { PermitChange, PermitRecord } from './permit-record';
 import { HistoryBuilder } from './history-builder';
 import { HourExtremes } from './hour-extremes';
 import type { ModeFound } from './mode-of-unit';
@@ -31,6 +35,8 @@ export interface PipelineState {
   readonly modes: ModeFound[];
   readonly air: AirMemory;
   readonly supplyTemperature: SecondRings;
+  /** Tick time of the last step of loops and halls; NaN before the first. */
+  groupSteppedMs: number;
   /** Tick time of each unit's last step; NaN before the first. */
   readonly steppedMs: Float64Array;
   /** Gateway of each slot, −1 where it has none. */
@@ -44,10 +50,22 @@ export interface PipelineState {
   readonly hour: HourExtremes;
   /** Tick time of the first slice: from here the start grace counts. NaN before it. */
   startedMs: number;
-  /** Open and overdue permits, by id. */
+  /** Open and overdue permits, by id; what they allow; and what became of them by itself, to be taken. */
   readonly permits: Map<string, PermitRecord>;
-  /** Alerts that stand, by id. */
-  readonly alerts: Map<string, AlertRecord>;
+  readonly openPermits: OpenPermits;
+  readonly permitChanges: PermitChange[];
+  /** Alerts that stand, by alarm; and how they came and went, to be taken. */
+  readonly alerts: Map<number, StandingAlert>;
+  readonly alertChanges: AlertChange[];
+  readonly memory: RuleMemory;
+  /** The alarm that stands for all of its entry in a hall, by hall and entry. */
+  readonly hallFirstOut: Map<number, number>;
+  /** Mean of some hours of each hall's ambient pressure, Pa; NaN before the first. */
+  readonly ambientMean: Float64Array;
+  /** 1 = the alarm can be judged where it is; 0 = its unit lacks what is needed, so there is no such alarm. */
+  readonly applies: Uint8Array;
+  /** Places of the entries that each unit has, in order. */
+  readonly unitPlaces: readonly Uint8Array[];
   /** Ends of alarms that the site no longer has; told with the first `advance`. */
   readonly left: AlarmTransition[];
   /** What the running `advance` has found so far. */
@@ -82,8 +100,16 @@ export function createPipelineState(site: CompiledSite, clock: ClockKind): Pipel
     history: new HistoryBuilder(site),
     hour: new HourExtremes(site.units.length),
     startedMs: Number.NaN,
+    groupSteppedMs: Number.NaN,
     permits: new Map(),
+    openPermits: new OpenPermits(site.units.length),
+    permitChanges: [],
     alerts: new Map(),
+    alertChanges: [],
+    memory: new RuleMemory(index.count),
+    hallFirstOut: new Map(),
+    ambientMean: new Float64Array(site.halls.length).fill(Number.NaN),
+    ...applicable(site, index, unitSlots),
     left: [],
     transitions: [],
   };

@@ -5,7 +5,7 @@ import type { SlotState } from '../slots/slot-state';
 import type { Acceptance } from '../sample/acceptance';
 import type { OperatorAction, RawMessage } from './inputs';
 import type { ActionOutcome, AlarmRecord, AlarmTransition } from './outputs';
-import type { AlertRecord } from './alert-record';
+import type { AlertChange, AlertRecord } from './alert-record';
 import type { PermitRecord } from './permit-record';
 import type { HistoryRows } from './history-rows';
 
@@ -39,6 +39,10 @@ export interface Pipeline {
   permits(): readonly PermitRecord[];
   /** Alerts that stand. */
   alerts(): readonly AlertRecord[];
+  /** How alerts came and went since this was last asked, for the journal; each is told once. */
+  takeAlertChanges(): readonly AlertChange[];
+  /** What is known now of a standing alarm's very case; null where there is nothing to say. */
+  detailOf(alarm: string): string | null;
   /** Takes back what the journal holds, before the first message. */
   restore(records: readonly AlarmRecord[]): void;
   /** Rows for history that are complete by now (or all, on `everything`); see `HistoryRows`. */

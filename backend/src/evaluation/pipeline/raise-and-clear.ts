@@ -1,6 +1,9 @@
 import type { Priority } from '@ebbline/shared/contract/alarm';
+import type { AlarmFacts } from '../alarm-lifecycle/alarm-book';
 import { advanceDelay, DelayChange } from '../alarm-rules/delays';
-import type { Finding } from '../alarm-rules/judge-context';
+import type { Finding } from '../alarm-rules/finding';
+import { Verdict } from '../alarm-rules/verdict';
+import { beginAlert, endAlert } from './alerts';
 import type { PipelineState } from './pipeline-state';
 
 /** What a rule needs to turn its finding into a change of an alarm. */
@@ -9,14 +12,16 @@ export interface Judged {
   readonly onDelayMs: number;
   readonly offDelayMs: number;
   readonly unitOfMeasure: string | null;
-  /** Null: the grid makes it an alert, which is not raised as an alarm. */
+  /** Null: told as an alert, not raised as an alarm. */
   readonly priority: Priority | null;
   /** The entry was switched off by the site file: a standing alarm ends by configuration. */
   readonly enabled: boolean;
+  /** Says what is known of this very case. */
+  readonly detail: (() => string | null) | null;
 }
 
 /**
- * Runs a finding through the delays and the lifecycle; transitions go to `pipeline.transitions`.
+ * Runs a finding through the delays and the lifecycle; transitions go to `pipeline.transitions`, alerts to theirs.
  * True where the alarm went in or out of alarm: then what folds under it has to be looked at again.
  */
 export function raiseAndClear(
@@ -26,59 +31,94 @@ export function raiseAndClear(
   foldedUnder: string | null,
   nowMs: number,
 ): boolean {
-  if (judged.priority === null) return false;
-  const { book, delays, index } = pipeline;
-  const { alarm, priority } = judged;
+  const { delays } = pipeline;
+  const { alarm } = judged;
   const change = advanceDelay(delays, alarm, finding.verdict, nowMs, judged.onDelayMs, judged.offDelayMs);
-  if (change === DelayChange.none) {
-    if (delays.active[alarm] === 1 && finding.worse) worsen(pipeline, judged, finding, foldedUnder, nowMs);
-    return false;
+  if (change === DelayChange.cleared) {
+    end(pipeline, judged, nowMs);
+    return true;
   }
-  const transition =
-    change === DelayChange.cleared
-      ? book.clear(alarm, nowMs, judged.enabled ? 'conditionClear' : 'configuration')
-      : book.raise(
-          alarm,
-          'conditionTrue',
-          index.identity(alarm),
-          factsOf(pipeline, judged, priority, finding, foldedUnder),
-          nowMs,
-        );
-  if (transition !== null) pipeline.transitions.push(transition);
-  return true;
+  if (change === DelayChange.raised) {
+    begin(pipeline, judged, finding, foldedUnder, nowMs);
+    return true;
+  }
+  return delays.active[alarm] === 1 && finding.verdict === Verdict.yes
+    ? regrade(pipeline, judged, finding, foldedUnder, nowMs)
+    : false;
 }
 
-/** The same condition now asks for a higher priority than it was raised with: said anew, once. */
-function worsen(
+function begin(
   pipeline: PipelineState,
   judged: Judged,
   finding: Finding,
   foldedUnder: string | null,
   nowMs: number,
 ): void {
-  const { book, index } = pipeline;
-  const record = book.record(judged.alarm);
-  if (judged.priority === null || record === null || record.priority <= judged.priority) return;
-  const facts = factsOf(pipeline, judged, judged.priority, finding, foldedUnder);
-  const transition = book.raise(judged.alarm, 'worsened', index.identity(judged.alarm), facts, nowMs);
+  const { alarm, priority } = judged;
+  const seen = seenNow(pipeline, judged, finding);
+  if (priority === null) {
+    beginAlert(pipeline, alarm, seen, foldedUnder === null, nowMs);
+    return;
+  }
+  annunciate(pipeline, alarm, 'conditionTrue', { ...seen, priority, foldedUnder }, nowMs);
+}
+
+function end(pipeline: PipelineState, judged: Judged, nowMs: number): void {
+  endAlert(pipeline, judged.alarm, nowMs);
+  const transition = pipeline.book.clear(judged.alarm, nowMs, judged.enabled ? 'conditionClear' : 'configuration');
   if (transition !== null) pipeline.transitions.push(transition);
 }
 
-function factsOf(
+/**
+ * The same condition now asks for more than it was told with: a higher priority, or an alarm instead of an alert; said
+ * anew, once. Or it has become expected under a permit: then the alarm ends, and an alert tells of it.
+ */
+function regrade(
   pipeline: PipelineState,
   judged: Judged,
-  priority: Priority,
   finding: Finding,
   foldedUnder: string | null,
-) {
+  nowMs: number,
+): boolean {
+  const { alarm, priority } = judged;
+  const record = pipeline.book.record(alarm);
+  const alarmed = record?.active === true;
+  if (priority === null) {
+    if (!alarmed || !finding.expected) return false;
+    end(pipeline, judged, nowMs);
+    begin(pipeline, judged, finding, foldedUnder, nowMs);
+    return true;
+  }
+  if (!alarmed) {
+    endAlert(pipeline, alarm, nowMs);
+    begin(pipeline, judged, finding, foldedUnder, nowMs);
+    return true;
+  }
+  if (record.priority <= priority) return false;
+  annunciate(pipeline, alarm, 'worsened', { ...seenNow(pipeline, judged, finding), priority, foldedUnder }, nowMs);
+  return false;
+}
+
+function annunciate(
+  pipeline: PipelineState,
+  alarm: number,
+  event: 'conditionTrue' | 'worsened',
+  facts: AlarmFacts,
+  nowMs: number,
+): void {
+  const transition = pipeline.book.raise(alarm, event, pipeline.index.identity(alarm), facts, nowMs);
+  if (transition !== null) pipeline.transitions.push(transition);
+}
+
+function seenNow(pipeline: PipelineState, judged: Judged, finding: Finding) {
+  const detail = judged.detail?.() ?? null;
   return {
-    priority,
     sinceMs: pipeline.delays.trueSinceMs[judged.alarm] as number,
     value: finite(finding.value),
     limit: finite(finding.limit),
     unitOfMeasure: judged.unitOfMeasure,
     where: finding.where,
-    foldedUnder,
+    ...(detail === null ? {} : { detail }),
   };
 }
 

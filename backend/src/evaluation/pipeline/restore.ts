@@ -14,7 +14,7 @@ export function restoreAlarms(pipeline: PipelineState, records: readonly AlarmRe
   );
   for (const record of records) {
     const alarm = places.get(record.alarm);
-    if (alarm === undefined) {
+    if (alarm === undefined || pipeline.applies[alarm] === 0) {
       pipeline.left.push(ended(record));
       continue;
     }

@@ -1,4 +1,5 @@
 import type { UnitContext } from '../alarm-rules/judge-context';
+import { createContext } from './fill-context';
 import { hallStep } from './hall-step';
 import type { PipelineState } from './pipeline-state';
 import { dueSlices, sliceMs, slicesPerSecond, unitsBySlice } from './slices';
@@ -47,29 +48,4 @@ export class SliceRunner {
     if (ofSecond === 0) hallStep(this.pipeline, nowMs);
     for (const unit of this.units[ofSecond] as Int32Array) unitStep(this.pipeline, this.context, unit, nowMs);
   }
-}
-
-const nothingHeld = { id: '', kind: 'unit', firstSlot: 0, slotCount: 0, slotOf: new Map(), places: [] } as const;
-
-/** One context for all units: `unitStep` fills it anew each time. */
-function createContext(pipeline: PipelineState): UnitContext {
-  const { site } = pipeline;
-  const unit = site.units[0];
-  const slots = pipeline.unitSlots[0];
-  return {
-    site,
-    state: pipeline.state,
-    unit: unit as UnitContext['unit'],
-    unitIndex: 0,
-    holder: nothingHeld,
-    slots: slots as UnitContext['slots'],
-    nowMs: Number.NaN,
-    mode: 'running',
-    modeTold: false,
-    modeKnown: false,
-    air: pipeline.air,
-    supplyTemperature: pipeline.supplyTemperature,
-    active: pipeline.delays.active,
-    activeFrom: 0,
-  };
 }

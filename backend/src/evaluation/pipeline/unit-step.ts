@@ -1,8 +1,9 @@
 import { nodeExtremes, type PressureExtremes } from '../derive/node-pressure';
 import { deriveUnit } from '../derive/derive-unit';
 import type { UnitContext } from '../alarm-rules/judge-context';
-import type { CompiledUnit, Holder } from '../site/compiled-site';
+import type { CompiledUnit } from '../site/compiled-site';
 import { judgeStale } from '../quality/judge-stale';
+import { fillContext } from './fill-context';
 import { judgeInstruments } from './judge-instruments';
 import { judgeUnit } from './judge-unit';
 import { modeOfUnit } from './mode-of-unit';
@@ -26,15 +27,7 @@ export function unitStep(pipeline: PipelineState, context: UnitContext, unitInde
   pipeline.hour.observe(unitIndex, nowMs, extremes.lowest, extremes.highest);
   writeDerivedRow(pipeline, unit.holder, nowMs);
 
-  context.unit = unit;
-  context.unitIndex = unitIndex;
-  context.holder = site.holders[unit.holder] as Holder;
-  context.slots = slots;
-  context.nowMs = nowMs;
-  context.mode = mode.mode;
-  context.modeTold = mode.told;
-  context.modeKnown = mode.known;
-  context.activeFrom = pipeline.index.ofUnit(unitIndex);
+  fillContext(pipeline, context, unitIndex, mode, nowMs);
   judgeUnit(pipeline, context);
   judgeInstruments(pipeline, unit.holder, nowMs);
 }

@@ -4,7 +4,11 @@ import type { Scene, ShownAlarm } from './scene';
 import { timeText } from './time-text';
 
 /** A standing alarm in the words of the contract: what is, why, what follows, what to do first. */
-export function toAlarm({ record, recorded }: ShownAlarm, texts: AlarmTexts): Alarm {
+export function toAlarm(
+  { record, recorded }: ShownAlarm,
+  texts: AlarmTexts,
+  detail: string | null = record.detail ?? null,
+): Alarm {
   return {
     id: record.alarm,
     unit: record.unit,
@@ -21,7 +25,7 @@ export function toAlarm({ record, recorded }: ShownAlarm, texts: AlarmTexts): Al
     ...texts,
     acknowledgedBy: record.acknowledgedBy,
     acknowledgedAt: record.acknowledgedAtMs === null ? null : timeText(record.acknowledgedAtMs),
-    detail: record.detail ?? null,
+    detail,
     foldedUnder: record.foldedUnder,
     ...(recorded ? {} : { recorded: false }),
   };
@@ -39,7 +43,11 @@ export function byNeed(a: ShownAlarm, b: ShownAlarm): number {
 }
 
 export const alarmsInOrder = (scene: Scene): Alarm[] =>
-  [...scene.alarms()].sort(byNeed).map((shown) => toAlarm(shown, scene.textsOf(shown.record)));
+  [...scene.alarms()]
+    .sort(byNeed)
+    .map((shown) =>
+      toAlarm(shown, scene.textsOf(shown.record), scene.pipeline.detailOf(shown.record.alarm) ?? undefined),
+    );
 
 const isSeen = ({ record }: ShownAlarm): boolean =>
   record.state === 'acknowledged' || record.state === 'latchedAcknowledged';

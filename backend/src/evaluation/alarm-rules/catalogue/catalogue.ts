@@ -1,5 +1,5 @@
-import type { Rationale, UnitEntry } from '../entry';
-import { unitEntryIds, type EntryId, type UnitEntryId } from '../entry-ids';
+import type { GroupEntry, Rationale, UnitEntry } from '../entry';
+import { groupEntryIds, unitEntryIds, type EntryId, type GroupEntryId, type UnitEntryId } from '../entry-ids';
 import { air1 } from './air-1';
 import { boil1 } from './boil-1';
 import { com1 } from './com-1';
@@ -22,8 +22,18 @@ const byUnit: Readonly<Record<UnitEntryId, UnitEntry>> = {
   'DEW-1': dew1,
 };
 
+const byGroup: Readonly<Record<GroupEntryId, GroupEntry>> = {};
+
 /** In the order of `unitEntryIds`. */
 export const unitEntries: readonly UnitEntry[] = unitEntryIds.map((id) => byUnit[id]);
 
+/** In the order of `groupEntryIds`. */
+export const groupEntries: readonly GroupEntry[] = groupEntryIds.map((id) => byGroup[id]);
+
 /** The master list: every alarm there is, with its reason. */
-export const catalogue: Readonly<Record<EntryId, Rationale>> = { ...byUnit, 'INS-1': ins1, 'COM-1': com1 };
+export const catalogue: Readonly<Record<EntryId, Rationale>> = {
+  ...byUnit,
+  ...byGroup,
+  'INS-1': ins1,
+  'COM-1': com1,
+};

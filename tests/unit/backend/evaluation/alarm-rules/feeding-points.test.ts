@@ -1,13 +1,16 @@
 import { describe, expect, it } from 'vitest';
 import { deriveHall } from '../../../../../backend/src/evaluation/derive/derive-hall';
 import { deriveUnit } from '../../../../../backend/src/evaluation/derive/derive-unit';
-import { catalogue, unitEntries } from '../../../../../backend/src/evaluation/alarm-rules/catalogue/catalogue';
+import { unitEntries } from '../../../../../backend/src/evaluation/alarm-rules/catalogue/catalogue';
 import type { UnitEntryId } from '../../../../../backend/src/evaluation/alarm-rules/entry-ids';
 import { feedingPoints } from '../../../../../backend/src/evaluation/alarm-rules/feeding-points';
 import { highestPriorityOf } from '../../../../../backend/src/evaluation/alarm-rules/priority-of-entry';
 import { reasonBit } from '../../../../../backend/src/evaluation/slots/quality-reasons';
 import { pointPattern } from '@ebbline/shared/contract/point-table';
 import { buildSite, runUnitM } from '../../../../helpers/compiled-site-builder';
+
+/** Humidity tells of dew only: its entries are priority 2 at most. */
+const hallAir = ['hall.humidity', 'hall.temperature'];
 
 const feedsOf = (id: UnitEntryId): readonly string[] => unitEntries.find((entry) => entry.id === id)?.feeds ?? [];
 
@@ -40,20 +43,30 @@ describe('the points that an entry needs', () => {
 });
 
 describe('a point whose loss is an alarm', () => {
-  it('feeds an entry that may be priority 1: FLOW-2, WATER-1, or MARGIN-2 with water or air', () => {
-    const first = unitEntries.filter((entry) => highestPriorityOf(entry) === 1).map(({ id }) => id);
-    expect(first.sort()).toEqual(['FLOW-2', 'MARGIN-2', 'WATER-1']);
-    const { site } = buildSite();
-    const points = feedingPoints(site);
-    for (const { feeds, priority } of points) {
-      expect(feeds.some((id) => first.includes(id))).toBe(true);
+  const first = unitEntries.filter((entry) => highestPriorityOf(entry) === 1).map(({ id }) => id);
+  const { site } = buildSite();
+  const points = feedingPoints(site);
+  const idsOf = (chosen: typeof points): (string | undefined)[] => chosen.map(({ slot }) => site.slots.pointId[slot]);
+
+  it('feeds an entry that may be priority 1, such as FLOW-2, WATER-1, or MARGIN-2 with water or air', () => {
+    expect(first).toEqual(expect.arrayContaining(['FLOW-2', 'MARGIN-2', 'WATER-1']));
+    const alarmed = points.filter(({ priority }) => priority !== null);
+    for (const { feeds, priority } of alarmed) {
+      expect(feeds.some((id) => (first as readonly string[]).includes(id))).toBe(true);
       expect(priority).toBe(3);
     }
-    const ids = points.map(({ slot }) => site.slots.pointId[slot]);
-    expect(ids).toEqual(expect.arrayContaining(['loop.flow', 'water.found', 'ambient.pressure', 'separator.level']));
-    // These feed DEW-1 alone (major, 15 min): priority 3.
-    for (const id of ['hall.humidity', 'hall.temperature', 'facility.supply.temperature'])
-      expect(ids).not.toContain(id);
-    expect(catalogue['DEW-1'].severity).toBe('major');
+    expect(idsOf(alarmed)).toEqual(
+      expect.arrayContaining(['loop.flow', 'water.found', 'ambient.pressure', 'separator.level']),
+    );
+  });
+
+  it('else its loss is told as an alert', () => {
+    const told = points.filter(({ priority }) => priority === null);
+    for (const { feeds } of told) {
+      expect(feeds.length).toBeGreaterThan(0);
+      expect(feeds.some((id) => (first as readonly string[]).includes(id))).toBe(false);
+    }
+    // These feed no entry that may be priority 1.
+    expect(idsOf(told)).toEqual(expect.arrayContaining(hallAir));
   });
 });

@@ -1,0 +1,104 @@
+import { unitEntries } from '../alarm-rules/catalogue/catalogue';
+import type { UnitEntry } from '../alarm-rules/entry';
+import { unitEntryPlace, type UnitEntryId } from '../alarm-rules/entry-ids';
+import { foldsAcrossHall, foldsAcrossLoop, foldsOnBranchOnly, foldsUnder } from '../alarm-rules/folding';
+import type { CompiledUnit } from '../site/compiled-site';
+import { hallFirstOut, wasFirstOutOfHall } from './hall-first-out';
+import { branchOfPart, partsOf } from './part-index';
+import type { PipelineState } from './pipeline-state';
+import { showAlert } from './alerts';
+
+const folding = unitEntries.flatMap(({ id }, place) =>
+  foldsUnder[id] === undefined && foldsAcrossLoop[id] === undefined && foldsAcrossHall[id] === undefined ? [] : [place],
+);
+
+/** Name of the first-out that an alarm of a unit folds under now, or null. Where that one is folded itself, its own first-out. */
+export function foldParent(pipeline: PipelineState, unitIndex: number, place: number, part: number): string | null {
+  const entry = unitEntries[place] as UnitEntry;
+  const own = foldsUnder[entry.id];
+  if (own !== undefined) {
+    for (const parent of own) {
+      const name = activeAlarm(pipeline, unitIndex, entry, part, parent);
+      if (name !== null) return name;
+    }
+  }
+  const across = foldsAcrossLoop[entry.id];
+  if (across !== undefined) {
+    const name = ofOtherUnits(pipeline, unitIndex, across);
+    if (name !== null) return name;
+  }
+  const hall = foldsAcrossHall[entry.id];
+  return hall === undefined ? null : hallFirstOut(pipeline, unitIndex, place, hall);
+}
+
+/** Looks again at all that may fold in a unit, and at what hangs on it in other units of its loop and its hall. */
+export function refoldUnit(pipeline: PipelineState, unitIndex: number): void {
+  refoldOwn(pipeline, unitIndex);
+  const { loop, hall } = pipeline.site.units[unitIndex] as CompiledUnit;
+  if (wasFirstOutOfHall(pipeline, unitIndex)) refoldOthers(pipeline, unitIndex, pipeline.site.halls[hall]?.units);
+  else refoldOthers(pipeline, unitIndex, pipeline.site.loops[loop]?.units);
+}
+
+function refoldOthers(pipeline: PipelineState, unitIndex: number, units: readonly number[] = []): void {
+  for (const other of units) if (other !== unitIndex) refoldOwn(pipeline, other);
+}
+
+function refoldOwn(pipeline: PipelineState, unitIndex: number): void {
+  const { index } = pipeline;
+  for (const place of folding) {
+    const base = index.ofUnit(unitIndex) + place;
+    const { per } = unitEntries[place] as UnitEntry;
+    if (per === undefined) {
+      refoldOne(pipeline, unitIndex, place, -1, base);
+    } else {
+      const first = index.parts.of(unitIndex, place);
+      const count = partsOf(pipeline.site.units[unitIndex] as CompiledUnit, per).length;
+      for (let part = 0; part < count; part += 1) refoldOne(pipeline, unitIndex, place, part, first + part);
+    }
+  }
+}
+
+function refoldOne(pipeline: PipelineState, unitIndex: number, place: number, part: number, alarm: number): void {
+  if (pipeline.book.record(alarm) === null && !pipeline.alerts.has(alarm)) return;
+  const parent = foldParent(pipeline, unitIndex, place, part);
+  pipeline.book.fold(alarm, parent);
+  showAlert(pipeline, alarm, parent === null, pipeline.steppedMs[unitIndex] as number);
+}
+
+/** Name of the parent's alarm where it is in alarm for this very part, or null. */
+function activeAlarm(
+  pipeline: PipelineState,
+  unitIndex: number,
+  child: UnitEntry,
+  part: number,
+  parent: UnitEntryId,
+): string | null {
+  const { delays, index, site } = pipeline;
+  const place = unitEntryPlace[parent];
+  const base = index.ofUnit(unitIndex) + place;
+  if (delays.active[base] !== 1) return null;
+  const unit = site.units[unitIndex] as CompiledUnit;
+  const branch = child.per === undefined ? -1 : branchOfPart(unit, child.per, part);
+  const per = unitEntries[place]?.per;
+  if (per === 'branch') return branch < 0 ? null : nameOf(pipeline, index.parts.of(unitIndex, place) + branch);
+  if (foldsOnBranchOnly[child.id]?.includes(parent) && pipeline.air.namedBranch[unitIndex] !== branch) return null;
+  return nameOf(pipeline, base);
+}
+
+function ofOtherUnits(pipeline: PipelineState, unitIndex: number, parents: readonly UnitEntryId[]): string | null {
+  const units = pipeline.site.loops[pipeline.site.units[unitIndex]?.loop ?? -1]?.units ?? [];
+  for (const other of units) {
+    if (other === unitIndex) continue;
+    for (const parent of parents) {
+      const name = nameOf(pipeline, pipeline.index.ofUnit(other) + unitEntryPlace[parent]);
+      if (name !== null) return name;
+    }
+  }
+  return null;
+}
+
+/** The alarm, or what it is folded under itself. Only an alarm that is active is a first-out; an alert never. */
+function nameOf(pipeline: PipelineState, alarm: number): string | null {
+  const record = pipeline.book.record(alarm);
+  return record?.active === true ? (record.foldedUnder ?? record.alarm) : null;
+}
