@@ -7,6 +7,8 @@ import { act } from './act';
 import { shownAlerts } from './alerts';
 import { detailOf } from './detail-of';
 import { modeOfUnit, type ModeFound } from './mode-of-unit';
+import { actOnPermit } from './permits/act-on-permit';
+import { restorePermits } from './permits/restore-permits';
 import type { Pipeline } from './pipeline';
 import { PipelineIntake } from './pipeline-intake';
 import { createPipelineState, type PipelineState } from './pipeline-state';
@@ -45,6 +47,9 @@ export function createPipeline(site: CompiledSite, options: PipelineOptions): Co
     act: (action, nowMs, commit) => act(pipeline.book, action, nowMs, commit),
     standing: () => pipeline.book.standing(),
     permits: () => [...pipeline.permits.values()],
+    actOnPermit: (action, nowMs, commit) => actOnPermit(pipeline, action, nowMs, commit),
+    restorePermits: (records) => restorePermits(pipeline, records),
+    takePermitChanges: () => pipeline.permitChanges.splice(0),
     alerts: () => shownAlerts(pipeline),
     takeAlertChanges: () => pipeline.alertChanges.splice(0),
     detailOf: (alarm) => detailOf(pipeline, alarm),

@@ -6,7 +6,7 @@ import type { Acceptance } from '../sample/acceptance';
 import type { OperatorAction, RawMessage } from './inputs';
 import type { ActionOutcome, AlarmRecord, AlarmTransition } from './outputs';
 import type { AlertChange, AlertRecord } from './alert-record';
-import type { PermitRecord } from './permit-record';
+import type { PermitAction, PermitChange, PermitOutcome, PermitRecord } from './permit-record';
 import type { HistoryRows } from './history-rows';
 
 /**
@@ -37,6 +37,12 @@ export interface Pipeline {
   standing(): readonly AlarmRecord[];
   /** Open and overdue permits. */
   permits(): readonly PermitRecord[];
+  /** Opens or closes a permit. As with `act`: what `commit` does not take has not happened. */
+  actOnPermit(action: PermitAction, nowMs: number, commit?: (change: PermitChange) => boolean): PermitOutcome;
+  /** Takes back the open permits that the journal holds, before the first message. */
+  restorePermits(records: readonly PermitRecord[]): void;
+  /** Permits that went overdue or closed by themselves since this was last asked, for the journal; each is told once. */
+  takePermitChanges(): readonly PermitChange[];
   /** Alerts that stand. */
   alerts(): readonly AlertRecord[];
   /** How alerts came and went since this was last asked, for the journal; each is told once. */

@@ -7,6 +7,7 @@ import { fillContext } from './fill-context';
 import { judgeInstruments } from './judge-instruments';
 import { judgeUnit } from './judge-unit';
 import { modeOfUnit } from './mode-of-unit';
+import { watchPermits } from './permits/watch-permits';
 import type { PipelineState } from './pipeline-state';
 import { isStanding } from './standing-water';
 import { writeDerivedRow } from './write-derived-row';
@@ -29,5 +30,6 @@ export function unitStep(pipeline: PipelineState, context: UnitContext, unitInde
 
   fillContext(pipeline, context, unitIndex, mode, nowMs);
   judgeUnit(pipeline, context);
+  watchPermits(pipeline, unitIndex, nowMs);
   judgeInstruments(pipeline, unit.holder, nowMs);
 }

@@ -1,0 +1,21 @@
+import type { PipelineState } from '../pipeline-state';
+
+/** Works out anew what the open permits of a unit allow. */
+export function allowPermits({ openPermits, permits, site }: PipelineState, unitId: string): void {
+  const unitIndex = site.units.findIndex(({ id }) => id === unitId);
+  const unit = site.units[unitIndex];
+  if (unit === undefined) return;
+  const open = [...permits.values()].filter((permit) => permit.unit === unitId);
+  const first = open.reduce((best, permit) => (permit.openedMs < best.openedMs ? permit : best), open[0] ?? nobody);
+  openPermits.count[unitIndex] = open.length;
+  openPermits.expectedM3PerS[unitIndex] = open.reduce((sum, { expectedInLeakM3PerS }) => sum + expectedInLeakM3PerS, 0);
+  openPermits.baselineM3PerS[unitIndex] = first.baseline.gasLoadM3PerS ?? Number.NaN;
+  openPermits.wholeLoop[unitIndex] = open.some(({ branch }) => branch === null) ? 1 : 0;
+  openPermits.dueMs[unitIndex] = open.length === 0 ? Number.NaN : Math.min(...open.map(({ untilMs }) => untilMs));
+  openPermits.setBranches(
+    unitIndex,
+    unit.branches.flatMap(({ id }, i) => (open.some(({ branch }) => branch === id) ? [i] : [])),
+  );
+}
+
+const nobody = { openedMs: Number.NaN, baseline: { gasLoadM3PerS: null } } as const;

@@ -1,0 +1,94 @@
+import type { CompiledUnit } from '../../site/compiled-site';
+import type { PermitRecord } from '../permit-record';
+import type { PipelineState } from '../pipeline-state';
+import { allowPermits } from './allow-permits';
+import { signsNow } from './permit-baseline';
+import { isBack } from './permit-tolerance';
+
+/** All signs have to be back for so long without a break before a permit closes by itself. Own rule. */
+export const backForMs = 120_000;
+/** One of them has to be away for so long before the opening counts as seen: a swing is no opening. Own rule. */
+export const seenForMs = 5000;
+/** Where the opening was never seen, a permit stays open at least so long, and half the time that was planned. Own rule. */
+export const unseenForMs = 30 * 60_000;
+
+interface Watch {
+  /** An opening was seen: a sign has been away from its baseline. */
+  seen: boolean;
+  awaySinceMs: number;
+  backSinceMs: number;
+  overdueTold: boolean;
+}
+
+const watches = new WeakMap<PermitRecord, Watch>();
+
+/** Permits of one unit, once a second: who is overdue, and which may close as all is back where it was. */
+export function watchPermits(pipeline: PipelineState, unitIndex: number, nowMs: number): void {
+  if (pipeline.openPermits.count[unitIndex] === 0) return;
+  const unit = pipeline.site.units[unitIndex] as CompiledUnit;
+  for (const permit of [...pipeline.permits.values()]) {
+    if (permit.unit !== unit.id) continue;
+    const watch = watchOf(permit);
+    if (nowMs >= permit.untilMs && !watch.overdueTold) {
+      watch.overdueTold = true;
+      tell(pipeline, 'overdue', permit, nowMs, 'its time is over and it is not closed');
+    }
+    if (mayClose(pipeline, unitIndex, unit, permit, watch, nowMs)) close(pipeline, permit, nowMs);
+  }
+}
+
+function mayClose(
+  pipeline: PipelineState,
+  unitIndex: number,
+  unit: CompiledUnit,
+  permit: PermitRecord,
+  watch: Watch,
+  nowMs: number,
+): boolean {
+  if (permit.waitsFor.length === 0) return false;
+  const branch = permit.branch === null ? -1 : unit.branches.findIndex(({ id }) => id === permit.branch);
+  const signs = signsNow(pipeline, unitIndex, branch);
+  const allBack = permit.waitsFor.every((sign) => isBack(pipeline, unitIndex, permit, signs, sign));
+  if (!allBack) {
+    watch.backSinceMs = Number.NaN;
+    // A sign that is not known is not back, and it is not away either.
+    if (Number.isNaN(signs.branchFlow + signs.gasLoad + signs.waterVolume) && !isKnown(permit, signs)) return false;
+    if (Number.isNaN(watch.awaySinceMs)) watch.awaySinceMs = nowMs;
+    if (nowMs - watch.awaySinceMs >= seenForMs) watch.seen = true;
+    return false;
+  }
+  watch.awaySinceMs = Number.NaN;
+  if (Number.isNaN(watch.backSinceMs)) watch.backSinceMs = nowMs;
+  if (nowMs - watch.backSinceMs < backForMs) return false;
+  const unseenMs = Math.max(unseenForMs, (permit.untilMs - permit.openedMs) / 2);
+  return watch.seen || nowMs - permit.openedMs >= unseenMs;
+}
+
+/** Every sign that is waited for has a value now. */
+const isKnown = ({ waitsFor }: PermitRecord, signs: ReturnType<typeof signsNow>): boolean =>
+  waitsFor.every((sign) => !Number.isNaN(signs[sign === 'level' ? 'waterVolume' : sign]));
+
+function close(pipeline: PipelineState, permit: PermitRecord, nowMs: number): void {
+  pipeline.permits.delete(permit.id);
+  allowPermits(pipeline, permit.unit);
+  const closed = { ...permit, closedBy: null, closedMs: nowMs };
+  tell(pipeline, 'closed', closed, nowMs, 'flow, gas load and level are back where they were before the work');
+}
+
+function tell(
+  pipeline: PipelineState,
+  what: 'closed' | 'overdue',
+  permit: PermitRecord,
+  atMs: number,
+  comment: string,
+): void {
+  pipeline.permitChanges.push({ what, permit, atMs, actor: null, station: null, comment });
+}
+
+function watchOf(permit: PermitRecord): Watch {
+  const known = watches.get(permit);
+  if (known !== undefined) return known;
+  const made = { seen: false, awaySinceMs: Number.NaN, backSinceMs: Number.NaN, overdueTold: false };
+  watches.set(permit, made);
+  return made;
+}
