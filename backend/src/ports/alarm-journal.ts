@@ -1,4 +1,6 @@
 import type { JournalRow } from '@ebbline/shared/contract/alarm';
+import type { AlertChange } from '../evaluation/pipeline/alert-record';
+import type { PermitChange, PermitRecord } from '../evaluation/pipeline/permit-record';
 import type { AlarmRecord, AlarmTransition } from '../evaluation/pipeline/outputs';
 
 export interface SystemEntry {
@@ -16,6 +18,12 @@ export interface AlarmJournal {
     wallMs: number,
   ): readonly JournalRow[];
   appendSystem(entry: SystemEntry, wallMs: number): JournalRow;
+  /** A permit opened, gone overdue, or closed, by a person or by the program. */
+  appendPermits(changes: readonly PermitChange[], wallMs: number): readonly JournalRow[];
+  /** Alerts that came or went. */
+  appendAlerts(changes: readonly AlertChange[], wallMs: number): readonly JournalRow[];
+  /** Permits that are not closed, as committed. */
+  permits(): readonly PermitRecord[];
   /** Standing alarms as committed. */
   standing(): readonly AlarmRecord[];
   /** Rows that happened in [fromMs, toMs), in order of sequence; `after` excludes; at most 500 rows a page. */

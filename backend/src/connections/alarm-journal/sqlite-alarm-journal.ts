@@ -1,13 +1,17 @@
 import type { JournalRow } from '@ebbline/shared/contract/alarm';
 import { CodedError } from '@ebbline/shared/errors/coded-error';
+import type { AlertChange } from '../../evaluation/pipeline/alert-record';
+import type { PermitChange, PermitRecord } from '../../evaluation/pipeline/permit-record';
 import type { AlarmRecord, AlarmTransition } from '../../evaluation/pipeline/outputs';
 import type { AlarmJournal, SystemEntry } from '../../ports/alarm-journal';
+import { alertEntry } from './alert-entry';
 import { batchEntries } from './batch-entries';
 import { openJournalDatabase, type JournalDatabase } from './journal-database';
 import type { ChainedEntry, JournalEntry } from './journal-entry';
 import { journalHash } from './journal-hash';
 import { migrateJournal } from './journal-schema';
 import { journalStatements, type JournalStatements } from './journal-statements';
+import { isPermitName, permitEntry } from './permit-entry';
 import { standingChange } from './standing-alarms';
 import { systemEntry } from './to-journal-entry';
 import { toJournalRow } from './to-journal-row';
@@ -49,7 +53,21 @@ export class SqliteAlarmJournal implements AlarmJournal {
   }
 
   standing(): readonly AlarmRecord[] {
-    return this.#statements.standing().map((row) => JSON.parse(row.record) as AlarmRecord);
+    const rows = this.#statements.standing().filter(({ alarm }) => !isPermitName(alarm));
+    return rows.map((row) => JSON.parse(row.record) as AlarmRecord);
+  }
+
+  appendPermits(changes: readonly PermitChange[], wallMs: number): readonly JournalRow[] {
+    return this.#commit(changes.map((change) => permitEntry(change, wallMs)));
+  }
+
+  appendAlerts(changes: readonly AlertChange[], wallMs: number): readonly JournalRow[] {
+    return this.#commit(changes.map((change) => alertEntry(change, wallMs)));
+  }
+
+  permits(): readonly PermitRecord[] {
+    const rows = this.#statements.standing().filter(({ alarm }) => isPermitName(alarm));
+    return rows.map((row) => JSON.parse(row.record) as PermitRecord);
   }
 
   page(query: { readonly fromMs: number | null; readonly toMs: number | null; readonly after: number | null }): {

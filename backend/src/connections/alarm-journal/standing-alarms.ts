@@ -1,4 +1,5 @@
 import type { JournalEntry } from './journal-entry';
+import { permitClosed } from './permit-entry';
 
 export interface StandingRow {
   readonly alarm: string;
@@ -15,7 +16,8 @@ export type StandingChange =
 export function standingChange(sequence: number, entry: JournalEntry): StandingChange {
   if (entry.alarm === null) return { kind: 'none' };
   if (entry.record !== null) return { kind: 'put', row: { alarm: entry.alarm, sequence, record: entry.record } };
-  return entry.toState === 'normal' ? { kind: 'remove', alarm: entry.alarm } : { kind: 'none' };
+  const gone = entry.toState === 'normal' || entry.cause === permitClosed;
+  return gone ? { kind: 'remove', alarm: entry.alarm } : { kind: 'none' };
 }
 
 /** The smallest sequence at which kept and replayed standing alarms differ, or null where they agree. */

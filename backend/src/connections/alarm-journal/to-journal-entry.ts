@@ -3,7 +3,8 @@ import type { SystemEntry } from '../../ports/alarm-journal';
 import type { JournalEntry } from './journal-entry';
 import { storedNumber, storedText } from './stored-text';
 
-const nothing = {
+/** A row that says nothing yet. */
+export const nothing = {
   cause: null,
   alarm: null,
   unit: null,
