@@ -15,6 +15,7 @@ import { createPipelineState, type PipelineState } from './pipeline-state';
 import { restoreAlarms } from './restore';
 import { SliceRunner } from './run-slices';
 import { isStanding } from './standing-water';
+import { takeOver } from './take-over';
 
 export interface PipelineOptions {
   /** `source`: the caller gives the newest accepted source time as now; nothing runs before the first. */
@@ -26,12 +27,22 @@ export interface PipelineOptions {
 /** A pipeline that also tells how much tick time bounded catch-up has left out since the start, ms. */
 export interface CountingPipeline extends Pipeline {
   skippedMs(): number;
+  /**
+   * A pipeline for another site that goes on where this one is; see `takeOver`. History is to be drained first, and
+   * this one is not to be used any more.
+   */
+  goOn(site: CompiledSite, nowMs: number): CountingPipeline;
 }
 
 /** The whole judge for one compiled site; see `Pipeline`. */
 export function createPipeline(site: CompiledSite, options: PipelineOptions): CountingPipeline {
   const pipeline = createPipelineState(site, options.clock);
-  const slices = new SliceRunner(pipeline, options.clock === 'wall' ? options.startMs : Number.NaN);
+  const startMs = options.clock === 'wall' ? options.startMs : Number.NaN;
+  return pipelineOf(pipeline, new SliceRunner(pipeline, startMs), options.clock);
+}
+
+function pipelineOf(pipeline: PipelineState, slices: SliceRunner, clock: PipelineOptions['clock']): CountingPipeline {
+  const { site } = pipeline;
   const intake = new PipelineIntake(pipeline);
   const modeNow = (unit: number): ModeFound => modeOfUnit(pipeline.state, slotsOf(pipeline, unit));
   return {
@@ -60,6 +71,10 @@ export function createPipeline(site: CompiledSite, options: PipelineOptions): Co
       pressureWindow(site, pipeline.state, unit, nowMs, pipeline.hour.of(unit, nowMs), isStanding(modeNow(unit))),
     path: (unit) => path(site, pipeline.state, unit, isStanding(modeNow(unit))),
     skippedMs: () => slices.skippedMs(),
+    goOn(next, nowMs) {
+      const { state, maps } = takeOver(pipeline, next, clock, nowMs);
+      return pipelineOf(state, slices.goOn(state, maps.units.before), clock);
+    },
   };
 }
 

@@ -15,7 +15,7 @@ export function restoreAlarms(pipeline: PipelineState, records: readonly AlarmRe
   for (const record of records) {
     const alarm = places.get(record.alarm);
     if (alarm === undefined || pipeline.applies[alarm] === 0) {
-      pipeline.left.push(ended(record));
+      pipeline.left.push(endedByConfiguration(record, record.stateSinceMs));
       continue;
     }
     pipeline.book.restore(alarm, pipeline.index.identity(alarm), unfoldedFrom(firstOuts, record));
@@ -29,7 +29,8 @@ export function restoreAlarms(pipeline: PipelineState, records: readonly AlarmRe
 const unfoldedFrom = (firstOuts: ReadonlySet<string>, record: AlarmRecord): AlarmRecord =>
   record.foldedUnder === null || firstOuts.has(record.foldedUnder) ? record : { ...record, foldedUnder: null };
 
-const ended = (record: AlarmRecord): AlarmTransition => ({
+/** The end of an alarm that the site file no longer has. */
+export const endedByConfiguration = (record: AlarmRecord, atMs: number): AlarmTransition => ({
   alarm: record.alarm,
   entry: record.entry,
   unit: record.unit,
@@ -38,7 +39,7 @@ const ended = (record: AlarmRecord): AlarmTransition => ({
   to: 'normal',
   cause: 'configuration',
   priority: record.priority,
-  atMs: record.stateSinceMs,
+  atMs,
   sinceMs: record.sinceMs,
   value: record.value,
   limit: record.limit,

@@ -2,7 +2,7 @@ import type { UnitContext } from '../alarm-rules/judge-context';
 import { createContext } from './fill-context';
 import { hallStep } from './hall-step';
 import type { PipelineState } from './pipeline-state';
-import { dueSlices, sliceMs, slicesPerSecond, unitsBySlice } from './slices';
+import { dealtSlices, dueSlices, keptSlices, sliceMs, slicesPerSecond, unitsBySlice } from './slices';
 import { unitStep } from './unit-step';
 
 /** Runs slices in the order of time. Tells how much of it was left out. */
@@ -15,10 +15,19 @@ export class SliceRunner {
   constructor(
     private readonly pipeline: PipelineState,
     startMs: number,
+    private readonly sliceOf = dealtSlices(pipeline.site.units.length),
   ) {
-    this.units = unitsBySlice(pipeline.site.units.length);
+    this.units = unitsBySlice(sliceOf);
     this.context = createContext(pipeline);
     if (!Number.isNaN(startMs)) this.begin(startMs);
+  }
+
+  /** A runner for another site that goes on where this one is. */
+  goOn(pipeline: PipelineState, unitsBefore: Int32Array): SliceRunner {
+    const next = new SliceRunner(pipeline, Number.NaN, keptSlices(this.sliceOf, unitsBefore));
+    next.last = this.last;
+    next.skipped = this.skipped;
+    return next;
   }
 
   /** Everything that is due up to `nowMs`; a time before the last one does nothing. */

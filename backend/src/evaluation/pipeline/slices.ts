@@ -25,12 +25,29 @@ export function dueSlices(last: number, nowMs: number): DueSlices {
   return { from: last + 1 + skipped, to, skipped };
 }
 
-/** The units of each slice: dealt out in turn, so that the slices differ by one unit at most. */
-export function unitsBySlice(units: number): readonly Int32Array[] {
-  return Array.from({ length: slicesPerSecond }, (_, slice) =>
-    Int32Array.from(
-      { length: Math.max(0, Math.ceil((units - slice) / slicesPerSecond)) },
-      (__, i) => slice + i * slicesPerSecond,
-    ),
-  );
+/** Slice of each unit: dealt out in turn, so that the slices differ by one unit at most. */
+export const dealtSlices = (units: number): Uint8Array =>
+  Uint8Array.from({ length: units }, (_, i) => i % slicesPerSecond);
+
+/** Slice of each unit of a new site: who was there before keeps its own, so that its seconds stay whole; others fill up. */
+export function keptSlices(before: Uint8Array, unitsBefore: Int32Array): Uint8Array {
+  const load = new Uint32Array(slicesPerSecond);
+  const kept = Uint8Array.from(unitsBefore, (was) => before[was] ?? 0);
+  unitsBefore.forEach((was, unit) => {
+    if (was >= 0) load[kept[unit] as number] = (load[kept[unit] as number] as number) + 1;
+  });
+  unitsBefore.forEach((was, unit) => {
+    if (was >= 0) return;
+    const emptiest = load.indexOf(Math.min(...load));
+    kept[unit] = emptiest;
+    load[emptiest] = (load[emptiest] as number) + 1;
+  });
+  return kept;
+}
+
+/** The units of each slice. */
+export function unitsBySlice(sliceOf: Uint8Array): readonly Int32Array[] {
+  const units: number[][] = Array.from({ length: slicesPerSecond }, () => []);
+  sliceOf.forEach((slice, unit) => units[slice]?.push(unit));
+  return units.map((some) => Int32Array.from(some));
 }

@@ -149,7 +149,7 @@ export interface HallAir {
 
 /** A pipeline on a plant that a test moves second by second. `second` counts from the start. */
 export class Plant {
-  readonly pipeline: CountingPipeline;
+  pipeline: CountingPipeline;
   readonly telemetry: Record<string, Telemetry> = {};
   readonly air: HallAir = { p: 101.3, t: 27, rh: 40 };
   readonly transitions: AlarmTransition[] = [];
@@ -191,6 +191,16 @@ export class Plant {
       this.second += 1;
       this.transitions.push(...this.pipeline.advance(this.nowMs));
     }
+    return this;
+  }
+
+  /** Another site takes the place of this one; units that it has no more send nothing from now on. */
+  reload(site: CompiledSite): this {
+    this.pipeline.drainHistory(this.nowMs, true);
+    this.pipeline = this.pipeline.goOn(site, this.nowMs);
+    const ids = site.units.map(({ id }) => id);
+    for (const id of Object.keys(this.telemetry)) if (!ids.includes(id)) Reflect.deleteProperty(this.telemetry, id);
+    for (const id of ids) this.telemetry[id] ??= atRest();
     return this;
   }
 
