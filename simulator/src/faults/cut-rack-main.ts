@@ -2,10 +2,10 @@ import type { Fault, FaultSize } from './fault';
 
 /** Bore against the rack hose's: slit, clean cut, both ends of a coupling torn open. */
 const sizes: Readonly<Record<FaultSize, number>> = { small: 0.5, usual: 1, large: 1.3 };
-/** Friction of the stub takes so much of the flow of a sharp opening. Common practice for 80 diameters of hose, 0.5 to 0.7. */
-const pipeShare = 0.6;
+/** The stub takes a part of the flow of a sharp opening. Common practice for some diameters of hose, 0.7 to 0.8. */
+const stubShare = 0.75;
 
-/** The hose of a whole rack is off on the return side: more air than the vacuum source carries. The separator loses its vacuum, all flow stops, and water comes out of the low return pipes. */
+/** Both hoses of a whole rack are off: more air than the vacuum source carries. The separator loses its vacuum, all flow stops, and water comes out where the low pipes stand above ambient pressure. */
 export const cutRackMain: Fault = {
   kind: 'cutRackMain',
   title: 'rack main cut',
@@ -15,7 +15,7 @@ export const cutRackMain: Fault = {
   lastsS: () => null,
   apply(target, parameters, order, strength) {
     if (strength < 0.5) return;
-    const boreM = parameters.boreM.rackHose * sizes[order.size] * Math.sqrt(pipeShare);
+    const boreM = parameters.boreM.rackHose * sizes[order.size] * Math.sqrt(stubShare);
     target.inputs.condition.mainCutBoreM[order.rack] = boreM;
   },
 };

@@ -16,14 +16,22 @@ function equilibriumMolPerM3(pressurePa: number, waterC: number): number {
   return soluble * Math.max(0, pressurePa - saturationPressurePa(waterC));
 }
 
+/** A tank that is almost empty has little water to give or take air. */
+function wettedShare(waterM3: number, usualM3: number): number {
+  return Math.min(1, Math.max(0, waterM3 / (0.2 * usualM3)));
+}
+
 /** Water takes up air in the supply tank, carries it round and lets it go in the separator: the gas load of a tight loop. */
 export function stepDissolvedAir(parameters: PlantParameters, state: PlantState, dtS: number): void {
   const { last } = state;
-  const exchange = exchangeShareOfFlow * parameters.ratedFlowM3PerS;
+  const { volumeM3 } = parameters;
+  const whole = exchangeShareOfFlow * parameters.ratedFlowM3PerS;
+  const exchangeUp = whole * wettedShare(state.supplyTankWaterM3, volumeM3.supplyTankWater);
+  const exchangeOut = whole * wettedShare(state.separatorWaterM3, volumeM3.separatorWater);
   const inSupply = state.supplyTankDissolvedMol / state.supplyTankWaterM3;
   const inSeparator = state.separatorDissolvedMol / state.separatorWaterM3;
-  const up = exchange * (equilibriumMolPerM3(last.supplyTankPa, state.supplyTankC) - inSupply);
-  const out = exchange * (inSeparator - equilibriumMolPerM3(last.separatorPa, state.separatorC));
+  const up = exchangeUp * (equilibriumMolPerM3(last.supplyTankPa, state.supplyTankC) - inSupply);
+  const out = exchangeOut * (inSeparator - equilibriumMolPerM3(last.separatorPa, state.separatorC));
   const round = last.loopFlowM3PerS * inSupply;
   const back = last.transferM3PerS * inSeparator;
   state.supplyTankDissolvedMol += (up + back - round) * dtS;

@@ -48,6 +48,7 @@ export function ratedState(parameters: PlantParameters): PlantState {
     standbyRanS: 0,
     standbyRunning: false,
     loopValve: 1,
+    refilling: false,
     ventCommand: 0,
     ventPosition: 0,
     last: {

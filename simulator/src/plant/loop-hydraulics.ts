@@ -7,6 +7,10 @@ import { headPaPerM } from './water';
 /** The return manifold's pressure follows its gas so late, s: gas is springy and water has mass. */
 const manifoldLagS = 0.15;
 
+/** After a power failure: shares of the supply tank's usual water between which it is filled before the loop opens. */
+const refillBelow = 0.8;
+const refillUpTo = 0.95;
+
 /** Stroke of the stop valve below the supply tank, s. */
 const loopValveS = 3;
 
@@ -36,7 +40,7 @@ export function returnTapPa(parameters: PlantParameters, state: PlantState): num
  */
 export function solveFlows(parameters: PlantParameters, state: PlantState, inputs: PlantInputs, dtS: number): void {
   const { ratedFlowM3PerS: rated, lossPa } = parameters;
-  moveLoopValve(state, inputs, dtS);
+  moveLoopValve(parameters, state, inputs, dtS);
   const driving = drivingPressurePa(parameters, state) * outletShare(parameters, state) * state.loopValve;
   const mainFactor = lossPa.main / (rated * rated);
   const gas = state.last.returnMainGasM3PerS;
@@ -51,10 +55,16 @@ export function solveFlows(parameters: PlantParameters, state: PlantState, input
   storePressures(parameters, state, inputs, paths, flow, driving, dtS);
 }
 
-function moveLoopValve(state: PlantState, inputs: PlantInputs, dtS: number): void {
-  if (inputs.condition.powerLost) return;
+/** The stop valve stays where it is without power; when that returns to a tank that ran down, it shuts until the tank is full again. */
+function moveLoopValve(parameters: PlantParameters, state: PlantState, inputs: PlantInputs, dtS: number): void {
+  const filled = state.supplyTankWaterM3 / parameters.volumeM3.supplyTankWater;
+  if (inputs.condition.powerLost) {
+    state.refilling = filled < refillBelow;
+    return;
+  }
+  if (filled > refillUpTo) state.refilling = false;
   const reach = dtS / loopValveS;
-  const way = (inputs.orders.loopOpen ? 1 : 0) - state.loopValve;
+  const way = (inputs.orders.loopOpen && !state.refilling ? 1 : 0) - state.loopValve;
   state.loopValve += Math.min(reach, Math.max(-reach, way));
 }
 

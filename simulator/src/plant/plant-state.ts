@@ -53,6 +53,8 @@ export interface PlantState {
   standbyRunning: boolean;
   /** Stop valve below the supply tank, 0 shut to 1 open. */
   loopValve: number;
+  /** The supply tank is filled up before the loop opens. */
+  refilling: boolean;
   /** Bleed or relief of the supply tank, 0 to 1 of what it can pass: wanted, and as it stands. */
   ventCommand: number;
   ventPosition: number;

@@ -12,17 +12,28 @@ import {
 } from './water';
 
 /** Water in from the return main, out to the pump, and a little out as vapour with the exhaust. */
-export function stepSeparatorWater(state: PlantState, from: ReturnOutflow, dtS: number): void {
+export function stepSeparatorWater(
+  parameters: PlantParameters,
+  state: PlantState,
+  from: ReturnOutflow,
+  dtS: number,
+): void {
   const outM3 = state.last.transferM3PerS * dtS;
   const inM3 = from.waterM3PerS * dtS;
-  const vapourM3 = (vapourKgPerS(state) * dtS) / waterDensityKgPerM3;
-  const coldKM3 = (vapourKgPerS(state) * evaporationJPerKg * dtS) / waterHeatJPerM3K;
+  const vapourKg = vapourKgPerS(state) * wettedShare(parameters, state) * dtS;
+  const vapourM3 = vapourKg / waterDensityKgPerM3;
+  const coldKM3 = (vapourKg * evaporationJPerKg) / waterHeatJPerM3K;
   const left = state.separatorWaterM3 + inM3 - outM3 - vapourM3;
   const before = state.separatorC;
   state.separatorC = (before * (state.separatorWaterM3 - outM3 - vapourM3) + from.waterC * inM3 - coldKM3) / left;
   state.separatorWaterM3 = left;
   state.sums.waterOutM3 += vapourM3;
   state.sums.exhaustHeatJ += (coldKM3 + vapourM3 * before) * waterHeatJPerM3K;
+}
+
+/** The last tenth of the water wets less and less of the separator: what leaves is no longer saturated. */
+function wettedShare({ volumeM3 }: PlantParameters, state: PlantState): number {
+  return Math.min(1, state.separatorWaterM3 / (0.1 * volumeM3.separatorWater));
 }
 
 /** Vapour that leaves with the exhaust: saturated gas over the separator's water (Dalton), kg/s. */

@@ -1,6 +1,7 @@
 import { openHose, type PlantInputs } from './plant-inputs';
 import type { PlantParameters } from './plant-parameters';
 import { mainCells, type PlantState, type RackState } from './plant-state';
+import { supplySurfaceM } from './loop-hydraulics';
 import { gasSpaceMol, headPaPerM, waterDensityKgPerM3 } from './water';
 import { countWaterOut, takeFromSupplyTank } from './water-out';
 
@@ -21,10 +22,13 @@ export function stepSpills(parameters: PlantParameters, state: PlantState, input
     const opening = openHose(inputs, r);
     if (cutM > 0) {
       spillReturn(parameters, state, inputs, rack, cutM, parameters.elevationM.floorMain, dtS);
-      spillSupply(parameters, state, inputs, rack, cutM, dtS);
+      const headM = supplySurfaceM(parameters, state) - parameters.elevationM.floorMain;
+      const floorPa = state.last.supplyTankPa + headM * headPaPerM - mainLossPa(parameters, state);
+      spillSupply(parameters, state, inputs, rack, floorPa, cutM, dtS);
     } else if (opening) {
       spillReturn(parameters, state, inputs, rack, opening.boreM, parameters.elevationM.rackReturnTap, dtS);
-      spillSupply(parameters, state, inputs, rack, Math.min(opening.boreM, parameters.boreM.restrictor), dtS);
+      const boreM = Math.min(opening.boreM, parameters.boreM.restrictor);
+      spillSupply(parameters, state, inputs, rack, rack.supplyManifoldPa, boreM, dtS);
     }
   }
 }
@@ -67,15 +71,20 @@ function spillSupply(
   state: PlantState,
   inputs: PlantInputs,
   rack: RackState,
+  insidePa: number,
   boreM: number,
   dtS: number,
 ): void {
-  const overPa = rack.supplyManifoldPa - inputs.ambientPa;
+  const overPa = insidePa - inputs.ambientPa;
   if (overPa <= 0 || state.loopValve === 0) return;
   const keptM3 = lastShare * parameters.volumeM3.supplyTankWater;
   const outM3 = Math.min(orificeM3PerS(boreM, overPa) * dtS, Math.max(0, state.supplyTankWaterM3 - keptM3));
   takeFromSupplyTank(parameters, state, outM3);
   rack.wetM3 += outM3;
+}
+
+function mainLossPa({ lossPa, ratedFlowM3PerS }: PlantParameters, state: PlantState): number {
+  return lossPa.main * (state.last.loopFlowM3PerS / ratedFlowM3PerS) ** 2;
 }
 
 function orificeM3PerS(boreM: number, overPa: number): number {

@@ -44,7 +44,7 @@ export function stepPlant(parameters: PlantParameters, state: PlantState, inputs
   stepSupplyMain(parameters, state, state.supplyTankC, dtS);
   const racks = stepRacks(parameters, state, inputs, dtS);
   const back = stepReturnMain(parameters, state, racks, dtS);
-  stepSeparatorWater(state, back, dtS);
+  stepSeparatorWater(parameters, state, back, dtS);
   stepWaterInAndOut(parameters, state, inputs, dtS);
   stepSpills(parameters, state, inputs, dtS);
   stepCarryOver(parameters, state, dtS);
@@ -65,6 +65,20 @@ function stepGas(
   dtS: number,
 ): void {
   const { reliefMolPerS } = regulateSupplyTank(parameters, state, inputs, dtS);
+  stepSeparatorGas(parameters, state, inputs, returnedMolPerS + reliefMolPerS, dtS);
+}
+
+/**
+ * Dry gas of the separator: what came with the water, leaks and bleeds in, the exhaust out.
+ * @returns what went to the exhaust, mol/s; below zero where room air comes in by it.
+ */
+export function stepSeparatorGas(
+  parameters: PlantParameters,
+  state: PlantState,
+  inputs: PlantInputs,
+  intoMolPerS: number,
+  dtS: number,
+): number {
   const leakM3PerS = parameters.baseInLeakFreeM3PerS + inputs.inLeakFreeM3PerS;
   const inLeak = leakM3PerS * freeAirMolPerM3 * sonicShare(state.last.separatorPa, inputs.ambientPa);
   const gasM3 = separatorGasM3(parameters, state);
@@ -72,9 +86,10 @@ function stepGas(
   state.last.vacuumBleedM3PerS = held / freeAirMolPerM3;
   const bleed = held + ventedMolPerS(state, inputs, gasM3, dtS);
   const exhaust = stepVacuumSource(parameters, state, inputs, dtS);
-  state.separatorGasMol += (returnedMolPerS + reliefMolPerS + inLeak + bleed - exhaust) * dtS;
+  state.separatorGasMol += (intoMolPerS + inLeak + bleed - exhaust) * dtS;
   state.sums.gasInMol += (inLeak + bleed + Math.max(0, -exhaust)) * dtS;
   state.sums.gasOutMol += Math.max(0, exhaust) * dtS;
+  return exhaust;
 }
 
 function ventedMolPerS(state: PlantState, inputs: PlantInputs, gasM3: number, dtS: number): number {

@@ -57,9 +57,20 @@ export function stepRacks(
     rack.inletC = mixedC(inlet, rack.inletC, rack.flowM3PerS * dtS, feedC);
     const heatW = heatRackChips(parameters, state, rack, inputs, r, dtS);
     rack.outletC = mixedC(outlet, rack.outletC, onM3PerS * dtS, rack.inletC, (heatW * dtS) / waterHeatJPerM3K);
+    if (rack.flowM3PerS === 0) convect(rack, inlet, outlet, dtS);
     stepBlindPocket(parameters, state, inputs, r, heatW, dtS);
     water += outM3PerS;
     heat += outM3PerS * rack.outletC;
   }
   return { waterM3PerS: water, waterC: water > 0 ? heat / water : feedC, gasMolPerS: gas };
+}
+
+/** Water that stands in a rack turns over by its own warmth, so that its two halves come to one temperature within, s. An estimate. */
+const convectionS = 120;
+
+function convect(rack: RackState, inletM3: number, outletM3: number, dtS: number): void {
+  const bothC = (inletM3 * rack.inletC + outletM3 * rack.outletC) / (inletM3 + outletM3);
+  const share = dtS / (convectionS + dtS);
+  rack.inletC += (bothC - rack.inletC) * share;
+  rack.outletC += (bothC - rack.outletC) * share;
 }

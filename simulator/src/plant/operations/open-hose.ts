@@ -1,0 +1,16 @@
+import type { Operation } from './operation';
+
+/** A coupling with a good check valve, opened on purpose, lets in less than a cut hose: share of the outlet's bore. */
+const couplingShare = 0.45;
+
+/** Hose change under a permit: one server's return hose is off, the air it lets in is expected. */
+export const openHose: Operation = {
+  kind: 'openHose',
+  title: 'hose opened under permit',
+  inRack: true,
+  step({ parameters, inputs, order }) {
+    const boreM = couplingShare * parameters.boreM.outlet;
+    inputs.orders.openedHose[order.rack] = { boreM, checkValveStuckOpen: false };
+    return true;
+  },
+};
