@@ -47,6 +47,8 @@ export interface Story {
   readonly quietS: number;
   /** So long it is looked at after the onset, s. */
   readonly lastsS: number;
+  /** Only every so manieth second is told, and the site file says so: for stories of hours. Default 1. */
+  readonly everyS?: number;
   /** Commands to the simulated plant; `atS` counts from the onset. */
   readonly happens: readonly ScheduledCommand[];
   readonly deeds?: readonly Deed[];

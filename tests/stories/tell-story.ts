@@ -5,6 +5,7 @@ import type { SimulatedMessage } from '../../simulator/src/payload/messages';
 import { dataFolder } from '../end-to-end/data-folder';
 import { startReplayedBackend, type ReplayedBackend } from '../helpers/replayed-backend';
 import { until } from '../helpers/until';
+import { everySoMany, withPeriod } from './every-so-many-seconds';
 import { look, toldShortly } from './look';
 import { siteOfUnits } from './site-of-units';
 import type { Seen, Story } from './story';
@@ -21,7 +22,8 @@ export function tellStory(story: Story): void {
   test(
     story.title,
     async () => {
-      const site = siteOfUnits(story.units);
+      const everyS = story.everyS ?? 1;
+      const site = everyS > 1 ? withPeriod(siteOfUnits(story.units), everyS) : siteOfUnits(story.units);
       const backend = await startReplayedBackend(story.site?.(site) ?? site, await dataFolder());
       const watch = watchLoops(backend.ebbline.url, story.units);
       try {
@@ -45,7 +47,7 @@ async function follow(story: Story, backend: ReplayedBackend, lookAt: (atS: numb
     units: demoFleet.filter(({ id }) => story.units.includes(id)),
     schedule: story.happens.map(({ atS, ...what }) => ({ ...what, atS: story.quietS + atS })),
   });
-  const upTo = reader(telemetry);
+  const upTo = reader(everySoMany(telemetry, story.everyS ?? 1, startMs));
   for (const atS of looks(story)) {
     await backend.play(upTo(onsetMs + 1000 * atS));
     for (const deed of story.deeds?.filter((one) => one.atS === atS) ?? []) {

@@ -1,0 +1,14 @@
+import type { Mutant } from './mutant';
+import { mutantsOfEvaluation } from './mutants-of-evaluation';
+import { mutantsOfShared } from './mutants-of-shared';
+
+export const mutants: readonly Mutant[] = [...mutantsOfShared, ...mutantsOfEvaluation];
+
+/** Asked where the tests that a mutant names do not find it: every test of the pure rooms. */
+export const fallbackTests = [
+  'unit/shared',
+  'unit/backend/evaluation',
+  'published-values',
+  'physical-sense',
+  'alarm-lifecycle',
+];
