@@ -7,15 +7,37 @@ export const unitEntryIds = [
   'WATER-1',
   'MARGIN-2',
   'MARGIN-1',
+  'PUMP-1',
+  'VSRC-1',
+  'VSRC-2',
   'FLOW-2',
+  'FAC-1',
+  'FAC-2',
+  'TSUP-2',
   'TSUP-1',
   'BOIL-1',
+  'DEW-2',
   'DEW-1',
+  'VALVE-1',
+  'XFER-1',
+  'FIL-2',
+  'FIL-1',
+  'PUMP-2',
+  'PUMP-3',
+  'HX-1',
+  'RTH-1',
+  'BAL-1',
+  'CHEM-1',
+  'CHEM-2',
+  'CHEM-3',
+  'CHEM-4',
+  'CHEM-5',
+  'SET-1',
 ] as const;
 export type UnitEntryId = (typeof unitEntryIds)[number];
 
 /** Entries judged once a second for what spans units: a loop with all its units, or a hall. */
-export const groupEntryIds = [] as const satisfies readonly string[];
+export const groupEntryIds = ['AMB-1'] as const satisfies readonly string[];
 export type GroupEntryId = (typeof groupEntryIds)[number];
 
 /** INS-1 is judged a point, COM-1 a gateway. */

@@ -33,6 +33,8 @@ export interface Rationale<Id extends EntryId = EntryId> {
 /** SI. A site file may change each (`EntryLimits`). */
 export interface Limits {
   readonly limit: number;
+  /** Lower end of the band, of entries that have one; NaN: that side is not judged. */
+  readonly low?: number;
   readonly deadband: number;
   readonly onDelayMs: number;
   readonly offDelayMs: number;

@@ -8,8 +8,13 @@ import type { UnitEntryId } from './entry-ids';
 export const foldsUnder: Readonly<Partial<Record<UnitEntryId, readonly UnitEntryId[]>>> = {
   /** The pair's upper step hides the lower. */
   'MARGIN-1': ['MARGIN-2'],
-  /** Without flow the supply sensor stands in dead water. */
-  'TSUP-1': ['FLOW-2'],
+  'DEW-1': ['DEW-2'],
+  'FIL-1': ['FIL-2'],
+  /** Without flow the supply sensor stands in dead water; without facility water the supply can but warm. */
+  'TSUP-2': ['FLOW-2', 'FAC-1'],
+  'TSUP-1': ['FLOW-2', 'FAC-1', 'TSUP-2'],
+  /** A standby starts because the first one tripped. */
+  'VSRC-2': ['VSRC-1', 'PUMP-1'],
 };
 
 /** Of those, first-outs that fold only what is on the branch that they name. */

@@ -5,6 +5,7 @@ import type { SlotState } from '../slots/slot-state';
 import type { AirMemory } from './air-step/air-memory';
 import { unitEntryPlace, type UnitEntryId } from './entry-ids';
 import type { OpenPermits } from './open-permits';
+import type { PlantMemory } from './plant-signs/plant-memory';
 import type { RuleMemory } from './rule-memory';
 import type { SecondRings } from './second-rings';
 import type { UnitSlots } from './unit-slots';
@@ -31,6 +32,7 @@ export interface UnitContext {
   air: AirMemory;
   /** Supply temperature of every unit, one signal a unit. */
   supplyTemperature: SecondRings;
+  plant: PlantMemory;
   permits: OpenPermits;
   memory: RuleMemory;
   /** The alarm that is judged: whose cells of `memory` are this rule's. */

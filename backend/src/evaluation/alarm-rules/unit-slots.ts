@@ -112,6 +112,7 @@ export function compileUnitSlots(holder: Holder, unit: CompiledUnit) {
     branchFlow: Int32Array.from(unit.branches, (branch) => branch.slot.flow),
     branchReturnPressure: Int32Array.from(unit.branches, (branch) => branch.slot.returnPressure),
     branchFlowShare: Int32Array.from(unit.branches, ({ id }) => slot(`branch.${id}.flowShare`)),
+    tankFilling: Int32Array.from(unit.tanks, (tank) => tank.slot.filling),
     plateResistanceRatio: Int32Array.from(unit.plates, ({ id }) => slot(`plate.${id}.resistanceRatio`)),
   } as const;
 }

@@ -23,6 +23,7 @@ export function createContext(pipeline: PipelineState): UnitContext {
     modeKnown: false,
     air: pipeline.air,
     supplyTemperature: pipeline.supplyTemperature,
+    plant: pipeline.plant,
     permits: pipeline.openPermits,
     memory: pipeline.memory,
     alarm: -1,

@@ -4,6 +4,7 @@ import { sampleAirSignals } from '../alarm-rules/air-step/sample-air-signals';
 import { unitEntries } from '../alarm-rules/catalogue/catalogue';
 import type { UnitEntry } from '../alarm-rules/entry';
 import { clearFinding, createFinding, usable, type UnitContext } from '../alarm-rules/judge-context';
+import { samplePlant } from '../alarm-rules/plant-signs/sample-plant';
 import { higher, priorityOf } from '../alarm-rules/priority';
 import { priorityOfEntry } from '../alarm-rules/priority-of-entry';
 import type { ResolvedLimits } from '../alarm-rules/resolve-limits';
@@ -73,6 +74,7 @@ function sampleWindows(pipeline: PipelineState, context: UnitContext): void {
   }
   pipeline.steppedMs[unitIndex] = nowMs;
   sampleAirSignals(context);
+  samplePlant(context);
   supplyTemperature.push(unitIndex, usable(context.state, context.slots.supplyTemperature));
 }
 

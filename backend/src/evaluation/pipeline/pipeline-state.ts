@@ -4,6 +4,7 @@ import { createAirMemory, type AirMemory } from '../alarm-rules/air-step/air-mem
 import { unitEntries } from '../alarm-rules/catalogue/catalogue';
 import { createDelayState, type DelayState } from '../alarm-rules/delays';
 import { OpenPermits } from '../alarm-rules/open-permits';
+import { createPlantMemory, type PlantMemory } from '../alarm-rules/plant-signs/plant-memory';
 import { resolveLimits, type ResolvedLimits } from '../alarm-rules/resolve-limits';
 import { riseRingLength } from '../alarm-rules/rise-rate';
 import { RuleMemory } from '../alarm-rules/rule-memory';
@@ -58,6 +59,7 @@ export interface PipelineState {
   readonly alerts: Map<number, StandingAlert>;
   readonly alertChanges: AlertChange[];
   readonly memory: RuleMemory;
+  readonly plant: PlantMemory;
   /** The alarm that stands for all of its entry in a hall, by hall and entry. */
   readonly hallFirstOut: Map<number, number>;
   /** Mean of some hours of each hall's ambient pressure, Pa; NaN before the first. */
@@ -107,6 +109,7 @@ export function createPipelineState(site: CompiledSite, clock: ClockKind): Pipel
     alerts: new Map(),
     alertChanges: [],
     memory: new RuleMemory(index.count),
+    plant: createPlantMemory(site.units.length),
     hallFirstOut: new Map(),
     ambientMean: new Float64Array(site.halls.length).fill(Number.NaN),
     ...applicable(site, index, unitSlots),

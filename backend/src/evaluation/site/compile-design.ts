@@ -109,6 +109,7 @@ export function compileVacuumSource({ unit, at }: MergedUnit, faults: FaultList)
   return {
     count: source.count ?? 1,
     control: source.control ?? 'speed',
+    ...(source.control === undefined ? {} : { controlStated: true }),
     sealWaterC: siOrNull(source.sealWaterTemperature, 'temperature'),
     pressurePa,
     suctionM3PerS,

@@ -185,6 +185,8 @@ export interface VacuumSource {
   readonly count: number;
   /** startStop: between two edges; speed: by a drive; constant: full speed with a bleed, where only flow tells. */
   readonly control: 'startStop' | 'speed' | 'constant';
+  /** The site file says so itself: then a stop of a source by speed or at constant speed is a trip. */
+  readonly controlStated?: true;
   /** Seal water temperature at which the curve holds, °C; null: not stated, or no liquid ring. */
   readonly sealWaterC: number | null;
   readonly pressurePa: readonly number[];

@@ -1,28 +1,73 @@
 import type { GroupEntry, Rationale, UnitEntry } from '../entry';
 import { groupEntryIds, unitEntryIds, type EntryId, type GroupEntryId, type UnitEntryId } from '../entry-ids';
 import { air1 } from './air-1';
+import { amb1 } from './amb-1';
+import { bal1 } from './bal-1';
 import { boil1 } from './boil-1';
+import { chem1 } from './chem-1';
+import { chem2 } from './chem-2';
+import { chem3 } from './chem-3';
+import { chem4 } from './chem-4';
+import { chem5 } from './chem-5';
 import { com1 } from './com-1';
 import { dew1 } from './dew-1';
+import { dew2 } from './dew-2';
+import { fac1 } from './fac-1';
+import { fac2 } from './fac-2';
+import { fil1 } from './fil-1';
+import { fil2 } from './fil-2';
 import { flow2 } from './flow-2';
+import { hx1 } from './hx-1';
 import { ins1 } from './ins-1';
 import { margin1 } from './margin-1';
 import { margin2 } from './margin-2';
+import { pump1 } from './pump-1';
+import { pump2 } from './pump-2';
+import { pump3 } from './pump-3';
+import { rth1 } from './rth-1';
+import { set1 } from './set-1';
 import { tsup1 } from './tsup-1';
+import { tsup2 } from './tsup-2';
+import { valve1 } from './valve-1';
+import { vsrc1 } from './vsrc-1';
+import { vsrc2 } from './vsrc-2';
 import { water1 } from './water-1';
+import { xfer1 } from './xfer-1';
 
 const byUnit: Readonly<Record<UnitEntryId, UnitEntry>> = {
   'AIR-1': air1,
   'WATER-1': water1,
   'MARGIN-2': margin2,
   'MARGIN-1': margin1,
+  'PUMP-1': pump1,
+  'VSRC-1': vsrc1,
+  'VSRC-2': vsrc2,
   'FLOW-2': flow2,
+  'FAC-1': fac1,
+  'FAC-2': fac2,
+  'TSUP-2': tsup2,
   'TSUP-1': tsup1,
   'BOIL-1': boil1,
+  'DEW-2': dew2,
   'DEW-1': dew1,
+  'VALVE-1': valve1,
+  'XFER-1': xfer1,
+  'FIL-2': fil2,
+  'FIL-1': fil1,
+  'PUMP-2': pump2,
+  'PUMP-3': pump3,
+  'HX-1': hx1,
+  'RTH-1': rth1,
+  'BAL-1': bal1,
+  'CHEM-1': chem1,
+  'CHEM-2': chem2,
+  'CHEM-3': chem3,
+  'CHEM-4': chem4,
+  'CHEM-5': chem5,
+  'SET-1': set1,
 };
 
-const byGroup: Readonly<Record<GroupEntryId, GroupEntry>> = {};
+const byGroup: Readonly<Record<GroupEntryId, GroupEntry>> = { 'AMB-1': amb1 };
 
 /** In the order of `unitEntryIds`. */
 export const unitEntries: readonly UnitEntry[] = unitEntryIds.map((id) => byUnit[id]);

@@ -1,0 +1,62 @@
+import { judgeAbove } from '../above';
+import { anyOf } from '../any-of';
+import { judgeBelow } from '../below';
+import type { UnitEntry } from '../entry';
+import { usable, type UnitContext } from '../judge-context';
+import { stoppedModes } from '../modes-of-rules';
+import { durationText } from '../plant-signs/ride-through-text';
+import { Verdict } from '../verdict';
+
+/** A filter that will be at its limit within so much time is told early: s. A change takes a day to plan. */
+const aheadS = 3 * 86_400;
+const aheadEndS = 4 * 86_400;
+/** But only once it has begun to load: a trend of a clean filter is a trend of noise. */
+const hasBegun = 1.1;
+
+/** Filter loading: resistance at equal flow above `limit` times clean, mean of ten minutes; or its limit ahead within three days. */
+export const fil1: UnitEntry = {
+  id: 'FIL-1',
+  title: 'Filter is loading',
+  cause: 'Particles after works or a change of hoses, slime, or products of corrosion.',
+  consequence:
+    'The transfer pump runs faster until it can no more; then the supply tank falls while flow and chips look well.',
+  action: {
+    a: 'Change over to the clean filter, or plan the change of the element. Watch the supply tank level and the pump speed until then.',
+    b: 'Change over to the clean filter, or plan the change of the element. Watch the time that a transfer takes until then.',
+    c: 'Change over to the clean filter, or plan the change of the element. Watch loop flow and pump speed until then.',
+  },
+  confirm: 'Compare the pressure drop at the present flow with that of the clean filter at the same flow.',
+  timeToRespondS: 86_400,
+  severity: 'minor',
+  worse: null,
+  latching: false,
+  defaults: { limit: 2, deadband: 0.2, onDelayMs: 0, offDelayMs: 60_000 },
+  unitOfMeasure: '1',
+  basis: 'A change at twice the clean resistance is common practice.',
+  feeds: ['filter.pressureDrop', 'transfer.flow', 'loop.flow'],
+  offInModes: stoppedModes,
+  offWhenInferred: true,
+  applies: (_unit, slots) => slots.filterResistance >= 0,
+  judge(context, limits, active, finding) {
+    finding.value = context.plant.filterResistance.mean(context.unitIndex);
+    finding.limit = limits.limit;
+    finding.verdict = anyOf(
+      judgeAbove(finding.value, limits.limit, limits.deadband, active),
+      judgeAhead(context, finding.value, active),
+    );
+  },
+  detail(context) {
+    const resistance = context.plant.filterResistance.mean(context.unitIndex);
+    const left = usable(context.state, context.slots.filterTimeToLimit);
+    const now = Number.isNaN(resistance) ? '' : `${resistance.toFixed(1)} times clean.`;
+    const ahead = Number.isNaN(left) ? '' : ` At its limit in ${durationText(left)} if it goes on so.`;
+    return now + ahead === '' ? null : `Filter ${now}${ahead}`;
+  },
+};
+
+/** A time to the limit that is not known, or not given as no trend shows, says nothing. */
+function judgeAhead({ slots, state }: UnitContext, resistance: number, active: boolean): Verdict {
+  const left = usable(state, slots.filterTimeToLimit);
+  if (Number.isNaN(left) || Number.isNaN(resistance) || resistance < hasBegun) return Verdict.no;
+  return judgeBelow(left, aheadS, aheadEndS - aheadS, active);
+}

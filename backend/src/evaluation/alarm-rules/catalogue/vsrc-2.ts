@@ -1,0 +1,52 @@
+import { anyOf } from '../any-of';
+import { judgeDiscrete } from '../discrete';
+import type { UnitEntry } from '../entry';
+import { usable, type UnitContext } from '../judge-context';
+import { sealWaterSign } from '../plant-signs/seal-water-sign';
+import { Verdict } from '../verdict';
+
+/** A standby vacuum source or pump runs although nobody has taken it in hand: the first one is weak. */
+export const vsrc2: UnitEntry = {
+  id: 'VSRC-2',
+  title: 'A standby vacuum source or pump has started by itself',
+  cause:
+    'The first one is weak, has tripped, or faces a larger load; or its weekly change-over, where the controller does it alone.',
+  consequence: 'Redundancy is in use: the next failure has nothing behind it.',
+  action: {
+    a: 'Find why the first one does not suffice: seal water, trap, gas load, filter, drive. Leave the standby running meanwhile.',
+    b: 'Find why the first one does not suffice: seal water, trap, gas load, change-over valves, drive. Leave the standby running meanwhile.',
+    c: 'Find why the first one does not suffice: seal water, trap, gas load, strainer, drive. Leave the standby running meanwhile.',
+  },
+  confirm: 'Compare the gas load with yesterday’s, and the speed of the first one with its usual speed.',
+  timeToRespondS: 4 * 60 * 60,
+  severity: 'major',
+  worse: null,
+  latching: false,
+  defaults: { limit: 1, deadband: 0, onDelayMs: 5000, offDelayMs: 60_000 },
+  unitOfMeasure: '1',
+  basis: 'Discrete. In hand (`control.manual`) it counts as started by a person.',
+  feeds: ['vacuum.standby.running', 'pump.standby.running'],
+  offInModes: [],
+  offWhenInferred: false,
+  applies: (_unit, slots) => slots.vacuumStandbyRunning >= 0 || slots.pumpStandbyRunning >= 0,
+  judge(context, limits, active, finding) {
+    const { slots, state } = context;
+    const vacuum = judgeStandby(context, slots.vacuumStandbyRunning);
+    const pump = judgeStandby(context, slots.pumpStandbyRunning);
+    finding.verdict = anyOf(vacuum, pump);
+    if (finding.verdict !== Verdict.yes) return;
+    if (!active && usable(state, slots.controlManual) >= 0.5) finding.verdict = Verdict.no;
+    finding.value = 1;
+    finding.limit = limits.limit;
+    finding.where = nameOf(vacuum === Verdict.yes, pump === Verdict.yes);
+  },
+  detail: (context) => sealWaterSign(context),
+};
+
+const judgeStandby = ({ state }: UnitContext, slot: number): Verdict =>
+  slot < 0 ? Verdict.no : judgeDiscrete(usable(state, slot));
+
+function nameOf(vacuum: boolean, pump: boolean): string {
+  if (vacuum && pump) return 'vacuum source and transfer pump';
+  return vacuum ? 'vacuum source' : 'transfer pump';
+}

@@ -1,0 +1,33 @@
+import { dayMeans, tenMinuteMeans, type BucketMeans } from '../means/bucket-means';
+import { createRunMemory, type RunMemory } from './run-memory';
+import { createSetPointMemory, type SetPointMemory } from './set-point-memory';
+import { createTransferMemory, type TransferMemory } from './transfer-memory';
+
+/** What the rules of the plant's machines remember between seconds, columns by unit. Written in place. */
+export interface PlantMemory {
+  readonly runs: RunMemory;
+  readonly setPoints: SetPointMemory;
+  readonly transfers: TransferMemory;
+  readonly facilityFlow: BucketMeans;
+  readonly facilityValve: BucketMeans;
+  readonly filterResistance: BucketMeans;
+  readonly filterPressureDrop: BucketMeans;
+  readonly pumpEfficiency: BucketMeans;
+  readonly uaRatio: BucketMeans;
+  readonly valveAtLoad: BucketMeans;
+}
+
+export function createPlantMemory(units: number): PlantMemory {
+  return {
+    runs: createRunMemory(units),
+    setPoints: createSetPointMemory(units),
+    transfers: createTransferMemory(units),
+    facilityFlow: tenMinuteMeans(units),
+    facilityValve: tenMinuteMeans(units),
+    filterResistance: tenMinuteMeans(units),
+    filterPressureDrop: tenMinuteMeans(units),
+    pumpEfficiency: dayMeans(units),
+    uaRatio: dayMeans(units),
+    valveAtLoad: dayMeans(units),
+  };
+}

@@ -1,0 +1,18 @@
+import { usable, type UnitContext } from '../judge-context';
+
+/** Feedbacks of one power failure fall within so many ms of each other: one telegram, or two. Own rule. */
+const togetherMs = 3000;
+
+/**
+ * Power failure of the unit with its gateway alive: pump and vacuum source stopped within the same few seconds, and neither
+ * they nor a standby have come back. One event, whatever else follows from it. False where one of the two feedbacks is not
+ * known: then the trip of one machine can't be told from it.
+ */
+export function powerLost({ plant, slots, state, unitIndex }: UnitContext): boolean {
+  const between = (plant.runs.pumpStoppedMs[unitIndex] as number) - (plant.runs.vacuumStoppedMs[unitIndex] as number);
+  if (!(Math.abs(between) <= togetherMs)) return false;
+  return !(usable(state, slots.pumpStandbyRunning) >= 0.5 || usable(state, slots.vacuumStandbyRunning) >= 0.5);
+}
+
+export const powerLostText =
+  'Pump and vacuum source stopped together: power of the unit lost. One event; the rest follows from it.';

@@ -1,0 +1,43 @@
+/** Set points as people know them, and since when each is another; by unit and set point. */
+export interface SetPointMemory {
+  readonly known: Float64Array;
+  /** Tick time; NaN where it is as known. */
+  readonly changedMs: Float64Array;
+}
+
+export const SetPoint = { supply: 0, supplyTank: 1, separator: 2 } as const;
+export type SetPoint = (typeof SetPoint)[keyof typeof SetPoint];
+export const setPointCount = 3;
+
+export function createSetPointMemory(units: number): SetPointMemory {
+  return {
+    known: new Float64Array(units * setPointCount).fill(Number.NaN),
+    changedMs: new Float64Array(units * setPointCount).fill(Number.NaN),
+  };
+}
+
+/**
+ * Follows one set point: true while it is another than the one known, until `rememberMs` have passed and the new one is the one
+ * known. A value that is bad changes nothing.
+ */
+export function setPointChanged(
+  memory: SetPointMemory,
+  place: number,
+  value: number,
+  least: number,
+  nowMs: number,
+  rememberMs: number,
+): boolean {
+  const known = memory.known[place] as number;
+  if (Number.isNaN(value)) return !Number.isNaN(memory.changedMs[place] as number);
+  if (Number.isNaN(known)) memory.known[place] = value;
+  if (Number.isNaN(known) || Math.abs(value - known) < least) {
+    memory.changedMs[place] = Number.NaN;
+    return false;
+  }
+  if (Number.isNaN(memory.changedMs[place] as number)) memory.changedMs[place] = nowMs;
+  if (nowMs - (memory.changedMs[place] as number) < rememberMs) return true;
+  memory.known[place] = value;
+  memory.changedMs[place] = Number.NaN;
+  return false;
+}

@@ -1,0 +1,78 @@
+/** Change-overs of alternating tanks, by unit: how much water one transfer carries and how long it takes. */
+export interface TransferMemory {
+  /** Bits of the tanks that filled at the last look; −1 before the first. */
+  readonly filling: Int32Array;
+  /** Water that has gone, m³, and time that has passed, ms, since the last change-over; NaN where not known. */
+  readonly waterSince: Float64Array;
+  readonly timeSince: Float64Array;
+  /** The same of one usual transfer. */
+  readonly usualWater: Float64Array;
+  readonly usualTime: Float64Array;
+  /** Water of the last whole transfer, m³. */
+  readonly lastWater: Float64Array;
+  readonly seen: Uint16Array;
+  readonly lookedMs: Float64Array;
+}
+
+export function createTransferMemory(units: number): TransferMemory {
+  const never = (): Float64Array => new Float64Array(units).fill(Number.NaN);
+  return {
+    filling: new Int32Array(units).fill(-1),
+    waterSince: never(),
+    timeSince: never(),
+    usualWater: never(),
+    usualTime: never(),
+    lastWater: never(),
+    seen: new Uint16Array(units),
+    lookedMs: never(),
+  };
+}
+
+/** So many transfers are taken as usual before any is judged. */
+export const transfersToLearn = 3;
+/** One that is further from the usual one is not learnt. */
+const learnWithin = 0.5;
+const memoryTransfers = 20;
+/** After a longer gap in time it is not known what went on in between. */
+const longestGapMs = 5000;
+
+/**
+ * Once a second. `filling`: bits of the tanks that fill, −1 where one of them is not known; `flowM3PerS` NaN where not
+ * known: then the water of the running transfer is not judged.
+ */
+export function followTransfers(
+  memory: TransferMemory,
+  unit: number,
+  filling: number,
+  flowM3PerS: number,
+  nowMs: number,
+): void {
+  const elapsedMs = nowMs - (memory.lookedMs[unit] as number);
+  memory.lookedMs[unit] = nowMs;
+  const passed = elapsedMs > longestGapMs ? Number.NaN : elapsedMs;
+  memory.waterSince[unit] = (memory.waterSince[unit] as number) + (flowM3PerS * passed) / 1000;
+  memory.timeSince[unit] = (memory.timeSince[unit] as number) + passed;
+  if (filling < 0) return;
+  const before = memory.filling[unit] as number;
+  memory.filling[unit] = filling;
+  if (before < 0 || (filling & ~before) === 0) return;
+  const water = memory.waterSince[unit] as number;
+  const time = memory.timeSince[unit] as number;
+  memory.waterSince[unit] = 0;
+  memory.timeSince[unit] = 0;
+  memory.lastWater[unit] = water;
+  if (!Number.isNaN(water)) learn(memory, unit, water, time);
+}
+
+function learn(memory: TransferMemory, unit: number, water: number, time: number): void {
+  const seen = memory.seen[unit] as number;
+  const usual = memory.usualWater[unit] as number;
+  if (seen >= transfersToLearn && Math.abs(water - usual) > learnWithin * usual) return;
+  const share = 1 / Math.min(memoryTransfers, seen + 1);
+  memory.usualWater[unit] = blend(usual, water, share);
+  memory.usualTime[unit] = blend(memory.usualTime[unit] as number, time, share);
+  memory.seen[unit] = Math.min(seen + 1, 0xffff);
+}
+
+const blend = (known: number, found: number, share: number): number =>
+  Number.isNaN(known) ? found : known + (found - known) * share;
