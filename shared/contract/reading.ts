@@ -18,6 +18,7 @@ export const qualityReasons = [
   'inputUncertain',
   'belowFloor',
   'notApplicable',
+  'warming',
 ] as const;
 export const qualityReasonSchema = z.enum(qualityReasons);
 export type QualityReason = z.infer<typeof qualityReasonSchema>;

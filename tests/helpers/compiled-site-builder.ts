@@ -6,6 +6,7 @@ import {
   type CompiledSite,
   type CompiledUnit,
   type EntryLimits,
+  type HoseFittings,
   type Holder,
   type SlotTable,
   type UnitDesign,
@@ -20,6 +21,7 @@ export { runUnitM } from './unit-m';
 /** A small site made by hand: one hall, one unit shaped like unit M of the demo plant. For tests of the stages behind the site file. */
 export interface SiteOptions {
   readonly altitudeM?: number;
+  readonly shape?: CompiledUnit['shape'];
   readonly flowMeterSide?: CompiledUnit['flowMeterSide'];
   readonly design?: Partial<UnitDesign>;
   readonly nodes?: readonly WettedNode[];
@@ -27,6 +29,10 @@ export interface SiteOptions {
   readonly plates?: readonly { readonly id: string; readonly branch: number; readonly elevationM: number | null }[];
   readonly vacuumSource?: VacuumSource | null;
   readonly limits?: ReadonlyMap<string, EntryLimits>;
+  readonly fittings?: HoseFittings;
+  readonly tanks?: readonly { readonly id: string; readonly areaM2: number | null }[];
+  /** Measured points of the unit besides the usual ones. */
+  readonly also?: readonly string[];
   /** Measured points that the site has not. */
   readonly without?: readonly string[];
   /** Pressures told against ambient. */
@@ -87,18 +93,25 @@ export function buildSite(options: SiteOptions = {}): BuiltSite {
   const nodes = options.nodes ?? nodesOfUnitM;
   const branchIds = options.branches ?? ['r1', 'r2'];
   const plates = options.plates ?? [];
+  const tanks = options.tanks ?? [];
 
   const hallPoints = ['ambient.pressure', 'hall.temperature', 'hall.humidity', ...derivedPointIds.hall].filter(
     (id) => !without.has(id),
   );
   const unitPoints = [
     ...measuredOfUnit,
+    ...(options.also ?? []),
+    ...tanks.map(({ id }) => `tank.${id}.level`),
     ...branchIds.flatMap((id) =>
       ['flow', 'return.temperature', 'return.pressure', 'power'].map((rest) => `branch.${id}.${rest}`),
     ),
     ...plates.flatMap(({ id }) => [`plate.${id}.temperature`, `plate.${id}.power`]),
     ...derivedPointIds.unit.flatMap((id) =>
-      id.includes('<id>') ? branchIds.map((branch) => id.replace('<id>', branch)) : [id],
+      id.startsWith('branch.')
+        ? branchIds.map((branch) => id.replace('<id>', branch))
+        : id.startsWith('plate.')
+          ? plates.map((plate) => id.replace('<id>', plate.id))
+          : [id],
     ),
   ].filter((id) => !without.has(id));
 
@@ -148,7 +161,7 @@ export function buildSite(options: SiteOptions = {}): BuiltSite {
         hall: 0,
         holder: 1,
         gateway: 0,
-        shape: 'a',
+        shape: options.shape ?? 'a',
         flowMeterSide: options.flowMeterSide ?? 'supply',
         loop: 0,
         design: { ...designOfUnitM, ...options.design },
@@ -167,7 +180,7 @@ export function buildSite(options: SiteOptions = {}): BuiltSite {
             waterFound: slotOf(`branch.${id}.water.found`),
           },
           mainBoreM: null,
-          fittings: { restrictorBoreM: null, outletBoreM: null, inletCheckValve: false },
+          fittings: options.fittings ?? { restrictorBoreM: null, outletBoreM: null, inletCheckValve: false },
         })),
         plates: plates.map(({ id, branch, elevationM }, i): CompiledPlate => ({
           id,
@@ -180,7 +193,13 @@ export function buildSite(options: SiteOptions = {}): BuiltSite {
           slot: { temperature: slotOf(`plate.${id}.temperature`), power: slotOf(`plate.${id}.power`) },
         })),
         servers: [],
-        tanks: [],
+        tanks: tanks.map(({ id, areaM2 }) => ({
+          id,
+          name: `Tank ${id}`,
+          areaM2,
+          place: -1,
+          slot: { level: slotOf(`tank.${id}.level`), pressure: -1, filling: -1 },
+        })),
         pumpInletPlace: places.length - 1,
         vacuumSource: options.vacuumSource ?? null,
         limits: options.limits ?? new Map(),

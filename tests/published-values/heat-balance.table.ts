@@ -1,9 +1,8 @@
-import { heatBalanceSignificance } from '@ebbline/shared/heat/heat-balance';
 import { absolute, type PublishedTable } from './published-table';
 
 export const heatBalanceTable: PublishedTable = {
   title: 'significance of the gap between power and heat removed',
-  subject: { equation: heatBalanceSignificance },
+  subject: { point: 'heatBalanceSignificance' },
   evaluate: (equation, { Q = Number.NaN, u_Q = Number.NaN, P = Number.NaN, u_P = Number.NaN }) =>
     equation(Q, u_Q, P, u_P),
   rows: [

@@ -1,6 +1,5 @@
 import { liquidWaterDensity } from '@ebbline/shared/fluid-properties/liquid-water';
 import { saturationPressure } from '@ebbline/shared/fluid-properties/saturation-pressure';
-import { npshAvailable } from '@ebbline/shared/hydraulics/npsh';
 import { standardGravityMPerS2 } from '@ebbline/shared/units/constants';
 import { staticHead } from '@ebbline/shared/hydraulics/static-head';
 import { celsius, metre } from '@ebbline/shared/units/quantity';
@@ -9,7 +8,7 @@ import { absolute, type PublishedTable } from './published-table';
 
 export const npshAvailableTable: PublishedTable = {
   title: 'NPSH available, m, of p_in kPa, v m/s, t °C',
-  subject: { equation: npshAvailable },
+  subject: { point: 'npshAvailable' },
   evaluate: (equation, { p_in = Number.NaN, v = Number.NaN, t = Number.NaN }) =>
     equation(p_in * 1000, saturationPressure(celsius(t)), liquidWaterDensity(celsius(t)), v),
   onSite: {
@@ -39,7 +38,7 @@ export const npshAvailableTable: PublishedTable = {
 /** Without a sensor at the inlet: separator, the column over the pump, and the loss of the suction pipe. */
 export const npshBySeparatorTable: PublishedTable = {
   title: 'NPSH available, m, of p_separator kPa, column m, loss kPa, t °C',
-  subject: { equation: npshAvailable },
+  subject: { point: 'npshAvailable' },
   evaluate: (equation, { p_separator = Number.NaN, column = Number.NaN, loss = Number.NaN, t = Number.NaN }) => {
     const density = liquidWaterDensity(celsius(t));
     const inlet = (p_separator - loss) * 1000 + staticHead(density, metre(column));
@@ -59,4 +58,19 @@ export const npshBySeparatorTable: PublishedTable = {
       tolerance: absolute(0.05),
     },
   ],
+};
+
+export const npshOnSiteTable: PublishedTable = {
+  ...npshAvailableTable,
+  title: 'NPSH available of a site, m (its velocity head is left out there and added here)',
+  onSite: {
+    point: 'npshAvailable',
+    evaluate: ({ p_in = Number.NaN, v = Number.NaN, t = Number.NaN }) =>
+      onUnitM(
+        'npshAvailable',
+        { 'pump.inlet.pressure': p_in * 1000, 'return.temperature': t },
+        { without: ['supply.pressure', 'return.pressure'] },
+      ) +
+      (v * v) / (2 * standardGravityMPerS2),
+  },
 };

@@ -5,8 +5,19 @@ import type { PublishedRow, PublishedTable } from './published-table';
 
 const derivedPoints = [...derivedPointsOfHall, ...derivedPointsOfUnit];
 
-/** Derived points whose equation is a bare sum: nothing is published to hold against them. */
-const definitionOnly = ['chipPower'];
+/** Derived points whose equation is a bare sum, product or share of what is read: nothing is published to hold against them. */
+const definitionOnly = [
+  'chipPower',
+  'supplyTankRate',
+  'separatorRate',
+  'waterVolume',
+  'loopWaterVolume',
+  'loopWaterRate',
+  'topUpRate',
+  'timeToEmpty',
+  'timeToFull',
+  'branch.<id>.flowShare',
+];
 
 function equationOf({ subject, title }: PublishedTable): (...inputs: number[]) => number {
   if ('equation' in subject) return subject.equation as (...inputs: number[]) => number;

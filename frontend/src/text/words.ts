@@ -68,6 +68,7 @@ export const reasonWords: { readonly [R in QualityReason]: string } = {
   inputUncertain: 'something it is computed from is uncertain',
   belowFloor: 'too small to be judged',
   notApplicable: 'does not apply now',
+  warming: 'not watched long enough yet',
 };
 
 /** Every reason in words, or a word for none. */

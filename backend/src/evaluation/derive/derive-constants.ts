@@ -25,3 +25,27 @@ export const heatCapacityRelativeU = 0.001;
 /** Below this share of rated heat (or this power, where no rated heat is stated) a capture says nothing: own rule. */
 export const captureFloorShare = 0.05;
 export const captureFloorW = 100;
+
+/** Half-width of a commissioned suction curve, as a share of it: own rule; blank-off and calibrated orifices are good to some per cent. */
+export const curveHalfWidth = 0.05;
+
+/** Half-width of a gas room that the site file states, as a share of it: own rule. */
+export const gasVolumeHalfWidth = 0.05;
+
+/** Half-width of the commissioned gas load of a tight loop, as a share of it: it moves with flow and level. Own rule. */
+export const baselineHalfWidth = 0.5;
+
+/** Half-width of what one open hose lets in, as a share: the discharge coefficient is 0.6 … 0.85 (common practice, no source). */
+export const openingHalfWidth = 0.15;
+
+/** Half-width of a commissioned loss of the whole loop or a filter, as a share of it: own rule. */
+export const commissionedHalfWidth = 0.05;
+
+/** Below this share of its reference flow a resistance says nothing: its uncertainty grows without bound. Own rule. */
+export const resistanceFloorShare = 0.3;
+
+/** Below this share of rated flow a branch's share says nothing. Own rule. */
+export const shareFloor = 0.1;
+
+/** Air of the room, °C, where the hall has no good thermometer: 10 K more make 1.7 % less of the air through an opening. */
+export const roomTemperatureC = 20;

@@ -1,6 +1,7 @@
 import type { CompiledHall, CompiledSite } from '../site/compiled-site';
 import type { SlotState } from '../slots/slot-state';
 import type { UnitFrame } from './unit-frame';
+import type { UnitPlan } from './unit-plan';
 
 interface DerivedPointBase {
   readonly id: string;
@@ -15,6 +16,8 @@ interface DerivedPointBase {
 /** `derive` takes the inputs with their quality from the slots and writes value, quality, age, uncertainty and where. */
 export interface DerivedPointOfUnit extends DerivedPointBase {
   readonly derive: (frame: UnitFrame) => void;
+  /** Whether the unit has what the point is worked out from; left out: it is always worked out, and says itself. */
+  readonly applies?: (plan: UnitPlan) => boolean;
 }
 
 export interface DerivedPointOfHall extends DerivedPointBase {

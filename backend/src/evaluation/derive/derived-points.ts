@@ -1,35 +1,12 @@
 import { dewPoint } from '@ebbline/shared/fluid-properties/moist-air';
-import { addPower } from '@ebbline/shared/heat/add-power';
-import { approach } from '@ebbline/shared/heat/approach';
-import { capture } from '@ebbline/shared/heat/capture';
-import { dewPointMargin } from '@ebbline/shared/heat/dew-point-margin';
-import { heatRate } from '@ebbline/shared/heat/heat-rate';
-import { massFlow } from '@ebbline/shared/heat/mass-flow';
-import { npshMargin } from '@ebbline/shared/hydraulics/npsh';
-import { boilingMargin, drivingPressure, vacuumMargin } from '@ebbline/shared/hydraulics/pressure-margins';
-import { gasLoadBySpeed } from '@ebbline/shared/hydraulics/vacuum-suction';
 import type { DerivedPointOfHall, DerivedPointOfUnit } from './derived-point';
-import { deriveApproach } from './points/approach';
-import { deriveBoilingMargin } from './points/boiling-margin';
-import { deriveCapture } from './points/capture';
-import { deriveChipPower } from './points/chip-power';
 import { deriveDewPoint } from './points/dew-point';
-import { deriveDewPointMargin } from './points/dew-point-margin';
-import { deriveDrivingPressure } from './points/driving-pressure';
-import { deriveGasLoad } from './points/gas-load';
-import { deriveBranchHeat, deriveHeatRemoved } from './points/heat-removed';
-import { deriveLowerWallMargin } from './points/lower-wall-margin';
-import { deriveMassFlow } from './points/mass-flow';
-import { deriveVacuumMargin, deriveVacuumMarginWorst } from './points/vacuum-margins';
-
-const nodePressures = [
-  'supplyTank.pressure or supply.pressure',
-  'separator.pressure or return.pressure',
-  'supply.temperature',
-  'return.temperature',
-  'loop.flow',
-  'nodes',
-];
+import { airPoints } from './tables/air-points';
+import { chipPoints } from './tables/chip-points';
+import { exchangerPoints } from './tables/exchanger-points';
+import { flowPoints } from './tables/flow-points';
+import { loopPoints } from './tables/loop-points';
+import { tankPoints } from './tables/tank-points';
 
 /** Every derived point of a hall; worked out before those of its units. */
 export const derivedPointsOfHall: readonly DerivedPointOfHall[] = [
@@ -44,83 +21,10 @@ export const derivedPointsOfHall: readonly DerivedPointOfHall[] = [
 
 /** Every derived point of a unit, in the order in which they are worked out: a row may use the rows above it. */
 export const derivedPointsOfUnit: readonly DerivedPointOfUnit[] = [
-  {
-    id: 'massFlow',
-    unit: 'kg/s',
-    inputs: ['loop.flow', 'supply.temperature or return.temperature'],
-    equation: massFlow,
-    derive: deriveMassFlow,
-  },
-  {
-    id: 'heatRemoved',
-    unit: 'W',
-    inputs: ['loop.flow', 'supply.temperature', 'return.temperature'],
-    equation: heatRate,
-    derive: deriveHeatRemoved,
-  },
-  {
-    id: 'branch.<id>.heatRemoved',
-    unit: 'W',
-    inputs: ['branch.<id>.flow', 'supply.temperature', 'branch.<id>.return.temperature'],
-    equation: heatRate,
-    derive: deriveBranchHeat,
-  },
-  {
-    id: 'chipPower',
-    unit: 'W',
-    inputs: ['branch.<id>.power or plate.<id>.power'],
-    equation: addPower,
-    derive: deriveChipPower,
-  },
-  { id: 'capture', unit: '1', inputs: ['heatRemoved', 'chipPower'], equation: capture, derive: deriveCapture },
-  {
-    id: 'approach',
-    unit: 'K',
-    inputs: ['supply.temperature', 'facility.supply.temperature'],
-    equation: approach,
-    derive: deriveApproach,
-  },
-  {
-    id: 'vacuumMargin',
-    unit: 'Pa',
-    inputs: ['ambient.pressure', ...nodePressures],
-    equation: vacuumMargin,
-    derive: deriveVacuumMargin,
-  },
-  {
-    id: 'vacuumMarginWorst',
-    unit: 'Pa',
-    inputs: ['ambient.pressure', ...nodePressures],
-    equation: vacuumMargin,
-    derive: deriveVacuumMarginWorst,
-  },
-  { id: 'boilingMargin', unit: 'Pa', inputs: nodePressures, equation: boilingMargin, derive: deriveBoilingMargin },
-  {
-    id: 'lowerWallMargin',
-    unit: 'Pa',
-    inputs: [...nodePressures, 'pump.inlet.pressure', 'plate.<id>.power'],
-    equation: npshMargin,
-    derive: deriveLowerWallMargin,
-  },
-  {
-    id: 'drivingPressure',
-    unit: 'Pa',
-    inputs: nodePressures.slice(0, 4),
-    equation: drivingPressure,
-    derive: deriveDrivingPressure,
-  },
-  {
-    id: 'gasLoad',
-    unit: 'm3/s',
-    inputs: ['vacuum.exhaustFlow, or else vacuum.running, vacuum.speed, separator.pressure, return.temperature'],
-    equation: gasLoadBySpeed,
-    derive: deriveGasLoad,
-  },
-  {
-    id: 'dewPointMargin',
-    unit: 'K',
-    inputs: ['supply.temperature', 'facility.supply.temperature', 'dewPoint'],
-    equation: dewPointMargin,
-    derive: deriveDewPointMargin,
-  },
+  ...loopPoints,
+  ...exchangerPoints,
+  ...airPoints,
+  ...tankPoints,
+  ...flowPoints,
+  ...chipPoints,
 ];

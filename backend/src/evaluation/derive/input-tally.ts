@@ -1,6 +1,9 @@
 import { badBits, reasonBit } from '../slots/quality-reasons';
 import type { SlotState } from '../slots/slot-state';
 
+/** What is not there, or not yet, is no fault of an input: it stays what it is along the way. */
+const handedOnBits = reasonBit.notApplicable | reasonBit.warming;
+
 /**
  * Keeps count of the inputs of one derived value: a derived value is never better than its inputs and
  * never younger than the oldest of them. One object, used again for every value.
@@ -27,7 +30,8 @@ export class InputTally {
     if (sourceMs < this.oldestMs) this.oldestMs = sourceMs;
     if (reasons === 0) return state.value[slot] ?? Number.NaN;
     if ((reasons & badBits) !== 0) {
-      this.reasons |= (reasons & reasonBit.notApplicable) !== 0 ? reasonBit.notApplicable : reasonBit.inputBad;
+      const handedOn = reasons & handedOnBits;
+      this.reasons |= handedOn !== 0 ? handedOn : reasonBit.inputBad;
       return Number.NaN;
     }
     this.reasons |= reasons & reasonBit.ambientEstimated;

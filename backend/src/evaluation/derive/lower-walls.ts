@@ -3,7 +3,14 @@ import { boilingMargin } from '@ebbline/shared/hydraulics/pressure-margins';
 import { npshAvailable, npshMargin } from '@ebbline/shared/hydraulics/npsh';
 import { staticHead } from '@ebbline/shared/hydraulics/static-head';
 import { combine2, combine3 } from '@ebbline/shared/uncertainty/combine';
-import { celsius, metre, pascalAbsolute, pascalDifference, type Celsius } from '@ebbline/shared/units/quantity';
+import {
+  celsius,
+  metre,
+  pascalAbsolute,
+  pascalDifference,
+  type Celsius,
+  type Metre,
+} from '@ebbline/shared/units/quantity';
 import type { WettedNode } from '../site/compiled-site';
 import { badBits, reasonBit } from '../slots/quality-reasons';
 import {
@@ -66,8 +73,18 @@ export function hasPumpInletWall(frame: UnitFrame): boolean {
   );
 }
 
-/** NPSH available against its limit, as pressure, while the pump runs. Takes its inputs through the tally. Velocity head (below 0.1 m) is left out, which is on the safe side. */
+/** NPSH available against its limit, as pressure, while the pump runs. Takes its inputs through the tally. */
 export function pumpInletWall(frame: UnitFrame, into: Wall): void {
+  const available = pumpInletNpsh(frame, into);
+  into.margin = npshMargin(available, metre(frame.plan.unit.design.npshLimitM ?? Number.NaN), frame.returnDensity);
+  into.place = frame.plan.unit.pumpInletPlace;
+}
+
+/**
+ * NPSH available, m, with its standard uncertainty as pressure in `into.u`. Takes its inputs through the tally. Velocity head
+ * (below 0.1 m) is left out, which is on the safe side.
+ */
+export function pumpInletNpsh(frame: UnitFrame, into: Wall): Metre {
   const { plan, tally, state } = frame;
   const { design } = plan.unit;
   const inletSlot = plan.slot['pump.inlet.pressure'];
@@ -75,21 +92,20 @@ export function pumpInletWall(frame: UnitFrame, into: Wall): void {
   const slot = measured ? inletSlot : plan.slot['separator.pressure'];
   const read = tally.take(state, slot);
   tally.take(state, plan.slot['return.temperature']);
+  const flowing = !frame.stopped;
   const lossRated = measured ? 0 : design.pumpSuctionLossPa;
-  if (lossRated !== 0) tally.take(state, plan.slot['loop.flow']);
+  if (flowing && lossRated !== 0) tally.take(state, plan.slot['loop.flow']);
   const column = measured ? 0 : staticHead(frame.returnDensity, metre(columnOverPump(frame) ?? Number.NaN));
-  const inlet = pascalAbsolute(read + column - lossNow(frame, lossRated, true));
-  const available = npshAvailable(inlet, saturationPressure(frame.returnTemperature), frame.returnDensity);
-  into.margin = npshMargin(available, metre(design.npshLimitM ?? Number.NaN), frame.returnDensity);
-  into.place = plan.unit.pumpInletPlace;
+  const inlet = pascalAbsolute(read + column - lossNow(frame, lossRated, flowing));
   into.u = combine2(
     combine3(
       absolutePressureUncertainty(frame, slot),
       measured ? 0 : elevationUncertainty(frame, 'return'),
-      lossUncertainty(frame, lossRated, true),
+      lossUncertainty(frame, lossRated, flowing),
     ),
     vapourUncertainty(frame, frame.returnTemperature, 'return'),
   );
+  return npshAvailable(inlet, saturationPressure(frame.returnTemperature), frame.returnDensity);
 }
 
 /**

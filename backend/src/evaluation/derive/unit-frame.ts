@@ -12,7 +12,9 @@ import {
 import type { CompiledSite } from '../site/compiled-site';
 import { createSlotState, type SlotState } from '../slots/slot-state';
 import { readAmbient, type Ambient } from './ambient';
+import type { GasFlow } from './gas-flow';
 import { InputTally } from './input-tally';
+import type { DeriveMemory } from './memory/derive-memory';
 import { unitPlan, type UnitPlan } from './unit-plan';
 
 /**
@@ -23,8 +25,14 @@ export class UnitFrame {
   readonly tally = new InputTally();
   readonly ambient: Ambient = { pressure: pascalAbsolute(Number.NaN), u: Number.NaN, reasons: 0, sourceMs: Number.NaN };
   state: SlotState = createSlotState(0);
+  /** Where points that this unit can't have were told so already. */
+  stateWithAbsent: SlotState | null = null;
   nowMs = Number.NaN;
   stopped = false;
+  /** What is remembered between seconds; null where nobody keeps it, and then what needs it is not known. */
+  memory: DeriveMemory | null = null;
+  /** Seconds since the memory last took a sample of this unit; 0 where it has this one already. */
+  elapsedS = 0;
   supplyTemperature: Celsius = celsius(Number.NaN);
   returnTemperature: Celsius = celsius(Number.NaN);
   supplyDensity: KilogramPerCubicMetre = kilogramPerCubicMetre(Number.NaN);
@@ -32,6 +40,11 @@ export class UnitFrame {
   flow: CubicMetrePerSecond = cubicMetrePerSecond(Number.NaN);
   supplyAnchorPressure: PascalAbsolute = pascalAbsolute(Number.NaN);
   returnAnchorPressure: PascalAbsolute = pascalAbsolute(Number.NaN);
+  separatorPressure: PascalAbsolute = pascalAbsolute(Number.NaN);
+  /** Gas that the vacuum source takes away now, and all that comes in; with what both rest on. */
+  readonly gasRemoved: GasFlow = { value: Number.NaN, u: Number.NaN };
+  readonly gasComing: GasFlow = { value: Number.NaN, u: Number.NaN };
+  readonly gasTally = new InputTally();
 
   constructor(
     readonly site: CompiledSite,
@@ -52,6 +65,7 @@ export class UnitFrame {
     this.flow = cubicMetrePerSecond(tally.take(state, slot['loop.flow']));
     this.supplyAnchorPressure = pascalAbsolute(tally.take(state, plan.supplyAnchor?.slot ?? -1));
     this.returnAnchorPressure = pascalAbsolute(tally.take(state, plan.returnAnchor?.slot ?? -1));
+    this.separatorPressure = pascalAbsolute(tally.take(state, slot['separator.pressure']));
     tally.begin();
   }
 }

@@ -1,6 +1,9 @@
 import { metre, type Metre } from '@ebbline/shared/units/quantity';
 import type { CompiledPlate, CompiledSite, CompiledUnit, Holder, WettedNode } from '../site/compiled-site';
 import { CodedError } from '@ebbline/shared/errors/coded-error';
+import { openHose } from './open-hose-of-site';
+import { plainPoints, type PlainPoint } from './plan-points';
+import type { OpenHose } from '@ebbline/shared/hydraulics/open-hose';
 
 /** A measured pressure at a known elevation, from which the pressures along one main are worked out. */
 export interface Anchor {
@@ -11,16 +14,30 @@ export interface Anchor {
 /** What `deriveUnit` needs of a unit each second, looked up once a site. −1 = the site has no such point. */
 export interface UnitPlan {
   readonly unit: CompiledUnit;
+  readonly unitIndex: number;
   readonly holder: Holder;
   readonly ambientSlot: number;
   readonly dewPointSlot: number;
   readonly slot: Readonly<Record<PlainPoint, number>>;
+  readonly hallTemperatureSlot: number;
   readonly branchHeatSlot: readonly number[];
+  readonly branchShareSlot: readonly number[];
+  readonly plateResistanceSlot: readonly number[];
+  readonly plateRatioSlot: readonly number[];
+  /** Of every unit on the same water path, this one with them: slots of the water in its tanks, and of what they gain. */
+  readonly loopVolumeSlots: readonly number[];
+  readonly loopRateSlots: readonly number[];
+  /** Tanks that the file lists one by one, where each has an area and a level. */
+  readonly tankVolumes: readonly { readonly areaM2: number; readonly slot: number }[];
+  /** One open hose of this site; null where no bore is stated. */
+  readonly hose: OpenHose | null;
   /** Supply tank with its surface, or else the supply sensor; null: pressures of the supply main can't be known. */
   readonly supplyAnchor: Anchor | null;
   /** Separator with the return's inlet, or else the return sensor. */
   readonly returnAnchor: Anchor | null;
   readonly hasSupplyNodes: boolean;
+  /** Greatest loss of a node on the supply main at rated flow. */
+  readonly supplyLossPa: number;
   readonly hasReturnNodes: boolean;
   /** False where no node has a loss: then the pressures do not depend on flow. */
   readonly nodesNeedFlow: boolean;
@@ -36,41 +53,13 @@ export interface PlateWall {
   readonly returnLossPa: number;
 }
 
-const plainPoints = [
-  'supply.temperature',
-  'return.temperature',
-  'facility.supply.temperature',
-  'supply.pressure',
-  'return.pressure',
-  'supplyTank.pressure',
-  'separator.pressure',
-  'pump.inlet.pressure',
-  'loop.flow',
-  'vacuum.exhaustFlow',
-  'vacuum.speed',
-  'vacuum.running',
-  'massFlow',
-  'heatRemoved',
-  'chipPower',
-  'capture',
-  'approach',
-  'vacuumMargin',
-  'vacuumMarginWorst',
-  'boilingMargin',
-  'lowerWallMargin',
-  'drivingPressure',
-  'gasLoad',
-  'dewPointMargin',
-] as const;
-type PlainPoint = (typeof plainPoints)[number];
-
 const plansOfSite = new WeakMap<CompiledSite, readonly UnitPlan[]>();
 
 /** The plan of a unit; made for the whole site on the first call, as a compiled site never changes. */
 export function unitPlan(site: CompiledSite, unitIndex: number): UnitPlan {
   let plans = plansOfSite.get(site);
   if (plans === undefined) {
-    plans = site.units.map((unit) => makePlan(site, unit));
+    plans = site.units.map((unit, i) => makePlan(site, unit, i));
     plansOfSite.set(site, plans);
   }
   const plan = plans[unitIndex];
@@ -79,7 +68,7 @@ export function unitPlan(site: CompiledSite, unitIndex: number): UnitPlan {
   return plan;
 }
 
-function makePlan(site: CompiledSite, unit: CompiledUnit): UnitPlan {
+function makePlan(site: CompiledSite, unit: CompiledUnit, unitIndex: number): UnitPlan {
   const holder = site.holders[unit.holder];
   const hall = site.halls[unit.hall];
   if (holder === undefined || hall === undefined) {
@@ -88,13 +77,28 @@ function makePlan(site: CompiledSite, unit: CompiledUnit): UnitPlan {
   const slotOf = (id: string): number => holder.slotOf.get(id) ?? -1;
   const slot = Object.fromEntries(plainPoints.map((id) => [id, slotOf(id)])) as Record<PlainPoint, number>;
   const { design } = unit;
+  const ofBranches = (rest: string): readonly number[] => unit.branches.map(({ id }) => slotOf(`branch.${id}.${rest}`));
+  const ofPlates = (rest: string): readonly number[] => unit.plates.map(({ id }) => slotOf(`plate.${id}.${rest}`));
   return {
     unit,
+    unitIndex,
     holder,
     ambientSlot: hall.slot.ambientPressure,
     dewPointSlot: hall.slot.dewPoint,
     slot,
-    branchHeatSlot: unit.branches.map((branch) => slotOf(`branch.${branch.id}.heatRemoved`)),
+    hallTemperatureSlot: hall.slot.temperature,
+    branchHeatSlot: ofBranches('heatRemoved'),
+    branchShareSlot: ofBranches('flowShare'),
+    plateResistanceSlot: ofPlates('resistance'),
+    plateRatioSlot: ofPlates('resistanceRatio'),
+    loopVolumeSlots: ofLoop(site, unit, unitIndex, () => ['waterVolume']),
+    loopRateSlots: ofLoop(site, unit, unitIndex, gainingTanks),
+    supplyLossPa: Math.max(
+      0,
+      ...unit.nodes.filter(({ main }) => main === 'supply').map((one) => one.lossAtRatedFlowPa),
+    ),
+    tankVolumes: tankVolumes(unit),
+    hose: openHose(unit),
     supplyAnchor: firstAnchor(
       [slot['supplyTank.pressure'], design.supplyTankSurfaceM],
       [slot['supply.pressure'], design.supplySensorM],
@@ -115,6 +119,35 @@ function firstAnchor(...candidates: readonly (readonly [slot: number, elevation:
   for (const [slot, elevation] of candidates)
     if (slot >= 0 && elevation !== null) return { slot, elevationM: metre(elevation) };
   return null;
+}
+
+/** A sum is worth something only when it is complete: none where one tank lacks its area or its level. */
+function tankVolumes({ tanks }: CompiledUnit): UnitPlan['tankVolumes'] {
+  const known = tanks.flatMap(({ areaM2, slot }) =>
+    areaM2 === null || slot.level < 0 ? [] : [{ areaM2, slot: slot.level }],
+  );
+  return known.length === tanks.length ? known : [];
+}
+
+function ofLoop(
+  site: CompiledSite,
+  unit: CompiledUnit,
+  unitIndex: number,
+  points: (mate: CompiledUnit, has: (id: string) => boolean) => readonly string[],
+): readonly number[] {
+  return (site.loops[unit.loop]?.units ?? [unitIndex]).flatMap((index) => {
+    const mate = site.units[index];
+    const slots = site.holders[mate?.holder ?? -1]?.slotOf;
+    if (mate === undefined || slots === undefined) return [-1];
+    return points(mate, (id) => slots.has(id)).map((id) => slots.get(id) ?? -1);
+  });
+}
+
+/** Tanks that a plant shape has: the reservoir alone in c, and in b the separator only where there is one beside the tanks. */
+function gainingTanks({ shape }: CompiledUnit, has: (id: string) => boolean): readonly string[] {
+  if (shape === 'c') return ['separatorRate'];
+  if (shape === 'b' && !has('separator.level')) return ['supplyTankRate'];
+  return ['supplyTankRate', 'separatorRate'];
 }
 
 /**

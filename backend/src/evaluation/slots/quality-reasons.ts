@@ -19,6 +19,7 @@ const qualityOfReason: Readonly<Record<QualityReason, Quality>> = {
   inputUncertain: 'uncertain',
   belowFloor: 'bad',
   notApplicable: 'bad',
+  warming: 'bad',
 };
 
 const bits = (quality: Quality): number =>

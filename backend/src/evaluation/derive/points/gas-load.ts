@@ -1,52 +1,33 @@
-import { saturationPressure } from '@ebbline/shared/fluid-properties/saturation-pressure';
-import { gasLoadBySpeed, suctionAt } from '@ebbline/shared/hydraulics/vacuum-suction';
-import { expanded } from '@ebbline/shared/uncertainty/combine';
-import { cubicMetrePerSecond, pascalAbsolute } from '@ebbline/shared/units/quantity';
-import type { VacuumSource } from '../../site/compiled-site';
-import { standardUncertainty } from '../standard-uncertainty';
+import { reasonBit } from '../../slots/quality-reasons';
 import type { UnitFrame } from '../unit-frame';
-import { writeDerived } from '../write-derived';
+import { writePoint } from '../write-point';
 
-/** All gas that the vacuum source removes, free air: its exhaust meter, or else speed × curve of one source. */
+/**
+ * All gas that the vacuum source removes, free air: its exhaust meter, or else speed × curve of one source, the bleed taken out
+ * of either. Of a source that starts and stops, what its pauses show, since the rest is either nothing or everything.
+ */
 export function deriveGasLoad(frame: UnitFrame): void {
-  const { tally, state, plan, site } = frame;
-  const { slot, unit } = plan;
-  const exhaust = slot['vacuum.exhaustFlow'];
+  const { tally, gasTally, plan } = frame;
+  const { unit } = plan;
   tally.begin();
-  if (exhaust >= 0) {
-    const value = tally.take(state, exhaust);
-    writeDerived(
-      state,
-      slot.gasLoad,
-      frame.nowMs,
-      tally,
-      value,
-      expanded(standardUncertainty(site.slots, state, exhaust)),
-      -1,
-    );
+  tally.note(gasTally.reasons, gasTally.oldestMs);
+  const byPauses = unit.vacuumSource?.control === 'startStop' && unit.design.volumes.separatorGasM3 !== null;
+  if (!byPauses) {
+    writePoint(frame, plan.slot.gasLoad, frame.gasRemoved.value, frame.gasRemoved.u);
     return;
   }
-  const value = unit.vacuumSource === null ? tally.take(state, -1) : loadBySpeed(frame, unit.vacuumSource);
-  // A site's curve states no accuracy, so neither does this figure.
-  writeDerived(state, slot.gasLoad, frame.nowMs, tally, value, Number.NaN, -1);
+  takeStored(frame);
+  writePoint(frame, plan.slot.gasLoad, frame.gasComing.value, frame.gasComing.u);
 }
 
-/** A source that is not running removes nothing, whatever its speed says; one without a speed runs at full. */
-function loadBySpeed(frame: UnitFrame, source: VacuumSource): number {
-  const { tally, state, plan } = frame;
-  const { slot } = plan;
-  const running = slot['vacuum.running'] >= 0 ? tally.take(state, slot['vacuum.running']) : 1;
-  const speed = slot['vacuum.speed'] >= 0 || slot['vacuum.running'] < 0 ? tally.take(state, slot['vacuum.speed']) : 1;
-  const pressure = pascalAbsolute(tally.take(state, slot['separator.pressure']));
-  tally.take(state, slot['return.temperature']);
-  const share = running * speed;
-  if (share === 0) return 0;
-  const suction = suctionAt(source.pressurePa, source.suctionM3PerS, pressure);
-  return gasLoadBySpeed(
-    share,
-    cubicMetrePerSecond(suction),
-    pressure,
-    saturationPressure(frame.returnTemperature),
-    frame.returnTemperature,
-  );
+/** What the gas that collects in the separator rests on, besides what is removed. */
+export function takeStored(frame: UnitFrame): void {
+  const { tally, state, plan, memory } = frame;
+  if (plan.unit.design.volumes.separatorGasM3 === null) return;
+  tally.take(state, plan.slot['separator.pressure']);
+  tally.take(state, plan.slot['return.temperature']);
+  // A lost level leaves the room at its usual size: uncertain, not unknown.
+  const level = plan.slot['separator.level'];
+  if (level >= 0 && state.reasons[level] !== 0) tally.note(reasonBit.inputUncertain, Infinity);
+  if (memory !== null && Number.isNaN(frame.gasComing.value) && !tally.isBad()) tally.note(reasonBit.warming, Infinity);
 }

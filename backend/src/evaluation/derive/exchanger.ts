@@ -1,0 +1,93 @@
+import { liquidWaterDensity, liquidWaterHeatCapacity } from '@ebbline/shared/fluid-properties/liquid-water';
+import { celsius } from '@ebbline/shared/units/quantity';
+import { badBits, reasonBit } from '../slots/quality-reasons';
+import type { UnitFrame } from './unit-frame';
+import type { UnitPlan } from './unit-plan';
+import { uOf } from './write-point';
+
+/** Both sides of the exchanger between loop and facility water, in counterflow. Written in place. */
+export interface Exchanger {
+  /** Terminal differences, K: at the loop's return and at its supply end. */
+  warmEnd: number;
+  coldEnd: number;
+  warmEndU: number;
+  coldEndU: number;
+  /** Capacity rates, W/K. */
+  loopRate: number;
+  facilityRate: number;
+  /** Heat that goes over, W: of the two sides, each by its certainty (1/u²), or the loop's where the other is not metered. */
+  heat: number;
+  heatU: number;
+}
+
+export const emptyExchanger = (): Exchanger => ({
+  warmEnd: Number.NaN,
+  coldEnd: Number.NaN,
+  warmEndU: Number.NaN,
+  coldEndU: Number.NaN,
+  loopRate: Number.NaN,
+  facilityRate: Number.NaN,
+  heat: Number.NaN,
+  heatU: Number.NaN,
+});
+
+export const hasTerminals = ({ slot }: UnitPlan): boolean =>
+  slot['supply.temperature'] >= 0 &&
+  slot['return.temperature'] >= 0 &&
+  slot['facility.supply.temperature'] >= 0 &&
+  slot['facility.return.temperature'] >= 0;
+
+export const hasExchanger = (plan: UnitPlan): boolean => hasTerminals(plan) && plan.slot['loop.flow'] >= 0;
+
+/** A difference of less than twice its own standard uncertainty says nothing (own rule, after GUM's k = 2). */
+const certain = 2;
+
+/** Takes the four temperatures. A terminal difference within its uncertainty is below the floor. */
+export function takeTerminals(frame: UnitFrame, into: Exchanger): void {
+  const { tally, state, plan } = frame;
+  const { slot } = plan;
+  const facilityIn = tally.take(state, slot['facility.supply.temperature']);
+  const facilityOut = tally.take(state, slot['facility.return.temperature']);
+  into.warmEnd = tally.take(state, slot['return.temperature']) - facilityOut;
+  into.coldEnd = tally.take(state, slot['supply.temperature']) - facilityIn;
+  into.warmEndU = Math.hypot(uOf(frame, slot['return.temperature']), uOf(frame, slot['facility.return.temperature']));
+  into.coldEndU = Math.hypot(uOf(frame, slot['supply.temperature']), uOf(frame, slot['facility.supply.temperature']));
+  const near = within(into.warmEnd, into.warmEndU) || within(into.coldEnd, into.coldEndU);
+  if (near && !tally.isBad()) tally.note(reasonBit.belowFloor, Infinity);
+}
+
+const within = (difference: number, u: number): boolean => Math.abs(difference) < certain * u;
+
+/**
+ * Takes heat and flows besides. Two sides that contradict each other by more than two standard uncertainties make no
+ * exchanger figure: one of the meters is wrong. Facility water without a meter has the flow that the balance gives it.
+ */
+export function takeExchanger(frame: UnitFrame, into: Exchanger): void {
+  const { tally, state, plan } = frame;
+  const { slot } = plan;
+  takeTerminals(frame, into);
+  const loopHeat = tally.take(state, slot.heatRemoved);
+  const loopU = uOf(frame, slot.heatRemoved);
+  into.loopRate = tally.take(state, slot.massFlow) * liquidWaterHeatCapacity(frame.supplyTemperature);
+  into.heat = loopHeat;
+  into.heatU = loopU;
+  const facilityIn = celsius(state.value[slot['facility.supply.temperature']] ?? Number.NaN);
+  const rise = (state.value[slot['facility.return.temperature']] ?? Number.NaN) - facilityIn;
+  if (slot['facility.flow'] < 0) {
+    into.facilityRate = loopHeat / rise;
+    return;
+  }
+  into.facilityRate =
+    tally.take(state, slot['facility.flow']) * liquidWaterDensity(facilityIn) * liquidWaterHeatCapacity(facilityIn);
+  const facilityHeat = tally.take(state, slot.facilityHeat);
+  const facilityU = uOf(frame, slot.facilityHeat);
+  const z = state.value[slot.heatBalanceSignificance] ?? Number.NaN;
+  const judged =
+    slot.heatBalanceSignificance >= 0 && ((state.reasons[slot.heatBalanceSignificance] ?? 0) & badBits) === 0;
+  if (judged && Math.abs(z) > certain) tally.note(reasonBit.inputBad, Infinity);
+  const weight = 1 / (loopU * loopU);
+  const otherWeight = 1 / (facilityU * facilityU);
+  if (!Number.isFinite(weight + otherWeight)) return;
+  into.heat = (weight * loopHeat + otherWeight * facilityHeat) / (weight + otherWeight);
+  into.heatU = 1 / Math.sqrt(weight + otherWeight);
+}

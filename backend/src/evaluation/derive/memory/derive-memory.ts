@@ -1,0 +1,50 @@
+import { GasAccount } from './gas-account';
+import { OffTests } from './off-tests';
+import { SecondWindows } from './second-windows';
+import { TopUps } from './top-ups';
+import { Transit } from './transit';
+
+/** Signals of a unit that are watched second by second. */
+export const WindowSignal = { supplyLevel: 0, separatorLevel: 1, gasContent: 2, gasRemoved: 3, tankVolume: 4 } as const;
+const signals = 5;
+
+/** Steps of a unit that lie further apart are not comparable second by second: windows start anew. */
+const longestStepMs = 1500;
+
+/** All that the derived points of a site remember between seconds, columns by unit. Owned by one pipeline, written in place. */
+export class DeriveMemory {
+  readonly windows: SecondWindows;
+  readonly transit: Transit;
+  readonly offTests: OffTests;
+  readonly gas: GasAccount;
+  readonly topUps: TopUps;
+  /** Value of `mode` at the last step; NaN where it was not known. */
+  readonly lastMode: Float64Array;
+  private readonly steppedMs: Float64Array;
+
+  constructor(units: number) {
+    this.windows = new SecondWindows(units * signals);
+    this.transit = new Transit(units);
+    this.offTests = new OffTests(units);
+    this.gas = new GasAccount(units);
+    this.topUps = new TopUps(units);
+    this.lastMode = new Float64Array(units).fill(Number.NaN);
+    this.steppedMs = new Float64Array(units).fill(Number.NaN);
+  }
+
+  signal(unit: number, signal: (typeof WindowSignal)[keyof typeof WindowSignal]): number {
+    return unit * signals + signal;
+  }
+
+  /** Seconds since the unit's last step, 0 where this one was taken already. Windows are forgotten over a gap. */
+  advance(unit: number, nowMs: number): number {
+    const elapsedMs = nowMs - (this.steppedMs[unit] as number);
+    if (elapsedMs <= 0) return 0;
+    this.steppedMs[unit] = nowMs;
+    if (elapsedMs <= longestStepMs) return elapsedMs / 1000;
+    this.windows.forget(unit * signals, signals);
+    this.transit.forget(unit);
+    this.offTests.interrupt(unit);
+    return 1;
+  }
+}

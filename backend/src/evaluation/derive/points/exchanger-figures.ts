@@ -1,0 +1,99 @@
+import { cleanConductance, cleanliness, conductance } from '@ebbline/shared/heat/conductance';
+import { effectiveness, ntuOfEffectiveness } from '@ebbline/shared/heat/counterflow';
+import { logMeanDifference } from '@ebbline/shared/heat/lmtd';
+import { combine2, rectangular } from '@ebbline/shared/uncertainty/combine';
+import { reasonBit } from '../../slots/quality-reasons';
+import { commissionedHalfWidth, resistanceFloorShare } from '../derive-constants';
+import { emptyExchanger, hasExchanger, takeExchanger, takeTerminals, type Exchanger } from '../exchanger';
+import type { UnitFrame } from '../unit-frame';
+import type { UnitPlan } from '../unit-plan';
+import { uOf, writePoint } from '../write-point';
+
+export const hasCleanConductance = (plan: UnitPlan): boolean => {
+  const { uaWPerK, uaLoopMassFlowKgPerS, uaFacilityMassFlowKgPerS } = plan.unit.design.commissioned;
+  const metered = plan.slot['facility.flow'] >= 0 && plan.slot['loop.flow'] >= 0;
+  return (
+    hasExchanger(plan) &&
+    metered &&
+    uaWPerK !== null &&
+    uaLoopMassFlowKgPerS !== null &&
+    uaFacilityMassFlowKgPerS !== null
+  );
+};
+
+const exchanger = emptyExchanger();
+
+/** Log mean temperature difference between loop and facility water, K. */
+export function deriveLmtd(frame: UnitFrame): void {
+  frame.tally.begin();
+  takeTerminals(frame, exchanger);
+  const value = logMeanDifference(exchanger.warmEnd, exchanger.coldEnd);
+  writePoint(frame, frame.plan.slot.lmtd, value, value * logMeanRelativeU(exchanger));
+}
+
+/** Share of the heat that could go over at most that does. Above 1 a sensor is wrong: out of range. */
+export function deriveEffectiveness(frame: UnitFrame): void {
+  frame.tally.begin();
+  takeExchanger(frame, exchanger);
+  const value = epsilon(frame, exchanger);
+  const possible = value >= 0 && value <= 1 ? value : Number.NaN;
+  writePoint(frame, frame.plan.slot.effectiveness, possible, possible * effectivenessRelativeU(frame, exchanger));
+}
+
+/** Number of transfer units, by effectiveness and capacity rates. */
+export function deriveNtu(frame: UnitFrame): void {
+  frame.tally.begin();
+  takeExchanger(frame, exchanger);
+  const { loopRate, facilityRate } = exchanger;
+  const ratio = Math.min(loopRate, facilityRate) / Math.max(loopRate, facilityRate);
+  const value = epsilon(frame, exchanger);
+  const ntu = ntuOfEffectiveness(value, ratio);
+  // dNTU/dε = 1/((1 − ε)(1 − ε C_r)), by differentiating the formula.
+  const slope = 1 / ((1 - value) * (1 - value * ratio));
+  writePoint(frame, frame.plan.slot.ntu, ntu, slope * value * effectivenessRelativeU(frame, exchanger));
+}
+
+/** UA of the exchanger, W/K: heat over log mean difference. */
+export function deriveUa(frame: UnitFrame): void {
+  frame.tally.begin();
+  takeExchanger(frame, exchanger);
+  const value = conductance(exchanger.heat, logMeanDifference(exchanger.warmEnd, exchanger.coldEnd));
+  const relative = combine2(exchanger.heatU / exchanger.heat, logMeanRelativeU(exchanger));
+  writePoint(frame, frame.plan.slot.ua, value, value * relative);
+}
+
+/** UA over that of the clean exchanger at the same two flows; says nothing below 30 % of a commissioned flow. */
+export function deriveUaRatio(frame: UnitFrame): void {
+  const { tally, state, plan } = frame;
+  const { slot } = plan;
+  const { commissioned } = plan.unit.design;
+  tally.begin();
+  const ua = tally.take(state, slot.ua);
+  const loopShare = tally.take(state, slot.massFlow) / (commissioned.uaLoopMassFlowKgPerS ?? Number.NaN);
+  // A cubic metre of facility water is taken as a tonne here: half a per cent, once rated and once now.
+  const facilityShare =
+    (1000 * tally.take(state, slot['facility.flow'])) / (commissioned.uaFacilityMassFlowKgPerS ?? Number.NaN);
+  if (Math.min(loopShare, facilityShare) < resistanceFloorShare) tally.note(reasonBit.belowFloor, Infinity);
+  const clean = cleanConductance(commissioned.uaWPerK ?? Number.NaN, loopShare, facilityShare, commissioned.uaExponent);
+  const value = cleanliness(ua, clean);
+  const relative = combine2(uOf(frame, slot.ua) / ua, rectangular(commissionedHalfWidth));
+  writePoint(frame, slot.uaRatio, value, value * relative);
+}
+
+const epsilon = (frame: UnitFrame, { heat, loopRate, facilityRate }: Exchanger): number =>
+  effectiveness(heat, Math.min(loopRate, facilityRate), inletDifference(frame));
+
+/** Loop return minus facility supply: both come in. */
+const inletDifference = ({ state, plan, returnTemperature }: UnitFrame): number =>
+  returnTemperature - (state.value[plan.slot['facility.supply.temperature']] ?? Number.NaN);
+
+/** u(LMTD)/LMTD of its two ends, each counted by its share: near d₁ = d₂ each moves the mean by half its own change. */
+const logMeanRelativeU = ({ warmEnd, coldEnd, warmEndU, coldEndU }: Exchanger): number =>
+  combine2((0.5 * warmEndU) / warmEnd, (0.5 * coldEndU) / coldEnd);
+
+/** The flow's own part is in the heat. */
+function effectivenessRelativeU(frame: UnitFrame, { heat, heatU }: Exchanger): number {
+  const { slot } = frame.plan;
+  const inlets = combine2(uOf(frame, slot['return.temperature']), uOf(frame, slot['facility.supply.temperature']));
+  return combine2(heatU / heat, inlets / inletDifference(frame));
+}

@@ -1,0 +1,52 @@
+import { liquidWaterDensity, liquidWaterHeatCapacity } from '@ebbline/shared/fluid-properties/liquid-water';
+import { heatRate, heatRateUncertainty } from '@ebbline/shared/heat/heat-rate';
+import { massFlow } from '@ebbline/shared/heat/mass-flow';
+import { temperatureRise } from '@ebbline/shared/heat/temperature-rise';
+import { differenceUncertainty } from '@ebbline/shared/uncertainty/combine';
+import { celsius, cubicMetrePerSecond } from '@ebbline/shared/units/quantity';
+import { heatCapacityRelativeU } from '../derive-constants';
+import type { UnitFrame } from '../unit-frame';
+import type { UnitPlan } from '../unit-plan';
+import { uOf, writePoint } from '../write-point';
+
+export const hasFacilityRise = ({ slot }: UnitPlan): boolean =>
+  slot['facility.supply.temperature'] >= 0 && slot['facility.return.temperature'] >= 0;
+
+export const hasFacilityHeat = (plan: UnitPlan): boolean => hasFacilityRise(plan) && plan.slot['facility.flow'] >= 0;
+
+/** How much warmer the facility water leaves, K. */
+export function deriveFacilityRise(frame: UnitFrame): void {
+  const { tally, state, plan } = frame;
+  const { slot } = plan;
+  tally.begin();
+  const into = celsius(tally.take(state, slot['facility.supply.temperature']));
+  const out = celsius(tally.take(state, slot['facility.return.temperature']));
+  const u = differenceUncertainty(
+    uOf(frame, slot['facility.supply.temperature']),
+    uOf(frame, slot['facility.return.temperature']),
+  );
+  writePoint(frame, slot.facilityTemperatureRise, temperatureRise(out, into), u);
+}
+
+/** Heat that the facility water takes away, W; as plain water, with the density of its supply, where its meter usually sits. */
+export function deriveFacilityHeat(frame: UnitFrame): void {
+  const { tally, state, plan } = frame;
+  const { slot } = plan;
+  tally.begin();
+  const flow = cubicMetrePerSecond(tally.take(state, slot['facility.flow']));
+  const into = celsius(tally.take(state, slot['facility.supply.temperature']));
+  const out = celsius(tally.take(state, slot['facility.return.temperature']));
+  const density = liquidWaterDensity(into);
+  const capacity = liquidWaterHeatCapacity(celsius((into + out) / 2));
+  const flowMass = massFlow(density, flow);
+  const u = heatRateUncertainty(
+    flowMass,
+    density * uOf(frame, slot['facility.flow']),
+    capacity,
+    capacity * heatCapacityRelativeU,
+    out - into,
+    uOf(frame, slot['facility.supply.temperature']),
+    uOf(frame, slot['facility.return.temperature']),
+  );
+  writePoint(frame, slot.facilityHeat, heatRate(flowMass, capacity, into, out), u);
+}

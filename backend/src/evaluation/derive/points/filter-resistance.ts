@@ -1,0 +1,35 @@
+import { relativeResistance } from '@ebbline/shared/hydraulics/relative-resistance';
+import { combine3, rectangular } from '@ebbline/shared/uncertainty/combine';
+import { reasonBit } from '../../slots/quality-reasons';
+import { commissionedHalfWidth, resistanceFloorShare } from '../derive-constants';
+import type { UnitFrame } from '../unit-frame';
+import type { UnitPlan } from '../unit-plan';
+import { uOf, writePoint } from '../write-point';
+
+export const hasFilterResistance = (plan: UnitPlan): boolean =>
+  plan.slot['filter.pressureDrop'] >= 0 && plan.unit.design.commissioned.filterLossPa !== null && flowOfPump(plan) >= 0;
+
+/** The filter stands behind the pump: in shape a that is the transfer pump, whose flow is the loop's but for a moment. */
+export const flowOfPump = ({ slot }: UnitPlan): number =>
+  slot['transfer.flow'] >= 0 ? slot['transfer.flow'] : slot['loop.flow'];
+
+/** Resistance of the filter against the clean one at equal flow; says nothing below 30 % of rated flow, or while the pump stands. */
+export function deriveFilterResistance(frame: UnitFrame): void {
+  const { tally, state, plan } = frame;
+  const { commissioned, ratedFlowM3PerS } = plan.unit.design;
+  const flowSlot = flowOfPump(plan);
+  const running = plan.slot['pump.running'];
+  tally.begin();
+  const drop = tally.take(state, plan.slot['filter.pressureDrop']);
+  const flow = tally.take(state, flowSlot);
+  const stands = running >= 0 && tally.take(state, running) === 0;
+  if (stands || flow < resistanceFloorShare * ratedFlowM3PerS) tally.note(reasonBit.belowFloor, Infinity);
+  const lossPa = commissioned.filterLossPa ?? Number.NaN;
+  const value = relativeResistance(drop, lossPa, flow, ratedFlowM3PerS, commissioned.filterExponent);
+  const relative = combine3(
+    uOf(frame, plan.slot['filter.pressureDrop']) / drop,
+    (commissioned.filterExponent * uOf(frame, flowSlot)) / flow,
+    rectangular(commissionedHalfWidth),
+  );
+  writePoint(frame, plan.slot.filterResistance, value, Math.abs(value * relative));
+}

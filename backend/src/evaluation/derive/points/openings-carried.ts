@@ -1,0 +1,83 @@
+import { airThroughOpening } from '@ebbline/shared/hydraulics/air-through-opening';
+import { freeAirOfMass } from '@ebbline/shared/hydraulics/free-air';
+import { openHoseFlow } from '@ebbline/shared/hydraulics/open-hose';
+import { largestOpeningCarried, openingsCarried } from '@ebbline/shared/hydraulics/vacuum-reserve';
+import { combine2, rectangular } from '@ebbline/shared/uncertainty/combine';
+import { celsius, pascalAbsolute, type Celsius } from '@ebbline/shared/units/quantity';
+import { badBits } from '../../slots/quality-reasons';
+import { openingHalfWidth, roomTemperatureC } from '../derive-constants';
+import { lossNow } from '../node-pressure';
+import type { UnitFrame } from '../unit-frame';
+import type { UnitPlan } from '../unit-plan';
+import { uOf, writePoint } from '../write-point';
+import { hasVacuumCapacity } from './vacuum-capacity';
+
+export const hasOpenings = (plan: UnitPlan): boolean => hasVacuumCapacity(plan) && plan.hose !== null;
+
+/** How many open hoses of this site the reserve of one source still carries. */
+export function deriveOpeningsCarried(frame: UnitFrame): void {
+  deriveOpenings(frame, frame.plan.slot.openingsCarried, frame.plan.slot.vacuumReserve);
+}
+
+/** The same with all sources. */
+export function deriveOpeningsCarriedAll(frame: UnitFrame): void {
+  deriveOpenings(frame, frame.plan.slot.openingsCarriedAll, frame.plan.slot.vacuumReserveAll);
+}
+
+function deriveOpenings(frame: UnitFrame, target: number, reserveSlot: number): void {
+  const { tally, state, ambient } = frame;
+  tally.begin();
+  tally.note(ambient.reasons, ambient.sourceMs);
+  const reserve = tally.take(state, reserveSlot);
+  const hose = flowOfOneHose(frame);
+  const value = openingsCarried(reserve, hose);
+  const u = combine2(uOf(frame, reserveSlot) / hose, value * rectangular(openingHalfWidth));
+  writePoint(frame, target, value, u);
+}
+
+/** Bore of the largest opening on the return side that one source still carries. */
+export function deriveLargestOpening(frame: UnitFrame): void {
+  const { tally, state, ambient, plan } = frame;
+  const reserveSlot = plan.slot.vacuumReserve;
+  tally.begin();
+  tally.note(ambient.reasons, ambient.sourceMs);
+  const reserve = tally.take(state, reserveSlot);
+  const perArea = freeAirOfMass(
+    airThroughOpening(
+      plan.unit.design.openingDischargeCoefficient,
+      1,
+      ambient.pressure,
+      roomTemperature(frame),
+      frame.separatorPressure,
+    ),
+  );
+  const value = largestOpeningCarried(reserve, perArea);
+  // The bore goes with the root of the area, so half of each relative part.
+  const relative = combine2(uOf(frame, reserveSlot) / Math.max(reserve, 1e-9), rectangular(openingHalfWidth)) / 2;
+  writePoint(frame, plan.slot.largestOpeningCarried, value, value * relative);
+}
+
+/**
+ * Air of one open hose, free m³/s. Behind the return stub stands the separator's pressure (choked there, so that its own
+ * loss does not matter), behind the supply stub the supply tank's less the greatest loss on the supply main.
+ */
+export function flowOfOneHose(frame: UnitFrame): number {
+  const { plan, ambient } = frame;
+  if (plan.hose === null) return Number.NaN;
+  const supplySide =
+    plan.hose.inletBoreM === 0 ? 0 : frame.supplyAnchorPressure - lossNow(frame, plan.supplyLossPa, !frame.stopped);
+  return openHoseFlow(
+    plan.hose,
+    ambient.pressure,
+    roomTemperature(frame),
+    pascalAbsolute(supplySide),
+    frame.separatorPressure,
+  );
+}
+
+/** A lost thermometer leaves the usual air of a room: it changes the flow by 0.17 % a kelvin. */
+function roomTemperature({ state, plan }: UnitFrame): Celsius {
+  const slot = plan.hallTemperatureSlot;
+  if (slot < 0 || ((state.reasons[slot] ?? 0) & badBits) !== 0) return celsius(roomTemperatureC);
+  return celsius(state.value[slot] ?? roomTemperatureC);
+}

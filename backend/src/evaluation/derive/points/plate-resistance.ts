@@ -1,0 +1,92 @@
+import { resistanceAtFlow, thermalResistance } from '@ebbline/shared/heat/thermal-resistance';
+import { combine2, expanded, rectangular } from '@ebbline/shared/uncertainty/combine';
+import type { CompiledPlate } from '../../site/compiled-site';
+import { badBits, reasonBit } from '../../slots/quality-reasons';
+import { commissionedHalfWidth, resistanceFloorShare } from '../derive-constants';
+import type { UnitFrame } from '../unit-frame';
+import type { UnitPlan } from '../unit-plan';
+import { uOf } from '../write-point';
+import { writeDerived } from '../write-derived';
+
+const measured = ({ slot }: CompiledPlate): boolean => slot.temperature >= 0 && slot.power >= 0;
+
+export const hasPlateResistance = ({ unit, slot }: UnitPlan): boolean =>
+  slot['supply.temperature'] >= 0 && unit.plates.some(measured);
+
+export const hasPlateRatio = (plan: UnitPlan): boolean =>
+  hasPlateResistance(plan) && plan.unit.design.commissioned.plateResistanceKPerW !== null;
+
+/** Case-to-supply resistance of each plate, K/W; says nothing while the case is not surely warmer than the supply. */
+export function derivePlateResistance(frame: UnitFrame): void {
+  const { tally, state, plan } = frame;
+  const { plates } = plan.unit;
+  const supplySlot = plan.slot['supply.temperature'];
+  const supplyU = uOf(frame, supplySlot);
+  for (let i = 0; i < plates.length; i += 1) {
+    const plate = plates[i];
+    const target = plan.plateResistanceSlot[i] ?? -1;
+    if (plate === undefined || target < 0) continue;
+    tally.begin();
+    const caseC = tally.take(state, plate.slot.temperature);
+    const supplyC = tally.take(state, supplySlot);
+    const power = tally.take(state, plate.slot.power);
+    const differenceU = combine2(uOf(frame, plate.slot.temperature), supplyU);
+    if (power <= 0 || caseC - supplyC < 4 * differenceU) tally.note(reasonBit.belowFloor, Infinity);
+    const value = thermalResistance(caseC, supplyC, power);
+    const relative = combine2(differenceU / (caseC - supplyC), uOf(frame, plate.slot.power) / power);
+    writeDerived(state, target, frame.nowMs, tally, value, expanded(value * relative), plate.place);
+  }
+}
+
+/** The same over what commissioning found, brought to the flow that the plate has now: its branch's, or else the loop's. */
+export function derivePlateRatio(frame: UnitFrame): void {
+  const { tally, state, plan } = frame;
+  const { plates } = plan.unit;
+  let branch = -2;
+  let expected = Number.NaN;
+  for (let i = 0; i < plates.length; i += 1) {
+    const plate = plates[i];
+    const target = plan.plateRatioSlot[i] ?? -1;
+    if (plate === undefined || target < 0) continue;
+    tally.begin();
+    const now = tally.take(state, plan.plateResistanceSlot[i] ?? -1);
+    // Plates of one branch stand together as a rule: its flow is worked out once.
+    if (plate.branch !== branch) {
+      branch = plate.branch;
+      expected = resistanceExpected(frame, branch);
+    }
+    takeFlow(frame, branch);
+    const value = now / expected;
+    const relative = combine2(uOf(frame, plan.plateResistanceSlot[i] ?? -1) / now, rectangular(commissionedHalfWidth));
+    writeDerived(state, target, frame.nowMs, tally, value, expanded(value * relative), plate.place);
+  }
+}
+
+/** Flow slot and rated flow that stand for a branch's plates. */
+function flowOf(frame: UnitFrame, branch: number): readonly [slot: number, ratedM3PerS: number] {
+  const { unit, slot } = frame.plan;
+  const one = unit.branches[branch];
+  return one !== undefined && one.slot.flow >= 0 && one.ratedFlowM3PerS !== null
+    ? [one.slot.flow, one.ratedFlowM3PerS]
+    : [slot['loop.flow'], unit.design.ratedFlowM3PerS];
+}
+
+function takeFlow(frame: UnitFrame, branch: number): void {
+  const [slot, rated] = flowOf(frame, branch);
+  if (frame.tally.take(frame.state, slot) < resistanceFloorShare * rated)
+    frame.tally.note(reasonBit.belowFloor, Infinity);
+}
+
+function resistanceExpected(frame: UnitFrame, branch: number): number {
+  const { state, plan } = frame;
+  const { plateResistanceKPerW, plateResistanceFixedKPerW, plateExponent } = plan.unit.design.commissioned;
+  const [slot, rated] = flowOf(frame, branch);
+  if (plateResistanceKPerW === null || slot < 0 || ((state.reasons[slot] ?? 0) & badBits) !== 0) return Number.NaN;
+  const share = (state.value[slot] ?? Number.NaN) / rated;
+  return resistanceAtFlow(
+    plateResistanceFixedKPerW,
+    plateResistanceKPerW - plateResistanceFixedKPerW,
+    share,
+    plateExponent,
+  );
+}

@@ -1,0 +1,116 @@
+import { steadyTemperature, timeToTemperature } from '@ebbline/shared/heat/time-to-temperature';
+import { timeUntilGone } from '@ebbline/shared/hydraulics/tank-water';
+import { combine2, expanded } from '@ebbline/shared/uncertainty/combine';
+import type { CompiledPlate } from '../../site/compiled-site';
+import { badBits, reasonBit } from '../../slots/quality-reasons';
+import { shareFloor } from '../derive-constants';
+import type { UnitFrame } from '../unit-frame';
+import type { UnitPlan } from '../unit-plan';
+import { uOf, writePoint } from '../write-point';
+import { writeDerived } from '../write-derived';
+import { hasUsable, usableNow } from './times-of-tanks';
+
+export const hasRideThroughFlow = (plan: UnitPlan): boolean =>
+  plan.slot['loop.flow'] >= 0 && (plan.unit.shape === 'c' || hasUsable(plan));
+
+const judged = ({ slot }: CompiledPlate): boolean => slot.temperature >= 0 && slot.power >= 0;
+
+export const hasRideThroughPlate = ({ unit }: UnitPlan): boolean =>
+  unit.design.plateLimitC !== null && unit.design.plateHeatCapacityJPerK !== null && unit.plates.some(judged);
+
+export const hasTemperatureOnFans = ({ unit, hallTemperatureSlot }: UnitPlan): boolean =>
+  hallTemperatureSlot >= 0 && unit.plates.some(({ slot, fanPath }) => slot.power >= 0 && fanPath !== null);
+
+export const hasRideThroughFans = (plan: UnitPlan): boolean => hasRideThroughPlate(plan) && hasTemperatureOnFans(plan);
+
+/** Seconds that the loop still flows if the pump stopped now: what the supply tank may give off. In shape c the pump itself moves the loop: none. */
+export function deriveRideThroughFlow(frame: UnitFrame): void {
+  const { tally, state, plan } = frame;
+  tally.begin();
+  const flow = tally.take(state, plan.slot['loop.flow']);
+  if (plan.unit.shape === 'c') {
+    writePoint(frame, plan.slot.rideThroughFlow, 0, 0);
+    return;
+  }
+  const usable = usableNow(frame);
+  if (flow < shareFloor * plan.unit.design.ratedFlowM3PerS) tally.note(reasonBit.belowFloor, Infinity);
+  const value = timeUntilGone(usable, flow);
+  const usableU = (plan.unit.design.supplyTankAreaM2 ?? Number.NaN) * uOf(frame, plan.slot['supplyTank.level']);
+  const u = combine2(usableU / flow, (value * uOf(frame, plan.slot['loop.flow'])) / flow);
+  writePoint(frame, plan.slot.rideThroughFlow, value, u);
+}
+
+/** Seconds until the first plate is at its limit if its water stood now, its heat stored in itself alone. */
+export function deriveRideThroughPlate(frame: UnitFrame): void {
+  deriveClock(frame, frame.plan.slot.rideThroughPlate, false);
+}
+
+/** The same with the fans of its server; does not apply where fans hold every plate below its limit. */
+export function deriveRideThroughFans(frame: UnitFrame): void {
+  deriveClock(frame, frame.plan.slot.rideThroughFans, true);
+}
+
+function deriveClock(frame: UnitFrame, target: number, fans: boolean): void {
+  const { tally, state, plan } = frame;
+  const { design, plates } = plan.unit;
+  const heatCapacity = design.plateHeatCapacityJPerK ?? Number.NaN;
+  const limit = design.plateLimitC ?? Number.NaN;
+  tally.begin();
+  const hall = fans ? tally.take(state, plan.hallTemperatureSlot) : 0;
+  let soonest = Infinity;
+  let first: CompiledPlate | undefined;
+  let seen = 0;
+  for (const plate of plates) {
+    if (!judged(plate)) continue;
+    if (isBad(frame, plate.slot.temperature) || isBad(frame, plate.slot.power)) {
+      tally.note(reasonBit.inputUncertain, Infinity);
+      continue;
+    }
+    seen += 1;
+    const now = tally.take(state, plate.slot.temperature);
+    const lossWPerK = fans && plate.fanPath !== null ? 1 / plate.fanPath.resistanceKPerW : 0;
+    const time = timeToTemperature(heatCapacity, tally.take(state, plate.slot.power), now, limit, lossWPerK, hall);
+    if (time < soonest) {
+      soonest = time;
+      first = plate;
+    }
+  }
+  if (seen === 0) tally.note(reasonBit.inputBad, Infinity);
+  else if (soonest === Infinity && !tally.isBad()) tally.note(reasonBit.notApplicable, Infinity);
+  const u = first === undefined ? Number.NaN : clockU(frame, first, soonest, heatCapacity);
+  writeDerived(state, target, frame.nowMs, tally, soonest, expanded(u), first?.place ?? -1);
+}
+
+/** Of temperature and power alone: the stated heat capacity and limit are taken as they are. */
+function clockU(frame: UnitFrame, { slot }: CompiledPlate, time: number, heatCapacity: number): number {
+  const power = frame.state.value[slot.power] ?? Number.NaN;
+  return combine2((heatCapacity * uOf(frame, slot.temperature)) / power, (time * uOf(frame, slot.power)) / power);
+}
+
+/** Where the hottest of the chips that have fans settles on them alone, °C: hall air + power × resistance with fans at full speed. */
+export function deriveTemperatureOnFans(frame: UnitFrame): void {
+  const { tally, state, plan } = frame;
+  tally.begin();
+  const hall = tally.take(state, plan.hallTemperatureSlot);
+  let most = -Infinity;
+  let mostU = Number.NaN;
+  let hottest: CompiledPlate | undefined;
+  for (const plate of plan.unit.plates) {
+    if (plate.slot.power < 0 || plate.fanPath === null) continue;
+    if (isBad(frame, plate.slot.power)) {
+      tally.note(reasonBit.inputUncertain, Infinity);
+      continue;
+    }
+    const settles = steadyTemperature(hall, tally.take(state, plate.slot.power), plate.fanPath.resistanceKPerW);
+    if (settles > most) {
+      most = settles;
+      mostU = plate.fanPath.resistanceKPerW * uOf(frame, plate.slot.power);
+      hottest = plate;
+    }
+  }
+  if (hottest === undefined) tally.note(reasonBit.inputBad, Infinity);
+  const u = combine2(uOf(frame, plan.hallTemperatureSlot), mostU);
+  writeDerived(state, plan.slot.temperatureOnFans, frame.nowMs, tally, most, expanded(u), hottest?.place ?? -1);
+}
+
+const isBad = ({ state }: UnitFrame, slot: number): boolean => ((state.reasons[slot] ?? 0) & badBits) !== 0;

@@ -1,0 +1,73 @@
+import { timeUntilGone } from '@ebbline/shared/hydraulics/tank-water';
+import { combine2, coverageFactor } from '@ebbline/shared/uncertainty/combine';
+import { reasonBit } from '../../slots/quality-reasons';
+import type { UnitFrame } from '../unit-frame';
+import type { UnitPlan } from '../unit-plan';
+import { uOf, writePoint } from '../write-point';
+import { hasSeparatorRate, hasSupplyTankRate } from './tank-rates';
+
+export const hasTimeToEmpty = (plan: UnitPlan): boolean => hasSupplyTankRate(plan) && hasUsable(plan);
+export const hasUsable = ({ unit, slot }: UnitPlan): boolean =>
+  unit.design.volumes.supplyTankUsableM3 !== null &&
+  unit.design.volumes.supplyTankUsualLevelM !== null &&
+  unit.design.supplyTankAreaM2 !== null &&
+  slot['supplyTank.level'] >= 0;
+
+export const hasTimeToFull = (plan: UnitPlan): boolean =>
+  hasSeparatorRate(plan) &&
+  plan.unit.design.volumes.separatorRoomM3 !== null &&
+  plan.unit.design.volumes.separatorUsualLevelM !== null;
+
+/** Water that the supply tank may still give off until the loop starves, m³. Takes its level. */
+export function usableNow(frame: UnitFrame): number {
+  const { volumes, supplyTankAreaM2 } = frame.plan.unit.design;
+  const level = frame.tally.take(frame.state, frame.plan.slot['supplyTank.level']);
+  return (
+    (volumes.supplyTankUsableM3 ?? Number.NaN) +
+    (supplyTankAreaM2 ?? Number.NaN) * (level - (volumes.supplyTankUsualLevelM ?? Number.NaN))
+  );
+}
+
+/** Seconds until the supply tank is empty at the present rate; does not apply while it is not surely falling. */
+export function deriveTimeToEmpty(frame: UnitFrame): void {
+  const { tally, plan } = frame;
+  tally.begin();
+  const usable = usableNow(frame);
+  const usableU = (plan.unit.design.supplyTankAreaM2 ?? Number.NaN) * uOf(frame, plan.slot['supplyTank.level']);
+  deriveTime(frame, plan.slot.timeToEmpty, usable, usableU, plan.slot.supplyTankRate, -1);
+}
+
+/** Seconds until the separator is full at the present rate; does not apply while it is not surely rising. */
+export function deriveTimeToFull(frame: UnitFrame): void {
+  const { tally, plan, state } = frame;
+  const { volumes, separatorAreaM2 } = plan.unit.design;
+  const area = separatorAreaM2 ?? Number.NaN;
+  tally.begin();
+  const level = tally.take(state, plan.slot['separator.level']);
+  const room = (volumes.separatorRoomM3 ?? Number.NaN) - area * (level - (volumes.separatorUsualLevelM ?? Number.NaN));
+  deriveTime(
+    frame,
+    plan.slot.timeToFull,
+    room,
+    area * uOf(frame, plan.slot['separator.level']),
+    plan.slot.separatorRate,
+    1,
+  );
+}
+
+/** The rate must exceed its expanded uncertainty, or the time would be anything. */
+function deriveTime(
+  frame: UnitFrame,
+  target: number,
+  volume: number,
+  volumeU: number,
+  rateSlot: number,
+  sign: 1 | -1,
+): void {
+  const { tally, state } = frame;
+  const rate = sign * tally.take(state, rateSlot);
+  const rateU = uOf(frame, rateSlot);
+  if (rate <= coverageFactor * rateU && !tally.isBad()) tally.note(reasonBit.notApplicable, Infinity);
+  const time = timeUntilGone(volume, rate);
+  writePoint(frame, target, time, combine2(volumeU / rate, (time * rateU) / rate));
+}

@@ -1,0 +1,115 @@
+import { cleanliness, conductance } from '@ebbline/shared/heat/conductance';
+import { effectiveness, ntuOfEffectiveness } from '@ebbline/shared/heat/counterflow';
+import { heatBalance, heatBalanceSignificance } from '@ebbline/shared/heat/heat-balance';
+import { heatRate } from '@ebbline/shared/heat/heat-rate';
+import { logMeanDifference } from '@ebbline/shared/heat/lmtd';
+import { temperatureRise } from '@ebbline/shared/heat/temperature-rise';
+import type { DerivedPointOfUnit } from '../derived-point';
+import { hasExchanger, hasTerminals } from '../exchanger';
+import {
+  deriveEffectiveness,
+  deriveLmtd,
+  deriveNtu,
+  deriveUa,
+  deriveUaRatio,
+  hasCleanConductance,
+} from '../points/exchanger-figures';
+import { deriveFacilityHeat, deriveFacilityRise, hasFacilityHeat, hasFacilityRise } from '../points/facility-heat';
+import { deriveHeatBalance, deriveHeatBalanceSignificance } from '../points/heat-balance';
+
+/** Facility side and the exchanger between both waters. */
+export const exchangerPoints: readonly DerivedPointOfUnit[] = [
+  {
+    id: 'facilityTemperatureRise',
+    unit: 'K',
+    inputs: ['facility.supply.temperature', 'facility.return.temperature'],
+    equation: temperatureRise,
+    derive: deriveFacilityRise,
+    applies: hasFacilityRise,
+  },
+  {
+    id: 'facilityHeat',
+    unit: 'W',
+    inputs: ['facility.flow', 'facility.supply.temperature', 'facility.return.temperature'],
+    equation: heatRate,
+    derive: deriveFacilityHeat,
+    applies: hasFacilityHeat,
+  },
+  {
+    id: 'heatBalance',
+    unit: '1',
+    inputs: ['heatRemoved', 'facilityHeat'],
+    equation: heatBalance,
+    derive: deriveHeatBalance,
+    applies: hasFacilityHeat,
+  },
+  {
+    id: 'heatBalanceSignificance',
+    unit: '1',
+    inputs: ['heatRemoved', 'facilityHeat'],
+    equation: heatBalanceSignificance,
+    derive: deriveHeatBalanceSignificance,
+    applies: hasFacilityHeat,
+  },
+  {
+    id: 'lmtd',
+    unit: 'K',
+    inputs: ['supply.temperature', 'return.temperature', 'facility.supply.temperature', 'facility.return.temperature'],
+    equation: logMeanDifference,
+    derive: deriveLmtd,
+    applies: hasTerminals,
+  },
+  {
+    id: 'effectiveness',
+    unit: '1',
+    inputs: [
+      'heatRemoved',
+      'facilityHeat',
+      'supply.temperature',
+      'return.temperature',
+      'facility.supply.temperature',
+      'facility.return.temperature',
+    ],
+    equation: effectiveness,
+    derive: deriveEffectiveness,
+    applies: hasExchanger,
+  },
+  {
+    id: 'ntu',
+    unit: '1',
+    inputs: [
+      'heatRemoved',
+      'facilityHeat',
+      'supply.temperature',
+      'return.temperature',
+      'facility.supply.temperature',
+      'facility.return.temperature',
+    ],
+    equation: ntuOfEffectiveness,
+    derive: deriveNtu,
+    applies: hasExchanger,
+  },
+  {
+    id: 'ua',
+    unit: 'W/K',
+    inputs: [
+      'heatRemoved',
+      'facilityHeat',
+      'supply.temperature',
+      'return.temperature',
+      'facility.supply.temperature',
+      'facility.return.temperature',
+    ],
+    equation: conductance,
+    derive: deriveUa,
+    applies: hasExchanger,
+  },
+  {
+    id: 'uaRatio',
+    unit: '1',
+    inputs: ['ua', 'massFlow', 'facility.flow'],
+    equation: cleanliness,
+    derive: deriveUaRatio,
+    applies: hasCleanConductance,
+  },
+];
