@@ -2,7 +2,8 @@ import { z } from 'zod';
 import { acknowledgeRequestSchema, alarmListSchema, alarmSchema, journalPageSchema, prioritySchema } from './alarm';
 import { alertListSchema } from './alert';
 import { demoCommandSchema, demoStateSchema } from './demo-faults';
-import { checkSiteRequestSchema, siteCheckSchema } from './site-state';
+import { closePermitRequestSchema, openPermitRequestSchema, permitListSchema, permitSchema } from './permit';
+import { checkSiteRequestSchema, reloadSiteRequestSchema, siteCheckSchema, siteStateSchema } from './site-state';
 import { lastPayloadQuerySchema, lastPayloadSchema, setupSchema } from './setup';
 import { isoTimeSchema, readingSchema } from './reading';
 
@@ -169,6 +170,15 @@ export const routeTable = [
     body: checkSiteRequestSchema,
     faults: [],
   },
+  { method: 'get', path: '/api/site/state', reply: siteStateSchema, query: null, body: null, faults: [] },
+  {
+    method: 'post',
+    path: '/api/site/reload',
+    reply: siteStateSchema,
+    query: null,
+    body: reloadSiteRequestSchema,
+    faults: [],
+  },
   { method: 'get', path: '/api/units', reply: unitListSchema, query: null, body: null, faults: [] },
   {
     method: 'get',
@@ -220,6 +230,31 @@ export const routeTable = [
     ],
   },
   { method: 'get', path: '/api/alerts', reply: alertListSchema, query: null, body: null, faults: [] },
+  { method: 'get', path: '/api/permits', reply: permitListSchema, query: null, body: null, faults: [] },
+  {
+    method: 'post',
+    path: '/api/permits',
+    reply: permitSchema,
+    query: null,
+    body: openPermitRequestSchema,
+    faults: [
+      'ACTOR_UNNAMED',
+      'ACTOR_NOT_LOCAL',
+      'PERMIT_UNIT_UNKNOWN',
+      'PERMIT_BRANCH_UNKNOWN',
+      'PERMIT_TIME',
+      'PERMIT_OPEN_ALREADY',
+      'JOURNAL_UNAVAILABLE',
+    ],
+  },
+  {
+    method: 'post',
+    path: '/api/permits/{id}/close',
+    reply: permitSchema,
+    query: null,
+    body: closePermitRequestSchema,
+    faults: ['ACTOR_UNNAMED', 'ACTOR_NOT_LOCAL', 'PERMIT_UNKNOWN', 'JOURNAL_UNAVAILABLE'],
+  },
   { method: 'get', path: '/api/intake', reply: intakeSchema, query: null, body: null, faults: [] },
   {
     method: 'get',

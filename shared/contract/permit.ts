@@ -24,6 +24,7 @@ export const permitSchema = z.object({
 export type Permit = z.infer<typeof permitSchema>;
 
 export const permitListSchema = z.object({ time: isoTimeSchema, permits: z.array(permitSchema) });
+export type PermitList = z.infer<typeof permitListSchema>;
 
 export const openPermitRequestSchema = z.strictObject({
   unit: z.string().min(1),
@@ -48,6 +49,5 @@ export const permitFaults = [
   'PERMIT_BRANCH_UNKNOWN',
   'PERMIT_OPEN_ALREADY',
   'PERMIT_TIME',
-  'PERMIT_CLOSED_ALREADY',
 ] as const;
 export type PermitFault = (typeof permitFaults)[number];

@@ -20,6 +20,9 @@ export const siteStateSchema = z.object({
 });
 export type SiteState = z.infer<typeof siteStateSchema>;
 
+/** Nothing is to be told: the file of the program's environment is read anew. */
+export const reloadSiteRequestSchema = z.strictObject({});
+
 export const checkSiteRequestSchema = z.strictObject({ text: z.string().max(2_000_000) });
 export const siteCheckSchema = z.object({
   accepted: z.boolean(),

@@ -29,6 +29,21 @@ const demoState = {
   refused: null,
 };
 
+const permit = {
+  id: 'N1:r5:1935817689250',
+  unit: 'N1',
+  branch: 'r5',
+  state: 'open',
+  openedBy: 'Ines',
+  openedAt: '2031-05-06T07:08:09.250Z',
+  until: '2031-05-06T09:00:00.000Z',
+  expectedInLeak: 0.0005,
+  comment: 'hose of server 4',
+  waitsFor: ['branchFlow', 'gasLoad', 'level'],
+  closedBy: null,
+  closedAt: null,
+};
+
 /** Examples of what Setup and the lists beside the alarms ask for. */
 export const setupExamples = {
   'get /api/units/{unit}/setup': {
@@ -78,6 +93,22 @@ export const setupExamples = {
         },
       ],
     },
+  },
+  'get /api/permits': { reply: { time: '2031-05-06T07:08:09.250Z', permits: [permit] } },
+  'post /api/permits': {
+    body: {
+      unit: 'N1',
+      branch: 'r5',
+      until: '2031-05-06T09:00:00.000Z',
+      expectedInLeak: 0.0005,
+      operator: 'Ines',
+      comment: 'hose of server 4',
+    },
+    reply: permit,
+  },
+  'post /api/permits/{id}/close': {
+    body: { operator: 'Otto', comment: 'done' },
+    reply: { ...permit, state: 'closed', closedBy: 'Otto', closedAt: '2031-05-06T08:40:00.000Z' },
   },
   'get /api/intake/last': {
     query: { topic: 'demo/north/N1/telemetry' },

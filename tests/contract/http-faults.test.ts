@@ -49,6 +49,15 @@ const ask = (path: string, { method = 'GET', headers = {}, body }: Ask) =>
 
 const json = { 'content-type': 'application/json' };
 const acknowledge = (body: unknown): Ask => ({ method: 'POST', headers: json, body: JSON.stringify(body) });
+const permit = (changed: object): Ask =>
+  acknowledge({
+    unit: 'm1',
+    branch: 'r1',
+    until: '2031-05-06T08:00:00Z',
+    expectedInLeak: 0.0005,
+    operator: 'Ines',
+    ...changed,
+  });
 const span = 'from=2031-05-06T07:00:00Z&to=2031-05-06T08:00:00Z';
 const ofAlarm = (id: string): string => `/api/alarms/${encodeURIComponent(id)}/acknowledge`;
 
@@ -56,6 +65,10 @@ const ofAlarm = (id: string): string => `/api/alarms/${encodeURIComponent(id)}/a
 const provoked: readonly (readonly [Route['path'], string, Ask, ProblemCode])[] = [
   ['/api/units/{unit}/points', '/api/units/none/points', {}, 'UNIT_UNKNOWN'],
   ['/api/units/{unit}/setup', '/api/units/none/setup', {}, 'UNIT_UNKNOWN'],
+  ['/api/permits', '/api/permits', permit({ unit: 'none' }), 'PERMIT_UNIT_UNKNOWN'],
+  ['/api/permits', '/api/permits', permit({ branch: 'none' }), 'PERMIT_BRANCH_UNKNOWN'],
+  ['/api/permits', '/api/permits', permit({ until: '2031-05-06T07:00:00Z' }), 'PERMIT_TIME'],
+  ['/api/permits/{id}/close', '/api/permits/none/close', acknowledge({ operator: 'Ines' }), 'PERMIT_UNKNOWN'],
   ['/api/intake/last', '/api/intake/last?topic=none', {}, 'TOPIC_UNKNOWN'],
   ['/api/intake/last', '/api/intake/last', {}, 'QUERY_MALFORMED'],
   ['/api/demo/faults', '/api/demo/faults', {}, 'DEMO_ABSENT'],
@@ -109,7 +122,9 @@ describe('the API document names', () => {
   it.for(provoked)('what %s answers to %s (%j): %s', async ([path, asked, how, code]) => {
     const { status, problem } = await ask(asked, how);
     expect(problemSchema.parse(problem).code).toBe(code);
-    const route = routeTable.find((one) => one.path === path);
+    const method = (how.method ?? 'GET').toLowerCase();
+    const same = routeTable.filter((one) => one.path === path);
+    const route = same.find((one) => one.method === method) ?? same[0];
     if (route === undefined) throw new Error(`no route ${path}`);
     expect(describedCodes(route)).toContainEqual([status, code]);
   });

@@ -128,11 +128,14 @@ describe('the running program', () => {
     };
     await until(async () => (await app.get<{ running: boolean }>('/api/demo/faults')).running);
     const bodies: Readonly<Record<string, unknown>> = {
+      'post /api/permits': { unit: 'm1', branch: 'r1', until: to, expectedInLeak: 0, operator: 'Ines' },
       'post /api/site/check': { text: 'site: {}' },
       'post /api/demo/faults': { id: 'slowInLeak', kind: 'fault', unit: 'm1' },
     };
     for (const route of routeTable) {
-      const path = route.path.replace('{unit}', 'm1').replace('{id}', encodeURIComponent(alarm.id));
+      const { permits } = await app.get<{ permits: { id: string }[] }>('/api/permits');
+      const id = route.path.startsWith('/api/permits') ? (permits[0]?.id ?? '') : alarm.id;
+      const path = route.path.replace('{unit}', 'm1').replace('{id}', encodeURIComponent(id));
       const act = route.method === 'post' ? postJson(bodies[routeKey(route)] ?? { operator: 'Ines' }) : undefined;
       const reply = await app.send(`${path}${queries[route.path] ?? ''}`, act);
       expect(reply.status, path).toBe(200);

@@ -9,6 +9,13 @@ import type {
   View,
   ViewRefusal,
 } from '@ebbline/shared/contract/live-feed';
+import type {
+  ClosePermitRequest,
+  OpenPermitRequest,
+  Permit,
+  PermitFault,
+  PermitList,
+} from '@ebbline/shared/contract/permit';
 import type { Setup } from '@ebbline/shared/contract/setup';
 import type { Result } from '@ebbline/shared/errors/result';
 import type { Actor } from './identity';
@@ -31,6 +38,12 @@ export type ActionFault =
   | { readonly code: 'ALARM_NOT_LATCHED' | 'ALARM_STILL_ACTIVE'; readonly message: string }
   | { readonly code: 'JOURNAL_UNAVAILABLE'; readonly message: string };
 
+/** Why a permit was not opened or closed. */
+export interface PermitActionFault {
+  readonly code: PermitFault | 'JOURNAL_UNAVAILABLE';
+  readonly message: string;
+}
+
 /** Looks again and again at what one view shows and tells whether it differs from the last look. */
 export interface Watch {
   /** True on the first look. */
@@ -46,6 +59,7 @@ export interface LiveView {
   points(unit: string): PointList | null;
   alarms(): AlarmList;
   alerts(): AlertList;
+  permits(): PermitList;
   /** Null where there is no such unit. */
   setup(unit: string): Setup | null;
   /** True where the site file names the topic. */
@@ -68,6 +82,8 @@ export interface LiveView {
 /** What a person may do. Answers only after the journal has committed it. */
 export interface Operations {
   acknowledge(alarm: string, request: AcknowledgeRequest, actor: Actor): Result<Alarm, ActionFault>;
+  openPermit(request: OpenPermitRequest, actor: Actor): Result<Permit, PermitActionFault>;
+  closePermit(permit: string, request: ClosePermitRequest, actor: Actor): Result<Permit, PermitActionFault>;
 }
 
 export const LIVE_VIEW = Symbol('LiveView');

@@ -1,6 +1,7 @@
+import type { HistoryRows } from '../evaluation/pipeline/history-rows';
 import type { Pipeline } from '../evaluation/pipeline/pipeline';
 import type { DeliveryGate } from '../ports/delivery-gate';
-import type { HistoryStore } from '../ports/history-store';
+import type { HistoryLayout, HistoryStore } from '../ports/history-store';
 
 /**
  * Moves rows from the pipeline to the store. Messages that the broker keeps until we acknowledge them
@@ -10,6 +11,9 @@ export class HistoryDrain {
   private underWay: Promise<void> = Promise.resolve();
   private writes = 0;
   private fault: string | null = null;
+  /** While the layout changes nothing is taken from the pipeline; called to try again. */
+  private changing: (() => void) | null = null;
+  private ending = false;
 
   constructor(
     private readonly pipeline: Pipeline,
@@ -20,6 +24,7 @@ export class HistoryDrain {
 
   /** The regular commit. Also while others are under way: the store bounds what waits for the disk, the pipeline does not. */
   commit(): void {
+    this.changing?.();
     this.begin(this.gate.waiting() > 0);
   }
 
@@ -30,6 +35,9 @@ export class HistoryDrain {
 
   /** Commits all there is, the unfinished second included. */
   async flush(): Promise<void> {
+    this.ending = true;
+    this.changing?.();
+    if (this.changing !== null) await this.underWay;
     this.begin(true);
     await this.underWay;
   }
@@ -39,7 +47,42 @@ export class HistoryDrain {
     return this.fault;
   }
 
+  /**
+   * Writes all there is in the layout in use; lets `change` put another one in force, at once after the last row, and resolves;
+   * goes on when the store takes the new one. While it does not, rows wait in the pipeline and it is asked with each commit.
+   */
+  async changeLayout(layout: HistoryLayout, change: () => void): Promise<void> {
+    this.changing = () => undefined;
+    await this.underWay;
+    const nowMs = this.nowMs();
+    const rows = Number.isNaN(nowMs) ? null : this.pipeline.drainHistory(nowMs, true);
+    change();
+    this.underWay = this.giveLayout(layout, rows);
+  }
+
+  private async giveLayout(layout: HistoryLayout, rows: HistoryRows | null): Promise<void> {
+    if (rows !== null) await this.store.write(rows).catch((error: unknown) => this.note(error));
+    for (;;) {
+      try {
+        await this.store.useLayout(layout);
+        this.changing = null;
+        this.fault = null;
+        return;
+      } catch (error) {
+        this.note(error);
+        if (this.ending) return;
+        await new Promise<void>((again) => (this.changing = again));
+      }
+    }
+  }
+
+  private note(error: unknown): void {
+    // Told in health; the store itself has tried again before it gave up.
+    this.fault = error instanceof Error ? error.message : String(error);
+  }
+
   private begin(everything: boolean): void {
+    if (this.changing !== null) return;
     const mark = this.gate.mark();
     const nowMs = this.nowMs();
     // Before the first sample of a source clock there is no time and nothing to keep.
@@ -55,10 +98,7 @@ export class HistoryDrain {
         this.fault = null;
         if (everything) this.gate.release(mark);
       },
-      (error: unknown) => {
-        // Told in health; the store itself has tried again before it gave up.
-        this.fault = error instanceof Error ? error.message : String(error);
-      },
+      (error: unknown) => this.note(error),
     );
     this.underWay = Promise.all([this.underWay, written]).then(() => {
       this.writes -= 1;

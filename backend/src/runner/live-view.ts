@@ -1,7 +1,7 @@
 import type { PointList, Site } from '@ebbline/shared/contract/http-api';
 import type { View, ViewRefusal } from '@ebbline/shared/contract/live-feed';
 import { unreachable } from '@ebbline/shared/errors/unreachable';
-import type { CompiledHall } from '../evaluation/site/compiled-site';
+import type { CompiledHall, CompiledSite } from '../evaluation/site/compiled-site';
 import type { FrameBody, LiveView, Watch } from '../ports/live-view';
 import { HolderWatch } from './holder-watch';
 import { readingsOf } from './views/readings-of';
@@ -9,6 +9,7 @@ import type { Scene } from './views/scene';
 import { timeText } from './views/time-text';
 import { alarmsInOrder } from './views/to-alarm';
 import { alertsOf } from './views/to-alert';
+import { permitsOf } from './views/to-permit';
 import { toSetup } from './views/to-setup';
 import { toAlarmsFrame } from './views/to-alarms-frame';
 import { toTrendsFrame, type PointFound } from './views/to-trends-frame';
@@ -19,17 +20,33 @@ import { toUnitList } from './views/to-unit-list';
 
 /** Everything that can be seen of the running judge, in the words of the contract. */
 export class RunnerLiveView implements LiveView {
-  private readonly unitOf: ReadonlyMap<string, number>;
-  private readonly hallOf: ReadonlyMap<string, CompiledHall>;
+  private known: CompiledSite | null = null;
+  private unitPlaces: ReadonlyMap<string, number> = new Map();
+  private hallsById: ReadonlyMap<string, CompiledHall> = new Map();
 
   constructor(
     private readonly scene: Scene,
     /** Counts up with every change of an alarm. */
     private readonly alarmVersion: () => number,
-  ) {
-    const { site } = scene.pipeline;
-    this.unitOf = new Map(site.units.map(({ id }, index) => [id, index]));
-    this.hallOf = new Map(site.halls.map((hall) => [hall.id, hall]));
+  ) {}
+
+  private get unitOf(): ReadonlyMap<string, number> {
+    this.follow();
+    return this.unitPlaces;
+  }
+
+  private get hallOf(): ReadonlyMap<string, CompiledHall> {
+    this.follow();
+    return this.hallsById;
+  }
+
+  /** Another site may have come in force. */
+  private follow(): void {
+    const { site } = this.scene.pipeline;
+    if (site === this.known) return;
+    this.known = site;
+    this.unitPlaces = new Map(site.units.map(({ id }, index) => [id, index]));
+    this.hallsById = new Map(site.halls.map((hall) => [hall.id, hall]));
   }
 
   clock(): ReturnType<LiveView['clock']> {
@@ -60,6 +77,13 @@ export class RunnerLiveView implements LiveView {
     return {
       time: timeText(this.scene.nowMs()) ?? new Date(0).toISOString(),
       alerts: alertsOf(this.scene, () => true),
+    };
+  }
+
+  permits(): ReturnType<LiveView['permits']> {
+    return {
+      time: timeText(this.scene.nowMs()) ?? new Date(0).toISOString(),
+      permits: permitsOf(this.scene, () => true),
     };
   }
 
@@ -106,15 +130,19 @@ export class RunnerLiveView implements LiveView {
   }
 
   watch(view: View): Watch {
-    const { site, state } = this.scene.pipeline;
-    const points = new HolderWatch(site, state, this.holdersOf(view));
+    let points: HolderWatch | null = null;
+    let watched: CompiledSite | null = null;
     let alarms = -1;
     let broker = '';
     return {
       changed: () => {
         const version = this.alarmVersion();
         const link = JSON.stringify(this.scene.broker());
-        const moved = points.changed();
+        const { site, state } = this.scene.pipeline;
+        if (site !== watched)
+          points = this.refusalOf(view) === null ? new HolderWatch(site, state, this.holdersOf(view)) : null;
+        watched = site;
+        const moved = points?.changed() ?? true;
         const differs = moved || version !== alarms || link !== broker;
         alarms = version;
         broker = link;

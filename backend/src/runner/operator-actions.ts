@@ -1,24 +1,29 @@
 import type { AcknowledgeRequest, Alarm } from '@ebbline/shared/contract/alarm';
+import type { ClosePermitRequest, OpenPermitRequest, Permit } from '@ebbline/shared/contract/permit';
 import { fail, ok, type Result } from '@ebbline/shared/errors/result';
 import type { ActionOutcome } from '../evaluation/pipeline/outputs';
+import type { PermitAction } from '../evaluation/pipeline/permit-record';
 import type { Clock } from '../ports/clock';
 import type { Actor } from '../ports/identity';
-import type { ActionFault, Operations } from '../ports/live-view';
+import type { ActionFault, Operations, PermitActionFault } from '../ports/live-view';
+import type { RecordedChanges } from './recorded-changes';
 import type { RecordedAlarms } from './recorded-alarms';
 import type { Scene } from './views/scene';
 import { timeText } from './views/time-text';
+import { toPermit } from './views/to-permit';
 import { toAlarm } from './views/to-alarm';
 
-const journalUnavailable: ActionFault = {
+const journalUnavailable = {
   code: 'JOURNAL_UNAVAILABLE',
   message: 'The journal can not be written, so nothing was done. See the health page; free disk space, then try again.',
-};
+} as const;
 
 /** What a person does: committed to the journal, carried out, and only then confirmed; or without any effect. */
 export class OperatorActions implements Operations {
   constructor(
     private readonly scene: Scene,
     private readonly alarms: RecordedAlarms,
+    private readonly changes: RecordedChanges,
     private readonly clock: Clock,
   ) {}
 
@@ -29,6 +34,35 @@ export class OperatorActions implements Operations {
     );
     if (!outcome.ok) return fail(toFault(outcome));
     return ok(toAlarm({ record: outcome.record, recorded: true }, this.scene.textsOf(outcome.record)));
+  }
+
+  openPermit(request: OpenPermitRequest, actor: Actor): Result<Permit, PermitActionFault> {
+    const { unit, branch, until, expectedInLeak, comment } = request;
+    return this.actOnPermit({
+      kind: 'openPermit',
+      unit,
+      branch,
+      untilMs: Date.parse(until),
+      expectedInLeakM3PerS: expectedInLeak,
+      operator: actor.name,
+      station: actor.station,
+      comment,
+    });
+  }
+
+  closePermit(permit: string, { comment }: ClosePermitRequest, actor: Actor): Result<Permit, PermitActionFault> {
+    const { name: operator, station } = actor;
+    return this.actOnPermit({ kind: 'closePermit', permit, operator, station, comment });
+  }
+
+  private actOnPermit(action: PermitAction): Result<Permit, PermitActionFault> {
+    const nowMs = this.actionTimeMs();
+    const outcome = this.scene.pipeline.actOnPermit(action, nowMs, (change) =>
+      this.changes.recordAction(change, this.clock.wallMs()),
+    );
+    if (outcome.ok) return ok(toPermit(outcome.change.permit, nowMs));
+    const { code, message } = outcome;
+    return fail(code === 'ACTION_NOT_RECORDED' ? journalUnavailable : { code, message });
   }
 
   /** Alarms of the journal can be acknowledged on the source clock before its first sample. */

@@ -5,6 +5,7 @@ import type { Clock } from '../ports/clock';
 import type { MessageSink } from '../ports/message-sink';
 import { peekSourceTime } from './peek-source-time';
 import type { RecordedAlarms } from './recorded-alarms';
+import type { RecordedChanges } from './recorded-changes';
 import type { TickClock } from './tick-clock';
 
 /** Owns the pipeline: feeds it one input at a time and sees that what comes out is recorded before it is shown. */
@@ -14,6 +15,7 @@ export class PipelineRunner implements MessageSink {
   constructor(
     readonly pipeline: Pipeline,
     private readonly alarms: RecordedAlarms,
+    private readonly changes: RecordedChanges,
     private readonly tickClock: TickClock,
     private readonly clock: Clock,
   ) {}
@@ -33,6 +35,7 @@ export class PipelineRunner implements MessageSink {
   /** Again and again while the journal refuses. */
   retryJournal(): void {
     if (this.alarms.waiting() > 0) this.alarms.record([], this.clock.wallMs());
+    if (this.changes.waiting() > 0) this.changes.record([], [], this.clock.wallMs());
   }
 
   /** Seconds since the newest accepted sample arrived; null before the first. */
@@ -50,5 +53,8 @@ export class PipelineRunner implements MessageSink {
   private advance(): void {
     const transitions = this.pipeline.advance(this.tickClock.nowMs());
     if (transitions.length > 0) this.alarms.record(transitions, this.clock.wallMs());
+    const permits = this.pipeline.takePermitChanges();
+    const alerts = this.pipeline.takeAlertChanges();
+    if (permits.length + alerts.length > 0) this.changes.record(permits, alerts, this.clock.wallMs());
   }
 }

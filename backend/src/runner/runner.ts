@@ -5,7 +5,7 @@ import type { BrokerState } from '../ports/broker-link';
 import type { Clock } from '../ports/clock';
 import type { DeliveryGate } from '../ports/delivery-gate';
 import type { RunnerHealth } from '../ports/health-report';
-import type { HistoryStore } from '../ports/history-store';
+import type { HistoryLayout, HistoryStore } from '../ports/history-store';
 import type { LiveView, Operations } from '../ports/live-view';
 import type { MessageSink } from '../ports/message-sink';
 import type { Ticker } from '../ports/ticker';
@@ -14,6 +14,7 @@ import { RunnerLiveView } from './live-view';
 import { OperatorActions } from './operator-actions';
 import { PipelineRunner } from './pipeline-runner';
 import { RecordedAlarms } from './recorded-alarms';
+import { RecordedChanges } from './recorded-changes';
 import { HistoryUpkeep } from './history-upkeep';
 import type { TickClock } from './tick-clock';
 import type { Scene } from './views/scene';
@@ -37,6 +38,8 @@ export interface Runner {
   readonly health: RunnerHealth;
   /** Begins to tick. */
   start(): void;
+  /** Resolves when `change`, which puts another site in force, was called with all history in the old layout drained. */
+  changeSite(layout: HistoryLayout, change: () => void): Promise<void>;
   /** Ends the ticks and commits all there is. */
   stop(): Promise<void>;
 }
@@ -54,9 +57,11 @@ export function createRunner(parts: RunnerParts): Runner {
   const { pipeline, journal, store, gate, clock, ticker, tickClock } = parts;
   const nowMs = (): number => tickClock.nowMs();
   pipeline.restore(journal.standing());
+  pipeline.restorePermits(journal.permits());
   const alarms = new RecordedAlarms(journal, () => pipeline.standing());
+  const changes = new RecordedChanges(journal);
   const drain = new HistoryDrain(pipeline, store, gate, nowMs);
-  const runner = new PipelineRunner(pipeline, alarms, tickClock, clock);
+  const runner = new PipelineRunner(pipeline, alarms, changes, tickClock, clock);
   const scene: Scene = {
     pipeline,
     nowMs,
@@ -76,15 +81,16 @@ export function createRunner(parts: RunnerParts): Runner {
   let running: readonly { stop(): void }[] = [];
   return {
     sink: runner,
-    live: new RunnerLiveView(scene, () => alarms.version()),
-    operations: new OperatorActions(scene, alarms, clock),
+    live: new RunnerLiveView(scene, () => alarms.version() + changes.version()),
+    operations: new OperatorActions(scene, alarms, changes, clock),
     health: {
       lastSampleAge: () => runner.lastSampleAge(),
-      reasons: () => reasons(alarms.waiting(), drain.trouble(), upkeep.trouble()),
+      reasons: () => reasons(alarms.waiting() + changes.waiting(), drain.trouble(), upkeep.trouble()),
     },
     start() {
       running = work.map(([periodMs, one]) => ticker.every(periodMs, one));
     },
+    changeSite: (layout, change) => drain.changeLayout(layout, change),
     async stop() {
       for (const one of running) one.stop();
       runner.tick();
@@ -102,7 +108,7 @@ function reasons(
 ): ReturnType<RunnerHealth['reasons']> {
   const found: ReturnType<RunnerHealth['reasons']> = [];
   if (unrecorded > 0) {
-    const message = `The journal refuses writes; ${unrecorded} changes of alarms are not recorded and are tried again. Free disk space and check permissions of the data folder.`;
+    const message = `The journal refuses writes; ${unrecorded} changes are not recorded and are tried again. Free disk space and check permissions of the data folder.`;
     found.push({ code: 'JOURNAL_FAILING', message });
   }
   if (notWritten !== null)

@@ -5,6 +5,7 @@ import { DemoController } from './demo.controller';
 import { HistoryController } from './history.controller';
 import { IntakeController } from './intake.controller';
 import { OpenApiController } from './openapi.controller';
+import { PermitsController } from './permits.controller';
 import { SiteFileController } from './site-file.controller';
 import { SiteController } from './site.controller';
 
@@ -15,6 +16,7 @@ import { SiteController } from './site.controller';
     HistoryController,
     AlarmsController,
     AlertsController,
+    PermitsController,
     IntakeController,
     DemoController,
     OpenApiController,

@@ -37,9 +37,26 @@ export const routeTexts: Readonly<Record<RouteKey, { readonly operationId: strin
     operationId: 'checkSite',
     summary: 'Says whether a text would do as a site file, with every fault by line and key. Changes nothing.',
   },
+  'get /api/site/state': {
+    operationId: 'siteState',
+    summary: 'Which content of the site file is in force since when, and whether a newer one was refused and why.',
+  },
+  'post /api/site/reload': {
+    operationId: 'reloadSite',
+    summary: 'Reads the site file now; answers when its content is in force, or refused whole.',
+  },
   'get /api/alerts': {
     operationId: 'alerts',
     summary: 'What an engineer is to know; no alarm, and never counted as one.',
+  },
+  'get /api/permits': { operationId: 'permits', summary: 'Open and overdue permits, those that end first on top.' },
+  'post /api/permits': {
+    operationId: 'openPermit',
+    summary: 'Opens a permit for work on a branch or a whole loop; confirmed once it is committed.',
+  },
+  'post /api/permits/{id}/close': {
+    operationId: 'closePermit',
+    summary: 'Closes a permit before it closes by itself.',
   },
   'get /api/intake/last': {
     operationId: 'lastPayload',

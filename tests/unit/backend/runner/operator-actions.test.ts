@@ -5,6 +5,7 @@ import type { AlarmRecord, AlarmTransition } from '../../../../backend/src/evalu
 import type { AlarmJournal } from '../../../../backend/src/ports/alarm-journal';
 import { OperatorActions } from '../../../../backend/src/runner/operator-actions';
 import { RecordedAlarms } from '../../../../backend/src/runner/recorded-alarms';
+import { RecordedChanges } from '../../../../backend/src/runner/recorded-changes';
 import type { Scene } from '../../../../backend/src/runner/views/scene';
 import { smallSite } from '../../../helpers/small-site';
 
@@ -53,7 +54,7 @@ function bench(nowMs = startMs + 1000) {
   pipeline.restore([standing]);
   const alarms = new RecordedAlarms(journal, () => pipeline.standing());
   const scene = { pipeline, nowMs: () => nowMs, textsOf: () => texts } as unknown as Scene;
-  const actions = new OperatorActions(scene, alarms, new ManualClock(startMs + 5000));
+  const actions = new OperatorActions(scene, alarms, new RecordedChanges(journal), new ManualClock(startMs + 5000));
   const acknowledge = (name: string, alarm = standing.alarm) =>
     actions.acknowledge(alarm, { operator: name, comment: 'seen' }, { name, station: '127.0.0.1' });
   return { acknowledge, alarms, disk, appended, pipeline };

@@ -5,6 +5,7 @@ import type { AlarmTransition } from '../../../../backend/src/evaluation/pipelin
 import type { AlarmJournal } from '../../../../backend/src/ports/alarm-journal';
 import { PipelineRunner } from '../../../../backend/src/runner/pipeline-runner';
 import { RecordedAlarms } from '../../../../backend/src/runner/recorded-alarms';
+import { RecordedChanges } from '../../../../backend/src/runner/recorded-changes';
 import { sourceTickClock, wallTickClock } from '../../../../backend/src/runner/tick-clock';
 import { slotOf, smallSite } from '../../../helpers/small-site';
 import { telemetryOfM1, topicOfM1 } from '../../../integration/app/telemetry';
@@ -17,12 +18,14 @@ function bench(kind: 'wall' | 'source') {
   const journal = {
     standing: () => [],
     append: (some: readonly AlarmTransition[]) => void transitions.push(...some),
+    appendAlerts: () => [],
+    appendPermits: () => [],
   } as unknown as AlarmJournal;
   const clock = new ManualClock(startMs);
   const tickClock = kind === 'wall' ? wallTickClock(clock) : sourceTickClock();
   const pipeline = createPipeline(site, { clock: kind, startMs: tickClock.nowMs() });
   const alarms = new RecordedAlarms(journal, () => pipeline.standing());
-  const runner = new PipelineRunner(pipeline, alarms, tickClock, clock);
+  const runner = new PipelineRunner(pipeline, alarms, new RecordedChanges(journal), tickClock, clock);
   const send = (topic: string, text: string) =>
     runner.accept({ topic, payload: new TextEncoder().encode(text), retained: false });
   return { site, pipeline, runner, clock, tickClock, transitions, send };

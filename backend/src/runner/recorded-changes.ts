@@ -1,0 +1,52 @@
+import type { AlertChange } from '../evaluation/pipeline/alert-record';
+import type { PermitChange } from '../evaluation/pipeline/permit-record';
+import type { AlarmJournal } from '../ports/alarm-journal';
+
+/** What the judge did by itself to permits and alerts: kept in order and tried again where the journal refuses. */
+export class RecordedChanges {
+  private permits: PermitChange[] = [];
+  private alerts: AlertChange[] = [];
+  private changes = 0;
+
+  constructor(private readonly journal: AlarmJournal) {}
+
+  /** Commits these, and whatever waited before them. */
+  record(permits: readonly PermitChange[], alerts: readonly AlertChange[], wallMs: number): void {
+    if (permits.length + alerts.length > 0) this.changes += 1;
+    this.permits.push(...permits);
+    this.alerts.push(...alerts);
+    if (this.waiting() === 0) return;
+    try {
+      if (this.permits.length > 0) this.journal.appendPermits(this.permits, wallMs);
+      this.permits = [];
+      if (this.alerts.length > 0) this.journal.appendAlerts(this.alerts, wallMs);
+      this.alerts = [];
+    } catch {
+      // Kept and tried again; `waiting` says so in health.
+    }
+  }
+
+  /** Commits what a person is about to do, or says no: then it is not done. Not while earlier changes wait. */
+  recordAction(change: PermitChange, wallMs: number): boolean {
+    this.record([], [], wallMs);
+    if (this.waiting() > 0) return false;
+    try {
+      this.journal.appendPermits([change], wallMs);
+    } catch {
+      // The answer to whoever acted says so; there is nothing else to tell.
+      return false;
+    }
+    this.changes += 1;
+    return true;
+  }
+
+  /** Changes that the journal has not taken yet. */
+  waiting(): number {
+    return this.permits.length + this.alerts.length;
+  }
+
+  /** Counts up with every change of a permit or an alert. */
+  version(): number {
+    return this.changes;
+  }
+}
