@@ -1,24 +1,30 @@
 import { relative } from 'node:path';
 import { lineText } from '../connections/site-files/line-fault';
-import { readSiteFile } from '../connections/site-files/read-site-file';
-import type { CompiledSite } from '../evaluation/site/compiled-site';
+import { readSiteWithHash } from '../connections/site-files/read-site-file';
+import type { LoadedSite } from './site-reload';
 import { StartFault } from './start-fault';
 
 /** The site of the environment, or every fault of its file with line and key. */
-export async function openSite(file: string, say: (line: string) => void): Promise<CompiledSite> {
-  const shown = relative(process.cwd(), file).startsWith('..') ? file : relative(process.cwd(), file);
-  const read = await readSiteFile(file);
-  if (!read.ok) {
-    const lines = read.fault.map((fault) => lineText(shown, fault));
+export async function openSite(file: string, say: (line: string) => void): Promise<LoadedSite> {
+  const shown = shownPath(file);
+  const { contentHash, result } = await readSiteWithHash(file);
+  if (!result.ok || contentHash === null) {
+    const lines = (result.ok ? [] : result.fault).map((fault) => lineText(shown, fault));
     throw new StartFault([
       ...lines,
       'Mend the site file, or set EBBLINE_SITE to another one; npm run site:check -- FILE checks it.',
     ]);
   }
-  const { site, warnings } = read.value;
+  const { site, warnings } = result.value;
   for (const warning of warnings) say(lineText(shown, warning));
   say(`Site: ${site.name} (${counted(site.halls.length, 'hall')}, ${counted(site.units.length, 'unit')})`);
-  return site;
+  return { site, contentHash, warnings };
 }
+
+/** Relative to where the program was started, where it lies below. */
+export const shownPath = (file: string): string => {
+  const below = relative(process.cwd(), file);
+  return below.startsWith('..') ? file : below;
+};
 
 const counted = (count: number, what: string): string => `${count} ${what}${count === 1 ? '' : 's'}`;

@@ -22,13 +22,16 @@ import { INTAKE_REPORT } from '../ports/intake-report';
 import { LIVE_VIEW, OPERATIONS } from '../ports/live-view';
 import { PROGRAM_VERSION } from '../ports/program-version';
 import { SITE_CHECKER } from '../ports/site-check';
+import { SITE_IN_FORCE } from '../ports/site-in-force';
 import { TICKER } from '../ports/ticker';
+import { pipelineInForce } from '../runner/pipeline-in-force';
 import { createRunner } from '../runner/runner';
 import { sourceTickClock, wallTickClock } from '../runner/tick-clock';
 import { ClosingStack } from './closing-stack';
 import { historyLayout } from './history-layout';
 import { openBroker, type BrokerInUse, type BrokerUse } from './open-broker';
 import { openDemoPlants } from './open-demo-plants';
+import { openReload, withReasons } from './open-reload';
 import { openSite } from './open-site';
 import { openStores } from './open-stores';
 import { openWeb } from './open-web';
@@ -74,18 +77,19 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
   const { say } = options;
   const clock = new SystemClock();
   const ticker = new SystemTicker();
-  const site = await openSite(environment.siteFile, say);
+  const loaded = await openSite(environment.siteFile, say);
+  const { site } = loaded;
   const { journal, store } = await openStores(environment, options.historyWorker, closing);
   await store.useLayout(historyLayout(site));
 
   const tickClock = environment.clock === 'wall' ? wallTickClock(clock) : sourceTickClock();
-  const pipeline = createPipeline(site, { clock: environment.clock, startMs: tickClock.nowMs() });
+  const inForce = pipelineInForce(createPipeline(site, { clock: environment.clock, startMs: tickClock.nowMs() }));
   const gate = new HeldAcknowledgements();
   const use = { clientId: clientId(environment.dataFolder), limits: brokerLimits(site.maximumPayloadBytes) };
   const broker = await openBroker(environment, use, closing);
   const link = (): MqttIntake => intake;
   const runner = createRunner({
-    pipeline,
+    pipeline: inForce.pipeline,
     journal,
     store,
     gate,
@@ -97,6 +101,15 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
   closing.add(() => runner.stop());
   const intake = new MqttIntake(intakeSettings(use, site, broker), runner.sink, gate, clock);
 
+  const reload = openReload(environment.siteFile, loaded, closing, {
+    wallMs: () => clock.wallMs(),
+    say,
+    async replace(next) {
+      await runner.changeSite(historyLayout(next), () => inForce.replace(next, tickClock.nowMs()));
+      await intake.follow(next.subscriptions);
+    },
+  });
+
   const parts: ValueProvider[] = [
     { provide: CLOCK, useValue: clock },
     { provide: TICKER, useValue: ticker },
@@ -105,7 +118,8 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
     { provide: HISTORY_STORE, useValue: store },
     { provide: LIVE_VIEW, useValue: runner.live },
     { provide: OPERATIONS, useValue: runner.operations },
-    { provide: RUNNER_HEALTH, useValue: runner.health },
+    { provide: RUNNER_HEALTH, useValue: withReasons(runner.health, () => reload.reasons()) },
+    { provide: SITE_IN_FORCE, useValue: reload },
     { provide: IDENTITY, useValue: loopbackIdentity },
     { provide: BROKER_LINK, useValue: intake },
     { provide: SITE_CHECKER, useValue: siteTextChecker },

@@ -1,4 +1,4 @@
-import type { Frame } from '@ebbline/shared/contract/live-feed';
+import type { Frame, ViewRefusal } from '@ebbline/shared/contract/live-feed';
 import type { SharedView } from './shared-view';
 
 /** Sends a frame; `taken` is called once the client has it. */
@@ -14,8 +14,13 @@ export class FeedClient {
   private sent = -1;
   private sequence = 0;
   private inFlight = false;
+  private refused = false;
 
-  constructor(private readonly send: SendFrame) {}
+  constructor(
+    private readonly send: SendFrame,
+    /** Told once when what is shown is gone with a new site file; frames come again should it come back. */
+    private readonly refuse: (refusal: ViewRefusal) => void,
+  ) {}
 
   view(): SharedView | null {
     return this.showing;
@@ -31,6 +36,12 @@ export class FeedClient {
   offer(): void {
     const view = this.showing;
     if (view === null) return;
+    if (view.refusal !== null) {
+      if (!this.refused) this.refuse(view.refusal);
+      this.refused = true;
+      return;
+    }
+    this.refused = false;
     if (this.offered !== view.version()) {
       this.offered = view.version();
       this.sequence += 1;

@@ -16,8 +16,8 @@ export class FeedDesk {
 
   constructor(private readonly live: LiveView) {}
 
-  join(id: string, send: SendFrame): void {
-    this.clients.set(id, new FeedClient(send));
+  join(id: string, send: SendFrame, refuse: (refusal: ViewRefusal) => void = () => undefined): void {
+    this.clients.set(id, new FeedClient(send, refuse));
   }
 
   leave(id: string): void {

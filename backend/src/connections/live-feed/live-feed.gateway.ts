@@ -39,7 +39,11 @@ export class LiveFeedGateway implements OnGatewayInit, OnGatewayConnection, OnGa
   }
 
   handleConnection(socket: FeedSocket): void {
-    this.desk.join(socket.id, (frame, taken) => socket.emit('frame', frame, taken));
+    this.desk.join(
+      socket.id,
+      (frame, taken) => socket.emit('frame', frame, taken),
+      (refusal) => socket.emit('refused', refusal),
+    );
   }
 
   handleDisconnect(socket: FeedSocket): void {

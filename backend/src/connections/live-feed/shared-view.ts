@@ -1,4 +1,4 @@
-import type { View } from '@ebbline/shared/contract/live-feed';
+import type { View, ViewRefusal } from '@ebbline/shared/contract/live-feed';
 import type { FrameBody, LiveView, Watch } from '../../ports/live-view';
 
 /** A screen that nothing is heard of for longer takes the program for gone; so a frame comes at least so often, ms. */
@@ -12,6 +12,8 @@ export class SharedView {
   private changes = 0;
   private changedAtMs = Number.NEGATIVE_INFINITY;
   viewers = 0;
+  /** Why it can't be shown any more: the site that is in force now has no such hall, unit or point. */
+  refusal: ViewRefusal | null = null;
 
   constructor(
     private readonly view: View,
@@ -22,6 +24,8 @@ export class SharedView {
 
   /** Looks whether what is shown has changed. */
   look(monotonicMs: number): void {
+    this.refusal = this.live.refusalOf(this.view);
+    if (this.refusal !== null) return;
     const changed = this.watch.changed();
     if (!changed && monotonicMs - this.changedAtMs < AT_LEAST_EVERY_MS) return;
     this.changes += 1;

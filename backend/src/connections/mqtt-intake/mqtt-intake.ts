@@ -12,7 +12,7 @@ import type { HeldAcknowledgements } from './held-acknowledgements';
 import { IntakeCounts } from './intake-counts';
 import { OFFLINE, ONLINE } from './status-topic';
 import { WatchedPayloads } from './watched-payloads';
-import { subscribeAll } from './subscribe-all';
+import { subscribeAll, unsubscribeAll } from './subscribe-all';
 
 export interface IntakeSettings {
   readonly address: BrokerAddress;
@@ -37,6 +37,7 @@ export class MqttIntake implements BrokerLink, IntakeReport {
   private connection: BrokerState['state'] = 'connecting';
   private trouble: string | null = null;
   private stopped = false;
+  private wanted: readonly string[];
 
   constructor(
     private readonly settings: IntakeSettings,
@@ -45,6 +46,7 @@ export class MqttIntake implements BrokerLink, IntakeReport {
     private readonly clock: Clock,
   ) {
     this.protocolVersion = settings.address.embedded ? 4 : 5;
+    this.wanted = settings.subscriptions;
   }
 
   /** Resolves after the first attempt, whatever came of it; from then on it is tried again for ever. */
@@ -69,6 +71,25 @@ export class MqttIntake implements BrokerLink, IntakeReport {
 
   lastPayload(topic: string): LastPayload {
     return this.watched.ask(topic, this.clock.wallMs());
+  }
+
+  /** Other topics are wanted from now on: first the new ones are asked for, then those let go that are wanted no more. */
+  async follow(subscriptions: readonly string[]): Promise<void> {
+    const before = new Set(this.wanted);
+    const now = new Set(subscriptions);
+    this.wanted = subscriptions;
+    const client = this.client;
+    // One that connects anew asks for all that is wanted; what its session still has besides is counted as unknown.
+    if (client?.connected !== true) return;
+    const refused = await subscribeAll(
+      client,
+      subscriptions.filter((filter) => !before.has(filter)),
+    );
+    if (refused !== null) this.trouble = refused;
+    await unsubscribeAll(
+      client,
+      [...before].filter((filter) => !now.has(filter)),
+    );
   }
 
   /** Says `offline` and disconnects. What was not acknowledged stays with the broker. */
@@ -128,7 +149,7 @@ export class MqttIntake implements BrokerLink, IntakeReport {
   }
 
   private async subscribe(client: MqttClient): Promise<void> {
-    const refused = await subscribeAll(client, this.settings.subscriptions);
+    const refused = await subscribeAll(client, this.wanted);
     if (refused !== null) this.trouble = refused;
     if (client.connected) client.publish(this.settings.statusTopic, ONLINE, { qos: 1, retain: true });
   }

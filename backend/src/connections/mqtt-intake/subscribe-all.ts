@@ -21,3 +21,13 @@ export async function subscribeAll(client: MqttClient, filters: readonly string[
   if (refused.length === 0 || !client.connected) return null;
   return `the broker refused ${refused.length} of ${filters.length} subscriptions, such as ${refused[0] ?? ''}; let this user read them`;
 }
+
+/** Lets filters go. Where the connection breaks meanwhile, what still comes on them is refused as unknown and counted. */
+export async function unsubscribeAll(client: MqttClient, filters: readonly string[]): Promise<void> {
+  for (let i = 0; i < filters.length; i += FILTERS_A_PACKET) {
+    if (!client.connected) return;
+    await client.unsubscribeAsync(filters.slice(i, i + FILTERS_A_PACKET)).catch(brokenMeanwhile);
+  }
+}
+
+const brokenMeanwhile = (): void => undefined;

@@ -1,0 +1,118 @@
+import type { SiteState } from '@ebbline/shared/contract/site-state';
+import type { Health } from '@ebbline/shared/contract/http-api';
+import type { LineFault } from '../connections/site-files/line-fault';
+import type { SiteReading } from '../connections/site-files/read-site-file';
+import type { CompiledSite } from '../evaluation/site/compiled-site';
+import type { SiteInForce } from '../ports/site-in-force';
+
+export interface LoadedSite {
+  readonly site: CompiledSite;
+  readonly contentHash: string;
+  readonly warnings: readonly LineFault[];
+}
+
+export interface ReloadParts {
+  /** As people know it. */
+  readonly file: string;
+  readonly read: () => Promise<SiteReading>;
+  /** Puts another site in force everywhere. Throws where that can't be done now; it is tried again. */
+  readonly replace: (site: CompiledSite) => Promise<void>;
+  readonly wallMs: () => number;
+  readonly say: (line: string) => void;
+}
+
+type Told = SiteState['warnings'][number];
+
+/** Takes a new content of the site file in whole, or refuses it whole and says why; the one before stays in force. */
+export class SiteReload implements SiteInForce {
+  private loadedMs: number;
+  private refused: { readonly sinceMs: number; readonly hash: string | null; readonly faults: readonly Told[] } | null =
+    null;
+  private running: Promise<void> = Promise.resolve();
+
+  constructor(
+    private inForce: LoadedSite,
+    private readonly parts: ReloadParts,
+  ) {
+    this.loadedMs = parts.wallMs();
+  }
+
+  state(): SiteState {
+    const { refused } = this;
+    return {
+      file: this.parts.file,
+      loadedAt: new Date(this.loadedMs).toISOString(),
+      contentHash: this.inForce.contentHash,
+      refused:
+        refused === null ? null : { since: new Date(refused.sinceMs).toISOString(), faults: [...refused.faults] },
+      warnings: this.inForce.warnings.map(told),
+    };
+  }
+
+  /** One at a time, in the order asked. */
+  reload(): Promise<SiteState> {
+    this.running = this.running.then(() => this.once());
+    return this.running.then(() => this.state());
+  }
+
+  /** For health. */
+  reasons(): Health['reasons'] {
+    if (this.refused === null) return [];
+    const { faults } = this.refused;
+    const [first] = faults;
+    const where =
+      first === undefined ? '' : `, first ${first.line === null ? '' : `line ${first.line}: `}${first.message}`;
+    const message = `A newer content of the site file was refused (${faults.length} ${faults.length === 1 ? 'fault' : 'faults'}${where}); the one before is in force. Mend the file; it is read again by itself.`;
+    return [{ code: 'SITE_FILE_REFUSED', message }];
+  }
+
+  private async once(): Promise<void> {
+    const { contentHash, result } = await this.parts.read();
+    if (contentHash === this.inForce.contentHash) {
+      this.refused = null;
+      return;
+    }
+    const faults = result.ok ? needsRestart(this.inForce.site, result.value.site) : result.fault.map(told);
+    if (!result.ok || contentHash === null || faults.length > 0) return this.refuse(contentHash, faults);
+    try {
+      await this.parts.replace(result.value.site);
+    } catch (cause) {
+      const why = cause instanceof Error ? cause.message : String(cause);
+      return this.refuse(null, [{ line: null, key: '', message: `could not be put in force now: ${why}` }]);
+    }
+    this.inForce = { ...result.value, contentHash };
+    this.loadedMs = this.parts.wallMs();
+    this.refused = null;
+    this.parts.say(`Site file: the new content is in force (${result.value.site.units.length} units).`);
+  }
+
+  private refuse(hash: string | null, faults: readonly Told[]): void {
+    const same = this.refused !== null && hash !== null && this.refused.hash === hash;
+    this.refused = { sinceMs: this.refused?.sinceMs ?? this.parts.wallMs(), hash, faults };
+    if (same) return;
+    this.parts.say(`Site file: a newer content was refused, the one before stays in force:`);
+    for (const { line, key, message } of faults)
+      this.parts.say(`  ${line === null ? '' : `line ${line}: `}${key === '' ? '' : `${key}: `}${message}`);
+  }
+}
+
+const told = ({ file, line, key, message }: LineFault): Told =>
+  file === undefined ? { line, key, message } : { line: null, key, message: `${file}, line ${line}: ${message}` };
+
+/** What a running program can't change: names that others know it by, and room that it took at its start. */
+function needsRestart(before: CompiledSite, now: CompiledSite): readonly Told[] {
+  const fault = (key: string, message: string): Told => ({
+    line: null,
+    key,
+    message: `${message}; start Ebbline anew`,
+  });
+  return [
+    ...(before.id === now.id ? [] : [fault('site.id', 'topics of the program itself bear the id')]),
+    ...(before.demo === now.demo
+      ? []
+      : [fault('site.demo', 'whether the simulator may feed it is settled at the start')]),
+    ...(now.maximumPayloadBytes <= before.maximumPayloadBytes
+      ? []
+      : [fault('intake.maximumPayloadBytes', 'room for longer payloads is taken at the start')]),
+  ];
+}
