@@ -12,6 +12,9 @@ import './styles/frame.css';
 import './styles/hall.css';
 import './styles/loop.css';
 import './styles/alarms.css';
+import './styles/chapters.css';
+import './styles/trends.css';
+import './styles/setup.css';
 import './styles/narrow.css';
 
 startTheme();

@@ -1,13 +1,13 @@
 import type { RouteRecordRaw } from 'vue-router';
-import AlarmScreen from './screens/alarms/AlarmScreen.vue';
 import HallScreen from './screens/hall/HallScreen.vue';
-import LoopScreen from './screens/loop/LoopScreen.vue';
 
-/** Addresses of the screens. Anything else leads to the first hall. */
+/** Addresses of the screens; all but the first are fetched when they are first gone to. Anything else leads to the first hall. */
 export const routes: readonly RouteRecordRaw[] = [
   { path: '/', redirect: '/halls' },
   { path: '/halls/:hall?', name: 'hall', component: HallScreen, props: true },
-  { path: '/units/:unit', name: 'loop', component: LoopScreen, props: true },
-  { path: '/alarms', name: 'alarms', component: AlarmScreen },
+  { path: '/units/:unit', name: 'loop', component: () => import('./screens/loop/LoopScreen.vue'), props: true },
+  { path: '/alarms', name: 'alarms', component: () => import('./screens/alarms/AlarmScreen.vue') },
+  { path: '/trends', name: 'trends', component: () => import('./screens/trends/TrendsScreen.vue') },
+  { path: '/setup/:unit?', name: 'setup', component: () => import('./screens/setup/SetupScreen.vue'), props: true },
   { path: '/:rest(.*)*', redirect: '/halls' },
 ];

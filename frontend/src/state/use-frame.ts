@@ -1,4 +1,11 @@
-import type { AlarmsFrame, HallFrame, LoopFrame, ViewRefusal } from '@ebbline/shared/contract/live-feed';
+import type {
+  AlarmsFrame,
+  HallFrame,
+  LoopFrame,
+  TrendPoint,
+  TrendsFrame,
+  ViewRefusal,
+} from '@ebbline/shared/contract/live-feed';
 import type { ComputedRef, ShallowRef } from 'vue';
 import { computed, watch } from 'vue';
 import { theLiveFeed } from './live-feed-key';
@@ -40,5 +47,17 @@ export function useAlarmsFrame(): Shown<AlarmsFrame> {
   const feed = theLiveFeed();
   feed.show({ screen: 'alarms' });
   const frame = computed(() => (feed.frame.value?.screen === 'alarms' ? feed.frame.value : null));
+  return { frame, refusal: feed.refusal };
+}
+
+/** Asks for the newest readings of some points; while there are none, for the alarms, so that the feed shows that it lives. */
+export function useTrendsFrame(points: () => readonly TrendPoint[]): Shown<TrendsFrame> {
+  const feed = theLiveFeed();
+  watch(
+    points,
+    (wanted) => feed.show(wanted.length === 0 ? { screen: 'alarms' } : { screen: 'trends', points: wanted }),
+    { immediate: true },
+  );
+  const frame = computed(() => (feed.frame.value?.screen === 'trends' ? feed.frame.value : null));
   return { frame, refusal: feed.refusal };
 }

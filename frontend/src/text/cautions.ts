@@ -8,8 +8,12 @@ const cautions: { readonly [family: string]: string } = {
   BOIL: `Hot water and hot surfaces. Open nothing under vacuum or while warm. ${defer}`,
   AIR: `Vacuum vessels and exhaust mist: keep clear of glass under vacuum and of the exhaust. ${defer}`,
   ISOL: `Hot water trapped under rising pressure: relieve it to the loop before anything is loosened. ${defer}`,
+  PERMIT: `An open branch draws air; a second opening may not be carried. Look before anything is closed or opened. ${defer}`,
   CHEM: `Water treatment chemicals and biocides: wear what their data sheets ask for. ${defer}`,
 };
+
+/** Stands over every form that opens a permit. */
+export const permitCaution = `A permit here is a note for the watch, not a permission to work: lock-out and work permits of the site come first. Drained hoses may hold hot water, and an open coupling draws air and what lies near it. ${defer}`;
 
 /** The caution that belongs to a catalogue entry such as `WATER-1`; null where none is needed. */
 export function cautionFor(entry: string): string | null {

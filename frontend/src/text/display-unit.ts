@@ -35,16 +35,30 @@ const byQuantity: { readonly [K in QuantityKind]: DisplayUnit } = {
   bacteria: { unit: 'CFU/mL', factor: 1, decimals: 0 },
 };
 
-/** Ratios that are counts or multiples, not shares of a whole. */
-const plainRatios: { readonly [point: string]: DisplayUnit } = {
+const ofCommissioned: DisplayUnit = { unit: '× commissioned', factor: 1, decimals: 2 };
+const inSeconds: DisplayUnit = { unit: 's', factor: 1, decimals: 0 };
+
+/** Points that are read otherwise than their kind: ratios that are counts or multiples, small bores, short clocks. */
+const byPoint: { readonly [point: string]: DisplayUnit } = {
   ntu: { unit: 'transfer units', factor: 1, decimals: 2 },
   openingsCarried: { unit: 'open hoses', factor: 1, decimals: 1 },
+  openingsCarriedAll: { unit: 'open hoses', factor: 1, decimals: 1 },
   filterResistance: { unit: '× clean', factor: 1, decimals: 2 },
+  loopResistance: ofCommissioned,
+  'plate.<id>.resistanceRatio': ofCommissioned,
+  heatBalanceSignificance: { unit: '× standard uncertainty', factor: 1, decimals: 1 },
+  largestOpeningCarried: { unit: 'mm', factor: 1000, decimals: 1 },
+  rideThroughFlow: inSeconds,
+  rideThroughPlate: inSeconds,
+  rideThroughFans: inSeconds,
+  marginTimeToLimit: { unit: 'h', factor: 1 / 3600, decimals: 1 },
+  filterTimeToLimit: { unit: 'd', factor: 1 / 86_400, decimals: 1 },
+  topUpRate: { unit: 'L/h', factor: 3.6e6, decimals: 1 },
 };
 
 /** One chip's power in W, every other in kW whatever its size: a unit that follows the value would jump with it. */
 function powerUnit(watts: number, pattern: string | undefined): DisplayUnit {
-  if (pattern?.startsWith('plate.') === true) return byQuantity.power;
+  if (pattern?.startsWith('plate.') === true || pattern?.startsWith('server.') === true) return byQuantity.power;
   return { unit: 'kW', factor: 1e-3, decimals: Math.abs(watts) < 1e4 ? 2 : 0 };
 }
 
@@ -54,8 +68,7 @@ function powerUnit(watts: number, pattern: string | undefined): DisplayUnit {
  */
 export function displayUnitOf(quantity: QuantityKind, value: number, pattern?: string): DisplayUnit {
   if (quantity === 'power') return powerUnit(value, pattern);
-  if (quantity === 'ratio' && pattern !== undefined) return plainRatios[pattern] ?? byQuantity.ratio;
-  return byQuantity[quantity];
+  return (pattern === undefined ? undefined : byPoint[pattern]) ?? byQuantity[quantity];
 }
 
 const quantityOfUcum: { readonly [ucum: string]: QuantityKind } = {

@@ -1,14 +1,18 @@
 import type { Site } from '@ebbline/shared/contract/http-api';
-import { pointDefinition } from '@ebbline/shared/contract/point-table';
+import type { PartGroup } from '@ebbline/shared/contract/point-table';
+import { pointDefinition, splitPoint } from '@ebbline/shared/contract/point-table';
 
 type SiteUnit = Site['units'][number];
 
-/** What a point is called on a screen; a branch's or plate's own name follows the title. */
+const listOf = { branch: 'branches', server: 'servers', plate: 'plates', tank: 'tanks' } as const satisfies {
+  readonly [G in PartGroup]: keyof SiteUnit;
+};
+
+/** What a point is called on a screen; the own name of a branch, server, plate or tank follows the title. */
 export function pointTitle(id: string, unit: SiteUnit | undefined): string {
   const title = pointDefinition(id)?.title ?? id;
-  const holder = /^(branch|plate)\.([^.]+)\./.exec(id);
-  if (holder === null) return title;
-  const [, kind, part = ''] = holder;
-  const named = kind === 'branch' ? unit?.branches : unit?.plates;
-  return `${title}, ${named?.find((one) => one.id === part)?.name ?? part}`;
+  const part = splitPoint(id);
+  if (part === null) return title;
+  const named = unit?.[listOf[part.group]];
+  return `${title}, ${named?.find((one) => one.id === part.id)?.name ?? part.id}`;
 }

@@ -1,7 +1,8 @@
 import type { AlarmState, Priority } from '@ebbline/shared/contract/alarm';
 import type { Mode } from '@ebbline/shared/contract/http-api';
 import { modes } from '@ebbline/shared/contract/http-api';
-import type { LowerWallKind } from '@ebbline/shared/contract/live-feed';
+import type { BranchShare, LowerWallKind } from '@ebbline/shared/contract/live-feed';
+import type { Permit, PermitState } from '@ebbline/shared/contract/permit';
 import type { Quality, QualityReason } from '@ebbline/shared/contract/reading';
 
 export const priorityWords: { readonly [P in Priority]: string } = {
@@ -51,6 +52,25 @@ export const lowerWallNouns: { readonly [K in LowerWallKind]: string } = {
   node: 'boiling',
   pumpInlet: 'pump inlet limit',
   plateWall: 'boiling at a plate wall',
+};
+
+export const branchStateWords: { readonly [S in BranchShare['state']]: string } = {
+  inLoop: 'in the loop',
+  isolated: 'isolated: its trapped water is not protected',
+  openUnderPermit: 'open under a permit',
+};
+
+export const permitStateWords: { readonly [S in PermitState]: string } = {
+  open: 'open',
+  overdue: 'overdue',
+  closed: 'closed',
+};
+
+/** What a permit waits for before it closes by itself. */
+export const permitWaitWords: { readonly [W in Permit['waitsFor'][number]]: string } = {
+  branchFlow: 'branch flow',
+  gasLoad: 'gas load',
+  level: 'level',
 };
 
 export const qualityWords: { readonly [Q in Quality]: string } = { good: 'good', uncertain: 'uncertain', bad: 'bad' };

@@ -1,7 +1,8 @@
+import { splitPoint } from '@ebbline/shared/contract/point-table';
 import type { Reading } from '@ebbline/shared/contract/reading';
 
 export interface PointGroup {
-  readonly id: 'derived' | 'measured' | 'branches' | 'plates';
+  readonly id: 'derived' | 'measured' | 'branches' | 'servers' | 'plates' | 'tanks';
   readonly title: string;
   readonly points: readonly Reading[];
 }
@@ -9,14 +10,17 @@ export interface PointGroup {
 const groups: readonly Pick<PointGroup, 'id' | 'title'>[] = [
   { id: 'derived', title: 'Derived' },
   { id: 'measured', title: 'Measured at the unit and in the hall' },
+  { id: 'tanks', title: 'Tanks' },
   { id: 'branches', title: 'Branches' },
+  { id: 'servers', title: 'Servers' },
   { id: 'plates', title: 'Plates' },
 ];
 
+const groupOfPart = { branch: 'branches', server: 'servers', plate: 'plates', tank: 'tanks' } as const;
+
 function groupOf(point: Reading): PointGroup['id'] {
-  if (point.id.startsWith('branch.')) return 'branches';
-  if (point.id.startsWith('plate.')) return 'plates';
-  return point.kind;
+  const part = splitPoint(point.id);
+  return part === null ? point.kind : groupOfPart[part.group];
 }
 
 /** Points by where they belong, in the order they came; groups without points are left out. */

@@ -1,0 +1,86 @@
+/** A point and what it is called where it stands: shorter than its title, as the chapter says the rest. */
+export type FactRow = readonly [point: string, label: string];
+
+/** The points of each part of the loop, in the order in which they are read. */
+export const tankFacts: readonly FactRow[] = [
+  ['supplyTankRate', 'supply tank gains'],
+  ['timeToEmpty', 'supply tank empty in'],
+  ['separatorRate', 'separator gains'],
+  ['timeToFull', 'separator full in'],
+  ['waterVolume', 'water in both tanks'],
+  ['topUpRate', 'top-up'],
+  ['topUp.volume', 'top-up, counted'],
+  ['transfer.flow', 'transfer, separator to supply tank'],
+  ['separator.levelHigh', 'separator high-level switch'],
+  ['supplyTank.vent.command', 'bleed or vent, command'],
+  ['supplyTank.vent.position', 'bleed or vent, position'],
+];
+
+export const sharedTankFacts: readonly FactRow[] = [
+  ['loopWaterVolume', 'water in the tanks of all units'],
+  ['loopWaterRate', 'all tanks together gain'],
+];
+
+export const pumpFacts: readonly FactRow[] = [
+  ['loop.flow', 'loop flow'],
+  ['expectedFlow', 'expected of driving pressure'],
+  ['flowShare', 'of what is expected'],
+  ['loopResistance', 'loop resistance'],
+  ['pump.speed', 'pump speed'],
+  ['pump.power', 'pump power'],
+  ['pumpEfficiency', 'efficiency, wire to water'],
+  ['npshAvailable', 'net positive suction head'],
+  ['pump.available', 'standby pump available'],
+  ['pump.standby.running', 'standby pump running'],
+  ['filter.pressureDrop', 'filter pressure drop'],
+  ['filterResistance', 'filter resistance'],
+  ['filterTimeToLimit', 'filter at its limit in'],
+];
+
+export const airFacts: readonly FactRow[] = [
+  ['gasLoad', 'gas load'],
+  ['gasAllowance', 'accounted for'],
+  ['inLeak', 'in-leak'],
+  ['vacuumReserve', 'vacuum reserve, one source'],
+  ['vacuumReserveAll', 'vacuum reserve, all sources'],
+  ['openingsCarried', 'still carried, one source'],
+  ['openingsCarriedAll', 'still carried, all sources'],
+  ['largestOpeningCarried', 'largest opening carried'],
+  ['vacuum.exhaustFlow', 'exhaust'],
+  ['vacuum.bleedFlow', 'bleed'],
+  ['vacuum.speed', 'vacuum source speed'],
+  ['vacuum.running', 'vacuum source running'],
+  ['vacuum.available', 'standby source available'],
+  ['vacuum.standby.running', 'standby source running'],
+  ['vacuum.sealWater.temperature', 'seal water'],
+  ['vacuum.sealWater.flow', 'seal water flow'],
+  ['vacuum.trap.full', 'trap full'],
+];
+
+export const exchangerFacts: readonly FactRow[] = [
+  ['approach', 'approach'],
+  ['uaRatio', 'UA against clean, at the same flows'],
+  ['ua', 'UA'],
+  ['effectiveness', 'effectiveness'],
+  ['facility.flow', 'facility water flow'],
+  ['facility.supply.temperature', 'facility water in'],
+  ['facility.return.temperature', 'facility water out'],
+  ['facilityTemperatureRise', 'facility water rises by'],
+  ['facilityHeat', 'heat to facility water'],
+  ['heatBalance', 'heat balance'],
+  ['supply.temperature', 'supply to the racks'],
+  ['supply.setPoint', 'supply set point'],
+  ['dewPointMargin', 'above the dew point'],
+];
+
+export const waterFacts: readonly FactRow[] = [
+  ['conductivity25', 'conductivity at 25 °C'],
+  ['water.conductivity', 'conductivity as measured'],
+  ['water.ph', 'acidity'],
+  ['water.turbidity', 'turbidity'],
+  ['water.inhibitor', 'inhibitor'],
+  ['water.copper', 'copper'],
+  ['water.bacteria', 'bacteria'],
+];
+
+export const idsOf = (rows: readonly FactRow[]): readonly string[] => rows.map(([id]) => id);

@@ -1,0 +1,6 @@
+/** The clocks with what is said where a clock does not apply. */
+export const rideThroughRows: readonly (readonly [point: string, label: string, never: string])[] = [
+  ['rideThroughFlow', 'stored water flows on for', 'not held by stored water'],
+  ['rideThroughPlate', 'a plate is at its limit after', 'no limit is reached'],
+  ['rideThroughFans', 'with fans, after', 'no limit is reached on fans'],
+];

@@ -1,0 +1,11 @@
+import type { SetupPoint } from '@ebbline/shared/contract/setup';
+
+export const arrivingWords: { readonly [S in SetupPoint['arriving']]: string } = {
+  arriving: 'arriving',
+  silent: 'silent',
+  never: 'never came',
+};
+
+/** A path of keys in a payload as people write it; a bare number has none. */
+export const sayPath = (path: readonly string[]): string =>
+  path.length === 0 ? 'the whole payload' : path.join(' → ');
