@@ -4,7 +4,7 @@ import { alertListSchema } from './alert';
 import { demoCommandSchema, demoStateSchema } from './demo-faults';
 import { closePermitRequestSchema, openPermitRequestSchema, permitListSchema, permitSchema } from './permit';
 import { checkSiteRequestSchema, reloadSiteRequestSchema, siteCheckSchema, siteStateSchema } from './site-state';
-import { lastPayloadQuerySchema, lastPayloadSchema, setupSchema } from './setup';
+import { limitListSchema, lastPayloadQuerySchema, lastPayloadSchema, setupSchema } from './setup';
 import { isoTimeSchema, readingSchema } from './reading';
 
 export const modes = [
@@ -184,6 +184,14 @@ export const routeTable = [
     method: 'get',
     path: '/api/units/{unit}/points',
     reply: pointListSchema,
+    query: null,
+    body: null,
+    faults: ['UNIT_UNKNOWN'],
+  },
+  {
+    method: 'get',
+    path: '/api/units/{unit}/limits',
+    reply: limitListSchema,
     query: null,
     body: null,
     faults: ['UNIT_UNKNOWN'],

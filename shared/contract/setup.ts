@@ -44,3 +44,4 @@ export const limitLineSchema = z.object({
 });
 export type LimitLine = z.infer<typeof limitLineSchema>;
 export const limitListSchema = z.object({ unit: z.string(), limits: z.array(limitLineSchema) });
+export type LimitList = z.infer<typeof limitListSchema>;

@@ -46,6 +46,21 @@ const permit = {
 
 /** Examples of what Setup and the lists beside the alarms ask for. */
 export const setupExamples = {
+  'get /api/units/{unit}/limits': {
+    reply: {
+      unit: 'N1',
+      limits: [
+        {
+          entry: 'MARGIN-1',
+          title: 'Vacuum margin small',
+          point: 'vacuumMarginWorst',
+          side: 'below',
+          limit: 5000,
+          unit_of_measure: 'Pa',
+        },
+      ],
+    },
+  },
   'get /api/units/{unit}/setup': {
     reply: {
       unit: 'N1',

@@ -64,6 +64,7 @@ const ofAlarm = (id: string): string => `/api/alarms/${encodeURIComponent(id)}/a
 /** Whatever can be provoked from outside without breaking the program. */
 const provoked: readonly (readonly [Route['path'], string, Ask, ProblemCode])[] = [
   ['/api/units/{unit}/points', '/api/units/none/points', {}, 'UNIT_UNKNOWN'],
+  ['/api/units/{unit}/limits', '/api/units/none/limits', {}, 'UNIT_UNKNOWN'],
   ['/api/units/{unit}/setup', '/api/units/none/setup', {}, 'UNIT_UNKNOWN'],
   ['/api/permits', '/api/permits', permit({ unit: 'none' }), 'PERMIT_UNIT_UNKNOWN'],
   ['/api/permits', '/api/permits', permit({ branch: 'none' }), 'PERMIT_BRANCH_UNKNOWN'],

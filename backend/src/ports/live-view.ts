@@ -16,7 +16,7 @@ import type {
   PermitFault,
   PermitList,
 } from '@ebbline/shared/contract/permit';
-import type { Setup } from '@ebbline/shared/contract/setup';
+import type { LimitList, Setup } from '@ebbline/shared/contract/setup';
 import type { Result } from '@ebbline/shared/errors/result';
 import type { Actor } from './identity';
 
@@ -62,6 +62,8 @@ export interface LiveView {
   permits(): PermitList;
   /** Null where there is no such unit. */
   setup(unit: string): Setup | null;
+  /** Null where there is no such unit. */
+  limits(unit: string): LimitList | null;
   /** True where the site file names the topic. */
   hasTopic(topic: string): boolean;
   /** Null where the view can be shown. */

@@ -1,6 +1,7 @@
 import type { PointList, Site } from '@ebbline/shared/contract/http-api';
 import type { View, ViewRefusal } from '@ebbline/shared/contract/live-feed';
 import { unreachable } from '@ebbline/shared/errors/unreachable';
+import { limitLines } from '../evaluation/alarm-rules/limit-lines/limit-lines';
 import type { CompiledHall, CompiledSite } from '../evaluation/site/compiled-site';
 import type { FrameBody, LiveView, Watch } from '../ports/live-view';
 import { HolderWatch } from './holder-watch';
@@ -90,6 +91,11 @@ export class RunnerLiveView implements LiveView {
   setup(id: string): ReturnType<LiveView['setup']> {
     const unit = this.unitOf.get(id);
     return unit === undefined ? null : toSetup(this.scene, unit);
+  }
+
+  limits(id: string): ReturnType<LiveView['limits']> {
+    const unit = this.unitOf.get(id);
+    return unit === undefined ? null : { unit: id, limits: [...limitLines(this.scene.pipeline.site, unit)] };
   }
 
   hasTopic(topic: string): boolean {

@@ -29,6 +29,10 @@ export const routeTexts: Readonly<Record<RouteKey, { readonly operationId: strin
     operationId: 'intake',
     summary: 'What has come in by topic, and what was refused and why, with an example of each.',
   },
+  'get /api/units/{unit}/limits': {
+    operationId: 'limits',
+    summary: 'Which limit of which alarm is drawn beside which point of a unit.',
+  },
   'get /api/units/{unit}/setup': {
     operationId: 'setup',
     summary: 'Every measured point of a unit and its hall: topic, place in the payload, and whether it arrives.',

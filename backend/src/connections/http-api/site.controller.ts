@@ -1,6 +1,6 @@
 import { Controller, Get, Inject, Param } from '@nestjs/common';
 import type { PointList, Site } from '@ebbline/shared/contract/http-api';
-import type { Setup } from '@ebbline/shared/contract/setup';
+import type { LimitList, Setup } from '@ebbline/shared/contract/setup';
 import { LIVE_VIEW, type LiveView } from '../../ports/live-view';
 import { ProblemError } from './problem-error';
 
@@ -25,6 +25,14 @@ export class SiteController {
     if (points === null)
       throw new ProblemError('UNIT_UNKNOWN', 'The site has no unit of this id; /api/units lists them.');
     return points;
+  }
+
+  @Get('units/:unit/limits')
+  limits(@Param('unit') unit: string): LimitList {
+    const limits = this.view.limits(unit);
+    if (limits === null)
+      throw new ProblemError('UNIT_UNKNOWN', 'The site has no unit of this id; /api/units lists them.');
+    return limits;
   }
 
   @Get('units/:unit/setup')
