@@ -61,9 +61,14 @@ export function stepVacuumSource(
   const alone = inputs.condition.leadDead ? passed(state.standbySpeed) : 1;
   const moved = state.vacuumSpeed * passed(state.vacuumSpeed) + state.standbySpeed * alone;
   const back = inputs.condition.standbyCheckFreeM3PerS * freeAirMolPerM3 * sonicShare(pressure, inputs.ambientPa);
-  const out = moved * capacityMolPerS(vacuum, state, inputs) - (state.standbySpeed > 0 ? 0 : back);
+  const out = moved * capacityMolPerS(vacuum, state, inputs) - (oneRests(vacuum, state) ? back : 0);
   state.last.exhaustMolPerS = Math.max(0, out);
   return out;
+}
+
+/** Only the check valve of a source that rests can let air back. */
+function oneRests({ sources }: VacuumParameters, state: PlantState): boolean {
+  return sources > 1 ? state.standbySpeed === 0 || state.vacuumSpeed === 0 : state.vacuumSpeed === 0;
 }
 
 function capacityMolPerS(vacuum: VacuumParameters, state: PlantState, { condition }: PlantInputs): number {
