@@ -27,6 +27,14 @@ export function theilSen(x: ArrayLike<number>, y: ArrayLike<number>, count: numb
   return { slope: medianOfSorted(sorted), lower: sorted[first] ?? Number.NaN, upper: sorted[last] ?? Number.NaN };
 }
 
+/** The slope alone, through points one unit of x apart. */
+export const theilSenSlope = (...y: readonly number[]): number =>
+  theilSen(
+    y.map((_, i) => i),
+    y,
+    y.length,
+  ).slope;
+
 function medianOfSorted(sorted: Float64Array): number {
   const half = sorted.length >> 1;
   const upper = sorted[half] ?? Number.NaN;

@@ -62,6 +62,7 @@ export const plainPoints = [
   'waterVolume',
   'loopWaterVolume',
   'loopWaterRate',
+  'loopWaterTrend',
   'topUpRate',
   'timeToEmpty',
   'timeToFull',
@@ -76,6 +77,8 @@ export const plainPoints = [
   'rideThroughFans',
   'temperatureOnFans',
   'conductivity25',
+  'marginTimeToLimit',
+  'filterTimeToLimit',
 ] as const;
 
 export type PlainPoint = (typeof plainPoints)[number];

@@ -27,6 +27,7 @@ export interface UnitPlan {
   /** Of every unit on the same water path, this one with them: slots of the water in its tanks, and of what they gain. */
   readonly loopVolumeSlots: readonly number[];
   readonly loopRateSlots: readonly number[];
+  readonly loopUnits: readonly number[];
   /** Tanks that the file lists one by one, where each has an area and a level. */
   readonly tankVolumes: readonly { readonly areaM2: number; readonly slot: number }[];
   /** One open hose of this site; null where no bore is stated. */
@@ -91,6 +92,7 @@ function makePlan(site: CompiledSite, unit: CompiledUnit, unitIndex: number): Un
     branchShareSlot: ofBranches('flowShare'),
     plateResistanceSlot: ofPlates('resistance'),
     plateRatioSlot: ofPlates('resistanceRatio'),
+    loopUnits: site.loops[unit.loop]?.units ?? [unitIndex],
     loopVolumeSlots: ofLoop(site, unit, unitIndex, () => ['waterVolume']),
     loopRateSlots: ofLoop(site, unit, unitIndex, gainingTanks),
     supplyLossPa: Math.max(

@@ -3,6 +3,7 @@ import { OffTests } from './off-tests';
 import { SecondWindows } from './second-windows';
 import { TopUps } from './top-ups';
 import { Transit } from './transit';
+import { Trend } from './trend';
 
 /** Signals of a unit that are watched second by second. */
 export const WindowSignal = { supplyLevel: 0, separatorLevel: 1, gasContent: 2, gasRemoved: 3, tankVolume: 4 } as const;
@@ -18,6 +19,10 @@ export class DeriveMemory {
   readonly offTests: OffTests;
   readonly gas: GasAccount;
   readonly topUps: TopUps;
+  /** Margin over four hours, filter over two days, water of the loop less what was topped up over a day. */
+  readonly marginTrend: Trend;
+  readonly filterTrend: Trend;
+  readonly waterTrend: Trend;
   /** Value of `mode` at the last step; NaN where it was not known. */
   readonly lastMode: Float64Array;
   private readonly steppedMs: Float64Array;
@@ -28,6 +33,9 @@ export class DeriveMemory {
     this.offTests = new OffTests(units);
     this.gas = new GasAccount(units);
     this.topUps = new TopUps(units);
+    this.marginTrend = new Trend(units, { stepMs: 600_000, length: 24 });
+    this.filterTrend = new Trend(units, { stepMs: 3_600_000, length: 48 });
+    this.waterTrend = new Trend(units, { stepMs: 3_600_000, length: 24 });
     this.lastMode = new Float64Array(units).fill(Number.NaN);
     this.steppedMs = new Float64Array(units).fill(Number.NaN);
   }

@@ -8,12 +8,15 @@ export class TopUps {
   private readonly sums: Float64Array;
   private readonly minuteOf: Float64Array;
   private readonly sinceMs: Float64Array;
+  /** All that was counted since the start, m³. */
+  readonly total: Float64Array;
 
   constructor(units: number) {
     this.last = new Float64Array(units).fill(Number.NaN);
     this.sums = new Float64Array(units * minutes);
     this.minuteOf = new Float64Array(units * minutes).fill(Number.NaN);
     this.sinceMs = new Float64Array(units).fill(Number.NaN);
+    this.total = new Float64Array(units);
   }
 
   /** What the counter gained since the last reading, m³; NaN changes nothing and gains nothing. */
@@ -24,6 +27,7 @@ export class TopUps {
     if (Number.isNaN(this.sinceMs[unit])) this.sinceMs[unit] = nowMs;
     if (Number.isNaN(before)) return 0;
     const gained = counted(before, reading, fullScale);
+    this.total[unit] = (this.total[unit] as number) + gained;
     const minute = Math.floor(nowMs / 60_000);
     const place = unit * minutes + (minute % minutes);
     if (this.minuteOf[place] !== minute) {

@@ -28,7 +28,7 @@ export function usableNow(frame: UnitFrame): number {
   );
 }
 
-/** Seconds until the supply tank is empty at the present rate; does not apply while it is not surely falling. */
+/** Seconds until the supply tank is empty at the present rate; does not apply while nothing surely falls. */
 export function deriveTimeToEmpty(frame: UnitFrame): void {
   const { tally, plan } = frame;
   tally.begin();
@@ -37,7 +37,7 @@ export function deriveTimeToEmpty(frame: UnitFrame): void {
   deriveTime(frame, plan.slot.timeToEmpty, usable, usableU, plan.slot.supplyTankRate, -1);
 }
 
-/** Seconds until the separator is full at the present rate; does not apply while it is not surely rising. */
+/** Seconds until the separator is full at the present rate; does not apply while nothing surely rises. */
 export function deriveTimeToFull(frame: UnitFrame): void {
   const { tally, plan, state } = frame;
   const { volumes, separatorAreaM2 } = plan.unit.design;
@@ -55,7 +55,8 @@ export function deriveTimeToFull(frame: UnitFrame): void {
   );
 }
 
-/** The rate must exceed its expanded uncertainty, or the time would be anything. */
+/** A rate must exceed its expanded uncertainty, or the time would be anything; where the minute's does not, the day's may: what the
+ * loop gains in a day ends in the separator, as the supply tank's level is held. */
 function deriveTime(
   frame: UnitFrame,
   target: number,
@@ -64,10 +65,22 @@ function deriveTime(
   rateSlot: number,
   sign: 1 | -1,
 ): void {
-  const { tally, state } = frame;
-  const rate = sign * tally.take(state, rateSlot);
-  const rateU = uOf(frame, rateSlot);
-  if (rate <= coverageFactor * rateU && !tally.isBad()) tally.note(reasonBit.notApplicable, Infinity);
+  const { tally, plan } = frame;
+  if (sure(frame, rateSlot, sign)) writeTime(frame, target, volume, volumeU, rateSlot, sign);
+  else if (sign === 1 && sure(frame, plan.slot.loopWaterTrend, sign))
+    writeTime(frame, target, volume, volumeU, plan.slot.loopWaterTrend, sign);
+  else {
+    tally.take(frame.state, rateSlot);
+    if (!tally.isBad()) tally.note(reasonBit.notApplicable, Infinity);
+    writePoint(frame, target, Number.NaN, Number.NaN);
+  }
+}
+
+const sure = (frame: UnitFrame, slot: number, sign: 1 | -1): boolean =>
+  slot >= 0 && sign * (frame.state.value[slot] ?? Number.NaN) > coverageFactor * uOf(frame, slot);
+
+function writeTime(frame: UnitFrame, target: number, volume: number, volumeU: number, rateSlot: number, sign: 1 | -1) {
+  const rate = sign * frame.tally.take(frame.state, rateSlot);
   const time = timeUntilGone(volume, rate);
-  writePoint(frame, target, time, combine2(volumeU / rate, (time * rateU) / rate));
+  writePoint(frame, target, time, combine2(volumeU / rate, (time * uOf(frame, rateSlot)) / rate));
 }

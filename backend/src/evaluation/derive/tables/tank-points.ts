@@ -1,7 +1,9 @@
 import { counted, tankRate, tankVolume, timeUntilGone } from '@ebbline/shared/hydraulics/tank-water';
+import { theilSenSlope } from '@ebbline/shared/statistics/theil-sen';
 import type { DerivedPointOfUnit } from '../derived-point';
 import { deriveSeparatorRate, deriveSupplyTankRate, hasSeparatorRate, hasSupplyTankRate } from '../points/tank-rates';
 import { deriveTimeToEmpty, deriveTimeToFull, hasTimeToEmpty, hasTimeToFull } from '../points/times-of-tanks';
+import { deriveLoopWaterTrend } from '../points/trends';
 import { deriveTopUpRate, hasTopUp } from '../points/top-up-rate';
 import { deriveLoopWaterRate, deriveLoopWaterVolume, deriveWaterVolume, hasWaterVolume } from '../points/water-volumes';
 
@@ -45,6 +47,14 @@ export const tankPoints: readonly DerivedPointOfUnit[] = [
     inputs: ['supplyTankRate and separatorRate of every unit on the loop'],
     equation: tankRate,
     derive: deriveLoopWaterRate,
+    applies: hasWaterVolume,
+  },
+  {
+    id: 'loopWaterTrend',
+    unit: 'm3/s',
+    inputs: ['loopWaterVolume', 'topUp.volume of every unit on the loop'],
+    equation: theilSenSlope,
+    derive: deriveLoopWaterTrend,
     applies: hasWaterVolume,
   },
   {

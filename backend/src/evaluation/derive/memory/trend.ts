@@ -1,0 +1,103 @@
+import { mannKendallZ } from '@ebbline/shared/statistics/mann-kendall';
+import { theilSen } from '@ebbline/shared/statistics/theil-sen';
+
+export interface TrendOptions {
+  /** Length of one mean, ms, and how many of them make the window. */
+  readonly stepMs: number;
+  readonly length: number;
+}
+
+/** Fewer means than this make no trend: own rule. */
+const fewest = 8;
+/** |z| of Mann–Kendall from which a trend counts: about 95 %. */
+const certain = 2;
+
+/**
+ * Slow change of one value for every unit: means of some minutes or an hour, as many as the window holds, and the Theil–Sen
+ * slope through them, worked out anew with each mean. Each unit's means end at its own moment, so that the work spreads.
+ */
+export class Trend {
+  private readonly means: Float64Array;
+  private readonly steps: Float64Array;
+  private readonly sum: Float64Array;
+  private readonly counted: Float64Array;
+  private readonly step: Float64Array;
+  /** A second; NaN until there are enough means. Lower and upper bound hold it with 95 %. */
+  readonly slope: Float64Array;
+  readonly lower: Float64Array;
+  readonly upper: Float64Array;
+  private readonly z: Float64Array;
+  /** Span of the means in the window, s. */
+  readonly spanS: Float64Array;
+
+  constructor(
+    units: number,
+    private readonly options: TrendOptions,
+  ) {
+    const unknown = (): Float64Array => new Float64Array(units).fill(Number.NaN);
+    this.means = new Float64Array(units * options.length);
+    this.steps = new Float64Array(units * options.length).fill(Number.NaN);
+    this.sum = new Float64Array(units);
+    this.counted = new Float64Array(units);
+    this.step = unknown();
+    this.slope = unknown();
+    this.lower = unknown();
+    this.upper = unknown();
+    this.z = unknown();
+    this.spanS = unknown();
+  }
+
+  /** Takes one sample; NaN is none. */
+  push(unit: number, nowMs: number, value: number): void {
+    const { stepMs } = this.options;
+    const step = Math.floor(nowMs / stepMs + spread(unit));
+    if (this.step[unit] !== step) {
+      this.close(unit);
+      this.step[unit] = step;
+      this.sum[unit] = 0;
+      this.counted[unit] = 0;
+    }
+    if (Number.isNaN(value)) return;
+    this.sum[unit] = (this.sum[unit] as number) + value;
+    this.counted[unit] = (this.counted[unit] as number) + 1;
+  }
+
+  /** Whether the value is surely on the move. */
+  moves(unit: number): boolean {
+    return Math.abs(this.z[unit] as number) > certain;
+  }
+
+  private close(unit: number): void {
+    const { length, stepMs } = this.options;
+    const counted = this.counted[unit] as number;
+    // A mean of a few samples at an end of an outage stands for no step.
+    if (counted < stepMs / 10_000) return;
+    const step = this.step[unit] as number;
+    const place = unit * length + (step % length);
+    this.means[place] = (this.sum[unit] as number) / counted;
+    this.steps[place] = step;
+    this.workOut(unit, step);
+  }
+
+  private workOut(unit: number, newest: number): void {
+    const { length, stepMs } = this.options;
+    const x: number[] = [];
+    const y: number[] = [];
+    for (let step = newest - length + 1; step <= newest; step += 1) {
+      const place = unit * length + (((step % length) + length) % length);
+      if (this.steps[place] !== step) continue;
+      x.push((step * stepMs) / 1000);
+      y.push(this.means[place] as number);
+    }
+    if (x.length < fewest) return;
+    const { slope, lower, upper } = theilSen(x, y, x.length);
+    this.slope[unit] = slope;
+    this.lower[unit] = lower;
+    this.upper[unit] = upper;
+    this.z[unit] = mannKendallZ(y, y.length);
+    this.spanS[unit] = (x[x.length - 1] ?? 0) - (x[0] ?? 0);
+  }
+}
+
+/** A share of a step, different from unit to unit (golden ratio). */
+const spread = (unit: number): number => (unit * 0.618033988749895) % 1;
