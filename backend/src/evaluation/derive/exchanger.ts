@@ -58,11 +58,24 @@ export function takeTerminals(frame: UnitFrame, into: Exchanger): void {
 
 const within = (difference: number, u: number): boolean => Math.abs(difference) < certain * u;
 
+/** Both sides as they are this second, with what they rest on in the frame's tally; worked out for the first who asks. */
+export function exchangerNow(frame: UnitFrame): Exchanger {
+  const { tally, exchanger, exchangerTally } = frame;
+  tally.begin();
+  if (!frame.exchangerKnown) {
+    takeExchanger(frame, exchanger);
+    exchangerTally.reasons = tally.reasons;
+    exchangerTally.oldestMs = tally.oldestMs;
+    frame.exchangerKnown = true;
+  } else tally.note(exchangerTally.reasons, exchangerTally.oldestMs);
+  return exchanger;
+}
+
 /**
  * Takes heat and flows besides. Two sides that contradict each other by more than two standard uncertainties make no
  * exchanger figure: one of the meters is wrong. Facility water without a meter has the flow that the balance gives it.
  */
-export function takeExchanger(frame: UnitFrame, into: Exchanger): void {
+function takeExchanger(frame: UnitFrame, into: Exchanger): void {
   const { tally, state, plan } = frame;
   const { slot } = plan;
   takeTerminals(frame, into);
@@ -84,7 +97,7 @@ export function takeExchanger(frame: UnitFrame, into: Exchanger): void {
   const z = state.value[slot.heatBalanceSignificance] ?? Number.NaN;
   const judged =
     slot.heatBalanceSignificance >= 0 && ((state.reasons[slot.heatBalanceSignificance] ?? 0) & badBits) === 0;
-  if (judged && Math.abs(z) > certain) tally.note(reasonBit.inputBad, Infinity);
+  if (judged && Math.abs(z) > certain && !tally.isBad()) tally.note(reasonBit.inputBad, Infinity);
   const weight = 1 / (loopU * loopU);
   const otherWeight = 1 / (facilityU * facilityU);
   if (!Number.isFinite(weight + otherWeight)) return;

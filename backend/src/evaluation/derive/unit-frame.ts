@@ -12,6 +12,7 @@ import {
 import type { CompiledSite } from '../site/compiled-site';
 import { createSlotState, type SlotState } from '../slots/slot-state';
 import { readAmbient, type Ambient } from './ambient';
+import { emptyExchanger } from './exchanger';
 import type { GasFlow } from './gas-flow';
 import { InputTally } from './input-tally';
 import type { DeriveMemory } from './memory/derive-memory';
@@ -45,6 +46,9 @@ export class UnitFrame {
   readonly gasRemoved: GasFlow = { value: Number.NaN, u: Number.NaN };
   readonly gasComing: GasFlow = { value: Number.NaN, u: Number.NaN };
   readonly gasTally = new InputTally();
+  readonly exchanger = emptyExchanger();
+  readonly exchangerTally = new InputTally();
+  exchangerKnown = false;
 
   constructor(
     readonly site: CompiledSite,
@@ -57,6 +61,7 @@ export class UnitFrame {
     this.state = state;
     this.nowMs = nowMs;
     this.stopped = stopped;
+    this.exchangerKnown = false;
     readAmbient(this.site, state, plan.ambientSlot, this.ambient);
     this.supplyTemperature = celsius(tally.take(state, slot['supply.temperature']));
     this.returnTemperature = celsius(tally.take(state, slot['return.temperature']));

@@ -4,7 +4,7 @@ import { logMeanDifference } from '@ebbline/shared/heat/lmtd';
 import { combine2, rectangular } from '@ebbline/shared/uncertainty/combine';
 import { reasonBit } from '../../slots/quality-reasons';
 import { commissionedHalfWidth, resistanceFloorShare } from '../derive-constants';
-import { emptyExchanger, hasExchanger, takeExchanger, takeTerminals, type Exchanger } from '../exchanger';
+import { emptyExchanger, exchangerNow, hasExchanger, takeTerminals, type Exchanger } from '../exchanger';
 import type { UnitFrame } from '../unit-frame';
 import type { UnitPlan } from '../unit-plan';
 import { uOf, writePoint } from '../write-point';
@@ -21,20 +21,19 @@ export const hasCleanConductance = (plan: UnitPlan): boolean => {
   );
 };
 
-const exchanger = emptyExchanger();
+const terminals = emptyExchanger();
 
 /** Log mean temperature difference between loop and facility water, K. */
 export function deriveLmtd(frame: UnitFrame): void {
   frame.tally.begin();
-  takeTerminals(frame, exchanger);
-  const value = logMeanDifference(exchanger.warmEnd, exchanger.coldEnd);
-  writePoint(frame, frame.plan.slot.lmtd, value, value * logMeanRelativeU(exchanger));
+  takeTerminals(frame, terminals);
+  const value = logMeanDifference(terminals.warmEnd, terminals.coldEnd);
+  writePoint(frame, frame.plan.slot.lmtd, value, value * logMeanRelativeU(terminals));
 }
 
 /** Share of the heat that could go over at most that does. Above 1 a sensor is wrong: out of range. */
 export function deriveEffectiveness(frame: UnitFrame): void {
-  frame.tally.begin();
-  takeExchanger(frame, exchanger);
+  const exchanger = exchangerNow(frame);
   const value = epsilon(frame, exchanger);
   const possible = value >= 0 && value <= 1 ? value : Number.NaN;
   writePoint(frame, frame.plan.slot.effectiveness, possible, possible * effectivenessRelativeU(frame, exchanger));
@@ -42,8 +41,7 @@ export function deriveEffectiveness(frame: UnitFrame): void {
 
 /** Number of transfer units, by effectiveness and capacity rates. */
 export function deriveNtu(frame: UnitFrame): void {
-  frame.tally.begin();
-  takeExchanger(frame, exchanger);
+  const exchanger = exchangerNow(frame);
   const { loopRate, facilityRate } = exchanger;
   const ratio = Math.min(loopRate, facilityRate) / Math.max(loopRate, facilityRate);
   const value = epsilon(frame, exchanger);
@@ -55,8 +53,7 @@ export function deriveNtu(frame: UnitFrame): void {
 
 /** UA of the exchanger, W/K: heat over log mean difference. */
 export function deriveUa(frame: UnitFrame): void {
-  frame.tally.begin();
-  takeExchanger(frame, exchanger);
+  const exchanger = exchangerNow(frame);
   const value = conductance(exchanger.heat, logMeanDifference(exchanger.warmEnd, exchanger.coldEnd));
   const relative = combine2(exchanger.heatU / exchanger.heat, logMeanRelativeU(exchanger));
   writePoint(frame, frame.plan.slot.ua, value, value * relative);
