@@ -1,20 +1,17 @@
-import { platesOf } from '../src/payload/plan-payload';
+import { lacks } from '../src/payload/sensor-sets';
+import { platesOf, serversOf } from '../src/payload/plan-payload';
 import { hallTopic, statusTopic } from '../src/payload/messages';
+import { northPayload } from '../src/payload/north-payload';
+import { southPayload } from '../src/payload/south-payload';
 import { branchId } from '../src/plant/plant-readings';
-import type { PlantParameters, UnitKind } from '../src/plant/plant-parameters';
-import { unitTypes } from '../src/plant/unit-types';
 import { demoFleet, type FleetUnit, type HallId } from '../src/scenario/demo-fleet';
+import { handEntries } from '../src/scenario/hand-entries';
 import { seededRandom } from '../src/scenario/seeded-random';
+import { plantTypeOf, plantTypes, racksOf, type PlantTypeId } from '../src/scenario/unit-parameters';
 import { within, type RandomSource } from '../src/sensors/random-source';
-import { hallPoints, northPoints, southPoints } from './site-points';
-
-/** As a surveyor and a commissioning team would find them: half-widths. */
-const heightM = 0.05;
-const lossShare = 0.05;
-const flowShare = 0.01;
-const curveShare = 0.03;
-const boreShare = 0.02;
-const areaShare = 0.01;
+import { drawType } from './draw-type';
+import { hallPoints, northPoints, northRichPoints, southPoints, southRichPoints } from './site-points';
+import { heightM, siteElevations } from './survey';
 
 const drawSeed = 20;
 
@@ -31,21 +28,26 @@ export function drawSite(): string {
     template('north', northPoints),
     template('south', southPoints),
     '  # What was found at each type of unit when it was commissioned.',
-    typeTemplate('M', 'north', source),
-    typeTemplate('bench', 'north', source),
-    typeTemplate('H', 'south', source),
+    ...typesUsed().map(([id, hall]) => drawType(id, hall, source)),
+    '  # Units with a rich set of sensors tell more.',
+    ...richTypes().map(([id, hall]) => richTemplate(id, hall)),
     'halls:',
     hallBlock('north', 'North hall'),
     hallBlock('south', 'South hall'),
     'gateways:',
     ...gateways().map((id) => `  ${id}: { status: { topic: ${statusTopic(id)}, online: online } }`),
     '',
+    'loops:',
+    ...loops().map(
+      ([id, units]) => `  ${id}: { name: Pair ${units.join(' and ')}, units: [${units.join(', ')}], unitsNeeded: 1 }`,
+    ),
+    '',
     'units:',
     ...demoFleet.map((unit) => unitBlock(unit, source)),
   ].join('\n');
 }
 
-const head = `# The demo site: two halls and twelve units of our own invention, fed by the simulator.
+const head = `# The demo site: two halls and sixteen units of our own invention, fed by the simulator.
 # Drawn once by simulator/demo-site/draw-site.ts; see simulator/README.md.
 site:
   id: quillmere
@@ -68,94 +70,75 @@ const gateways = (): string[] => [...new Set(demoFleet.map(({ gateway }) => gate
 
 const template = (id: string, body: string): string => `  ${id}:\n${body}`;
 
-function typeTemplate(kind: UnitKind, hall: string, source: RandomSource): string {
-  const type = unitTypes[kind];
-  const { lossPa, boreM, volumeM3 } = type;
-  const share = (value: number, half: number): number => value * (1 + half * within(source));
-  const kPa = (pa: number): string => `${(share(pa, lossShare) / 1000).toFixed(2)} kPa`;
-  const height = (metres: number): string => `${(metres + heightM * within(source)).toFixed(2)} m`;
-  const { floorMain, manifoldTop } = type.elevationM;
-  const racks = Array.from({ length: type.racks }, (_, r) => r);
-  const flow = share(type.ratedFlowM3PerS * 60000, flowShare);
-  const decimals = kind === 'bench' ? 3 : 1;
-  return `  type-${kind}:
-    template: ${hall}
-    shape: a
-    ratedFlow: ${flow.toFixed(decimals)} L/min
-    ratedHeat: ${ratedHeatKW[kind]} kW
-    supplySetPoint: ${type.set.supplyC} °C
-    pump: { npshLimit: 2.1 m, suctionLoss: ${kPa(lossPa.pumpSuction)} }
-    tanks:
-      supplyArea: ${share(volumeM3.supplyTankAreaM2 * 1e4, areaShare).toFixed(0)} cm2
-      separatorArea: ${share(volumeM3.separatorAreaM2 * 1e4, areaShare).toFixed(0)} cm2
-    nodes:
-      supply-low: { name: Supply main at its lowest, main: supply, elevation: ${height(floorMain)}, loss: ${kPa(lossPa.supplyToLowPoint)} }
-      supply-top: { name: Top of the supply manifolds, main: supply, elevation: ${height(manifoldTop)}, loss: ${kPa(lossPa.main + lossPa.hoseAndManifold)} }
-      return-top: { name: Top of the return manifolds, main: return, elevation: ${height(manifoldTop)}, loss: ${kPa(lossPa.main + lossPa.hoseAndManifold)} }
-      return-low: { name: Return main at its lowest, main: return, elevation: ${height(floorMain)}, loss: ${kPa(lossPa.main)} }
-    hoseBore: ${(share(boreM.outlet, boreShare) * 1000).toFixed(1)} mm
-    vacuumSource:
-      count: ${type.vacuum.sources}
-      curve:
-${curve(type, source)}
-${kind === 'bench' ? benchLimits : ''}    branches:
-${racks.map((r) => `      ${branchId(r)}: { name: Rack ${r + 1}, ratedFlow: ${(share(flow, flowShare) / type.racks).toFixed(decimals)} L/min }`).join('\n')}
-`;
-}
+type TypeInHall = readonly [id: PlantTypeId, hall: HallId];
 
-/** A hose of the bench is so narrow that a slit in it draws 29 free L/min, and its sound loop moves by less than one. */
-const benchLimits = `    limits:
-      AIR-1: { limit: 6 free L/min }
-`;
+const typesOf = (units: readonly FleetUnit[]): readonly TypeInHall[] => [
+  ...new Map(
+    units.map((unit): [PlantTypeId, TypeInHall] => [plantTypeOf(unit), [plantTypeOf(unit), unit.hall]]),
+  ).values(),
+];
+const typesUsed = (): readonly TypeInHall[] => typesOf(demoFleet);
+const richTypes = (): readonly TypeInHall[] => typesOf(demoFleet.filter(({ sensorSet }) => sensorSet === 'rich'));
 
-/** Chip heat into the water at rated load, as a type plate would say. */
-const ratedHeatKW: Readonly<Record<UnitKind, number>> = { M: 208, H: 600, bench: 2 };
+const richTemplate = (id: PlantTypeId, hall: HallId): string => `  type-${id}-rich:
+    template: type-${id}
+    points:
+${hall === 'north' ? northRichPoints : southRichPoints}`;
 
-/** Suction as blank-off and orifices would have given it at commissioning. */
-function curve(type: PlantParameters, source: RandomSource): string {
-  const sweptM3PerH = type.vacuum.sweptM3PerS * 3600;
-  return [8, 15, 25, 32, 45, 65, 101]
-    .map((kPa) => {
-      const suction = sweptM3PerH * (1 - (4.2 / kPa) ** 1.5) * (1 + curveShare * within(source));
-      return `        - { pressure: ${kPa} kPa, suction: ${suction.toFixed(1)} m3/h }`;
-    })
-    .join('\n');
+/** Loops that several units share. */
+function loops(): [string, string[]][] {
+  const ids = [...new Set(demoFleet.flatMap(({ loop }) => (loop === null ? [] : [loop])))];
+  return ids.map((id) => [id, demoFleet.filter(({ loop }) => loop === id).map((unit) => unit.id)]);
 }
 
 function unitBlock(unit: FleetUnit, source: RandomSource): string {
-  const { elevationM } = unitTypes[unit.kind];
+  const type = plantTypeOf(unit);
+  const elevations = siteElevations(unit).map(
+    ([key, metres]) => `      ${key}: ${(metres + heightM * within(source)).toFixed(2)} m`,
+  );
   const height = (metres: number): string => `${(metres + heightM * within(source)).toFixed(2)} m`;
-  const racks = Array.from({ length: unitTypes[unit.kind].racks }, (_, r) => r);
+  const racks = Array.from({ length: racksOf(unit) }, (_, r) => r);
   const plates = racks.flatMap((r) => platesOf(unit, r).map((id) => ({ id, r })));
-  const points = extraPoints(unit);
+  const rich = unit.sensorSet === 'rich';
+  const points = ownPoints(unit);
   return `  ${unit.id}:
-    name: ${names[unit.kind]} ${unit.id}
+    name: ${unit.kind === 'bench' ? 'Bench' : 'Unit'} ${unit.id}
     hall: ${unit.hall}
-    template: type-${unit.kind}
+    template: type-${type}${rich ? '-rich' : ''}
     gateway: ${unit.gateway}
     elevations:
-      supplyTankSurface: ${height(elevationM.supplySurface)}
-      separatorSurface: ${height(elevationM.separatorSurface)}
-      returnInlet: ${height(elevationM.returnInlet)}
-      pumpInlet: ${height(elevationM.pumpEye)}
-      supplySensor: ${height(elevationM.supplySensor)}
-      returnSensor: ${height(elevationM.returnSensor)}
+${elevations.join('\n')}
       accuracy: 5 cm
-    plates:
-${plates.map(({ id, r }) => `      ${id}: { name: Chip ${id}, branch: ${branchId(r)}, elevation: ${height(1.1)} }`).join('\n')}
+    vacuumSource: { control: ${unit.exhaustMeter ? 'speed' : 'startStop'} }
+    commissioning: { gasLoad: ${tightGasLoad(unit, source)} }
+${rich ? `    servers:\n${racks.flatMap((r) => serversOf(r).map((id) => `      ${id}: { name: Server ${id}, branch: ${branchId(r)} }`)).join('\n')}\n` : ''}    plates:
+${plates.map(({ id, r }) => `      ${id}: { name: Chip ${id}, branch: ${branchId(r)}${rich ? `, server: ${id}` : ''}, elevation: ${height(1.1)} }`).join('\n')}
 ${points.length > 0 ? `    points:\n${points.map((line) => `      ${line}\n`).join('')}` : ''}`;
 }
 
-const names: Readonly<Record<UnitKind, string>> = { M: 'Unit', H: 'Unit', bench: 'Bench' };
+/** Dissolved air that a litre a minute of water brings to the separator: a tenth of 2.3 free L/min at 346. From memory. */
+const dissolvedShare = 0.23 / 346;
 
-function extraPoints(unit: FleetUnit): string[] {
-  const points: string[] = [];
-  if (!unit.exhaustMeter) points.push('vacuum.exhaustFlow: ~');
-  if (unit.kind === 'bench') {
-    points.push(
-      '# Read by hand and sent by any MQTT client as a bare number; the simulator does not publish it.',
-      'water.conductivity: { topic: quillmere/bench/conductivity, unit: µS/cm, range: 0 to 2000 µS/cm, accuracy: 3 % of reading, period: 7 d }',
-    );
-  }
-  return points;
+/** Gas load of the loop as it was found tight: its own in-leak and what the water brings. */
+function tightGasLoad(unit: FleetUnit, source: RandomSource): string {
+  const type = plantTypes[plantTypeOf(unit)];
+  const litres =
+    unit.inLeakLPerMin +
+    60_000 * (type.baseInLeakFreeM3PerS + (unit.shape === 'c' ? 0 : dissolvedShare * type.ratedFlowM3PerS));
+  return `${(litres * (1 + 0.05 * within(source))).toFixed(2)} free L/min`;
+}
+
+/** What the unit's template gives and it has not, and what is read by hand. */
+function ownPoints(unit: FleetUnit): string[] {
+  const rows = unit.hall === 'north' ? northPayload : southPayload;
+  const given = unit.hall === 'north' ? northPoints : southPoints;
+  const missing = rows.filter(({ point }) => lacks(unit, point) && given.includes(`      ${point}:`));
+  const hand = handEntries.filter((entry) => entry.unit === unit.id);
+  return [
+    ...missing.map(({ point }) => `${point}: ~`),
+    ...hand.flatMap(({ point, topic }) => [
+      '# Read by hand and sent by any MQTT client as a bare number; the simulator publishes it only when told.',
+      `${point}: { topic: ${topic}, unit: µS/cm, range: 0 to 2000 µS/cm, accuracy: 3 % of reading, period: 7 d }`,
+    ]),
+  ];
 }

@@ -18,7 +18,7 @@ describe('npm start', () => {
     const site = await ebbline.get<Site>('/api/site');
     expect(site).toMatchObject({ demo: true });
     expect(site.halls).toHaveLength(2);
-    expect(site.units).toHaveLength(12);
+    expect(site.units).toHaveLength(16);
     await until(async () => (await ebbline.health()).status === 'ok', { everyMs: 100, what: 'health ok' });
     for (const unit of site.units) {
       const margin = await until(

@@ -33,7 +33,7 @@ export function unitMessage(
   plans.set(unit, plan);
   const body: Branch = unit.hall === 'north' ? { time: new Date(sourceMs).toISOString() } : { ts: sourceMs / 1000 };
   for (const { point, path, tell: tellIt } of plan) {
-    const value = point === 'mode' ? 1 : readings.get(point);
+    const value = readings.get(point);
     if (value !== undefined && Number.isFinite(value)) put(body, path, tellIt(value, ambientPa));
   }
   return { topic: unitTopic(unit), payload: JSON.stringify(body), sourceMs, retain: false, gateway: unit.gateway };

@@ -1,3 +1,5 @@
+import { plantModes, type PlantMode } from '../plant/orders';
+
 /** One value in a payload: which point, where in the JSON object, in which unit of measure. */
 export interface PayloadRow {
   /** Point id; `*` stands for a branch or a plate. */
@@ -20,6 +22,22 @@ const gauge =
   (value, ambientPa) =>
     rounded((value - ambientPa) / factor, decimals);
 
+/** The north hall's gateways have words of their own for the modes. */
+export const modeWords: Readonly<Record<PlantMode, string>> = {
+  off: 'STOP',
+  vented: 'OPEN',
+  tightnessTest: 'TIGHT',
+  filling: 'FILL',
+  purging: 'PURGE',
+  starting: 'START',
+  running: 'RUN',
+  standby: 'STANDBY',
+  stopping: 'STOPPING',
+  draining: 'DRAIN',
+  service: 'SERVICE',
+  powerReturn: 'RETURN',
+};
+
 /** How numbers leave the sender; the last figure is the number of decimals. */
 export const tell = {
   celsius: scale(1, 2),
@@ -39,6 +57,11 @@ export const tell = {
   watt: scale(1, 0),
   kW: scale(1e3, 2),
   yesNo: (value: number) => value > 0.5,
-  runWord: (value: number) => (value > 0.5 ? 'RUN' : 'STOP'),
+  litre: scale(1e-3, 3),
+  microsiemensPerCm: scale(1e-4, 2),
+  milligramPerLitre: scale(1e-3, 1),
+  plain: scale(1, 3),
+  modeWord: (value: number) => modeWords[plantModes[value] ?? 'off'],
+  modeName: (value: number) => plantModes[value] ?? 'off',
   ropeWord: (value: number) => (value > 0.5 ? 'wet' : 'dry'),
 } as const;

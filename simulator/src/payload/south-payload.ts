@@ -3,7 +3,14 @@ import { tell, type PayloadRow } from './payload-row';
 /** South hall: another maker's gateway. Flat keys with dots in them, bar absolute, mbar gauge, m³/h, kW. */
 const flat = (point: string, tellIt: PayloadRow['tell']): PayloadRow => ({
   point,
-  path: ['values', point.replace('branch.*', 'branch.{branch}').replace('plate.*', 'plate.{plate}')],
+  path: [
+    'values',
+    point
+      .replace('branch.*', 'branch.{branch}')
+      .replace('plate.*', 'plate.{plate}')
+      .replace('server.*', 'server.{server}')
+      .replace('tank.*', 'tank.{tank}'),
+  ],
   tell: tellIt,
 });
 
@@ -37,4 +44,36 @@ export const southPayload: readonly PayloadRow[] = [
   flat('branch.*.power', tell.kW),
   flat('plate.*.temperature', tell.wholeCelsius),
   flat('plate.*.power', tell.watt),
+  flat('mode', tell.modeName),
+  flat('transfer.flow', tell.m3PerHour),
+  flat('separator.levelHigh', tell.yesNo),
+  flat('supplyTank.vent.command', tell.percent),
+  flat('supplyTank.vent.position', tell.percent),
+  flat('topUp.volume', tell.litre),
+  flat('pump.inlet.pressure', tell.bar),
+  flat('pump.discharge.pressure', tell.bar),
+  flat('pump.command', tell.yesNo),
+  flat('vacuum.command', tell.yesNo),
+  flat('vacuum.available', tell.yesNo),
+  flat('vacuum.standby.running', tell.yesNo),
+  flat('vacuum.power', tell.kW),
+  flat('vacuum.sealWater.temperature', tell.celsius),
+  flat('vacuum.trap.full', tell.yesNo),
+  flat('vacuum.bleedFlow', tell.m3PerHourFreeAir),
+  flat('supply.setPoint', tell.celsius),
+  flat('supplyTank.setPoint', tell.bar),
+  flat('separator.setPoint', tell.bar),
+  flat('control.manual', tell.yesNo),
+  flat('tray.water.found', tell.yesNo),
+  flat('water.conductivity', tell.microsiemensPerCm),
+  flat('water.ph', tell.plain),
+  flat('water.inhibitor', tell.milligramPerLitre),
+  flat('branch.*.isolated', tell.yesNo),
+  flat('branch.*.water.found', tell.yesNo),
+  flat('server.*.return.temperature', tell.celsius),
+  flat('server.*.power', tell.watt),
+  flat('server.*.fanSpeed', tell.percent),
+  flat('tank.*.level', tell.metre),
+  flat('tank.*.pressure', tell.bar),
+  flat('tank.*.filling', tell.yesNo),
 ];

@@ -4,6 +4,8 @@ import { sensorFaultKinds, type SensorFaultKind } from '../sensors/sensor-fault'
 import { pointsWith } from './catalogue/sensor-fault-kinds';
 import type { Command, CommandRefusal } from './command';
 import type { SimulatedMessage } from '../payload/messages';
+import { executeOperation } from './execute-operation';
+import { shapeFaultKinds, type ShapeFaultKind } from './shape-faults';
 import type { SiteEvents } from './site-events';
 import type { Timed } from './timed';
 import type { UnitSimulation } from './unit-simulation';
@@ -27,6 +29,9 @@ export function execute(command: Command, stage: Stage): Executed {
   const { id } = command.what;
   if (id === 'deepLow') return overSite(command, stage);
   const simulation = stage.units.find(({ unit }) => unit.id === command.unit) as UnitSimulation;
+  if (command.what.kind === 'operation') return executeOperation(command, stage, simulation);
+  const shapeFault = shapeFaultKinds.find((kind) => kind === id);
+  if (shapeFault) return atShape(shapeFault, command, simulation);
   const sensorFault = sensorFaultKinds.find((kind) => kind === id);
   if (sensorFault) return atSensor(sensorFault, command, simulation);
   return inPlant(id as FaultKind, command, simulation);
@@ -56,6 +61,14 @@ function inPlant(fault: FaultKind, command: Command, simulation: UnitSimulation)
   const what = `${command.what.title} at ${command.unit}`;
   return startOrRepair(command.action, same, what, nowS, () => {
     faults.push({ order, sinceS: nowS, repairedS: null });
+  });
+}
+
+function atShape(fault: ShapeFaultKind, { action, keys, what, unit }: Command, simulation: UnitSimulation): Executed {
+  const { shapeFaults, nowS } = simulation;
+  const same = shapeFaults.find((active) => active.fault === fault && active.repairedS === null);
+  return startOrRepair(action, same, `${what.title} at ${unit}`, nowS, () => {
+    shapeFaults.push({ fault, size: sizeOf(keys), sinceS: nowS, repairedS: null });
   });
 }
 

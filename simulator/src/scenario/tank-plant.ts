@@ -4,10 +4,12 @@ import type { PlantParameters } from '../plant/plant-parameters';
 import { readPlant, type Readings } from '../plant/plant-readings';
 import type { PlantState } from '../plant/plant-state';
 import { longestStepS, stepPlant } from '../plant/step-plant';
+import type { ShapeParts } from './shape-faults';
 import { atRest, settlingS, settlingStepS, type SettledPlants, type UnitPlant } from './unit-plant';
 
 /** Shape (a): supply tank, separator and transfer pump, alone on its loop. */
 export class TankPlant implements UnitPlant {
+  readonly parts: ShapeParts = {};
   readonly state: PlantState;
 
   constructor(
@@ -26,5 +28,9 @@ export class TankPlant implements UnitPlant {
 
   read(): Readings {
     return readPlant(this.parameters, this.state, this.inputs);
+  }
+
+  operated(): PlantState {
+    return this.state;
   }
 }

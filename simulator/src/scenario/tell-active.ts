@@ -14,7 +14,12 @@ const rounded = (strength: number): number => Number(strength.toFixed(3));
 
 /** Every fault that is somewhere now, or is just leaving. */
 export function tellActive(units: readonly UnitSimulation[], events: SiteEvents, nowS: number): Told[] {
-  const told = units.flatMap((simulation) => [...plantFaults(simulation), ...sensorFaults(simulation)]);
+  const told = units.flatMap((simulation) => [
+    ...plantFaults(simulation),
+    ...shapeFaults(simulation),
+    ...sensorFaults(simulation),
+    ...operations(simulation),
+  ]);
   const low = events.deepLow;
   if (low) {
     const strength = rounded(Math.min(1, events.lowPa(nowS) / 2800));
@@ -58,3 +63,33 @@ const sensorFaults = ({ sensors, nowS, unit }: UnitSimulation): Told[] =>
       keys: { ...keys },
     };
   });
+
+const shapeFaults = (simulation: UnitSimulation): Told[] =>
+  simulation.shapeFaults.map((active) => ({
+    id: active.fault,
+    unit: simulation.unit.id,
+    branch: null,
+    forSeconds: simulation.nowS - active.sinceS,
+    repaired: active.repairedS !== null,
+    strength: 1,
+    keys: { size: active.size },
+  }));
+
+/** Work under way, branches that are shut and hoses that are open. */
+function operations(simulation: UnitSimulation): Told[] {
+  const { unit, nowS, inputs } = simulation;
+  const told = (id: string, rack: number | null, forSeconds: number): Told => ({
+    id,
+    unit: unit.id,
+    branch: rack === null ? null : branchId(rack),
+    forSeconds,
+    repaired: false,
+    strength: 1,
+    keys: {},
+  });
+  const underWay = simulation.operations.map(({ order, sinceS }) => told(order.operation, null, nowS - sinceS));
+  const { isolated, openedHose } = inputs.orders;
+  const shut = isolated.flatMap((is, rack) => (is ? [told('isolateBranch', rack, 0)] : []));
+  const open = openedHose.flatMap((hose, rack) => (hose ? [told('openHose', rack, 0)] : []));
+  return [...underWay, ...shut, ...open];
+}

@@ -1,15 +1,21 @@
 import type { PlantInputs } from '../plant/plant-inputs';
 import type { PlantParameters } from '../plant/plant-parameters';
 import type { Readings } from '../plant/plant-readings';
+import type { PlantState } from '../plant/plant-state';
+import type { ShapeParts } from './shape-faults';
 
 /** The plant of one unit, of whatever shape. */
 export interface UnitPlant {
   readonly parameters: PlantParameters;
   readonly inputs: PlantInputs;
+  /** What only this shape has, for its own faults. */
+  readonly parts: ShapeParts;
   /** Runs for one second at the present inputs. */
   advance(): void;
   /** True values by point. */
   read(): Readings;
+  /** Tanks, mains and racks as operations look at them; they change nothing there. */
+  operated(): PlantState;
 }
 
 /** How long a plant runs unseen before its first second, so that it starts at rest. */

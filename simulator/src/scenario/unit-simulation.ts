@@ -1,5 +1,6 @@
 import { applyFaults, type ActiveFault } from '../faults/active-faults';
 import type { FaultTarget } from '../faults/fault';
+import { applyOperations, type ActiveOperation } from '../plant/operations/active-operation';
 import { copyCondition } from '../plant/condition';
 import { ratedInputs, type PlantInputs } from '../plant/plant-inputs';
 import type { PlantParameters } from '../plant/plant-parameters';
@@ -8,6 +9,7 @@ import { Ageing } from './ageing';
 import { drawLoadPhases, loadShareAt, type LoadPhases } from './day-profile';
 import type { FleetUnit } from './demo-fleet';
 import { seededRandom } from './seeded-random';
+import { applyShapeFaults, type ActiveShapeFault } from './shape-faults';
 import type { Surroundings } from './surroundings';
 import { parametersOf } from './unit-parameters';
 import type { UnitPlant } from './unit-plant';
@@ -19,6 +21,8 @@ export type PlantMaker = (unit: FleetUnit, parameters: PlantParameters, inputs: 
 /** One unit with its plant, its sensors and its faults. */
 export class UnitSimulation {
   readonly faults: ActiveFault[] = [];
+  readonly shapeFaults: ActiveShapeFault[] = [];
+  readonly operations: ActiveOperation[] = [];
   readonly sensors: UnitSensors;
   readonly ageing: Ageing;
   readonly plant: UnitPlant;
@@ -63,6 +67,9 @@ export class UnitSimulation {
     this.around = around;
     this.setInputs(this.target.inputs, epochS, around);
     applyFaults(this.faults, this.target, this.plant.parameters, this.elapsedS);
+    applyShapeFaults(this.shapeFaults, this.plant.parts, this.elapsedS);
+    const { parameters, inputs } = this.plant;
+    applyOperations(this.operations, parameters, this.plant.operated(), inputs, this.elapsedS);
     this.plant.advance();
     this.ageing.pass(1);
     this.elapsedS += 1;

@@ -47,6 +47,9 @@ export const sensorKinds = {
   powerMeter: kind({ noiseShare: 0.002, accuracyShare: 0.01 }),
   valve: kind({ noise: 0.001, accuracy: 0.01, lagS: 0.5 }),
   humidity: kind({ noise: 0.002, accuracy: 0.025, lagS: 20 }),
+  conductivity: kind({ noiseShare: 0.003, accuracyShare: 0.03, lagS: 5 }),
+  ph: kind({ noise: 0.005, accuracy: 0.1, lagS: 20 }),
+  inhibitor: kind({ noiseShare: 0.01, accuracyShare: 0.05, lagS: 60 }),
   /** What a controller knows of itself. */
   exact: plain,
 } as const satisfies Record<string, SensorKind>;

@@ -27,6 +27,18 @@ const byPattern: Readonly<Record<string, SensorKindName>> = {
   'branch.*.power': 'powerMeter',
   'plate.*.temperature': 'chipTemperature',
   'plate.*.power': 'boardPower',
+  'pump.discharge.pressure': 'pressure',
+  'transfer.flow': 'electromagneticFlow',
+  'vacuum.power': 'powerMeter',
+  'vacuum.sealWater.temperature': 'temperature',
+  'vacuum.bleedFlow': 'exhaustFlow',
+  'water.conductivity': 'conductivity',
+  'water.ph': 'ph',
+  'water.inhibitor': 'inhibitor',
+  'server.*.return.temperature': 'temperature',
+  'server.*.power': 'boardPower',
+  'tank.*.level': 'level',
+  'tank.*.pressure': 'pressure',
   'ambient.pressure': 'barometer',
   'hall.temperature': 'temperature',
   'hall.humidity': 'humidity',
@@ -34,7 +46,7 @@ const byPattern: Readonly<Record<string, SensorKindName>> = {
 
 /** `branch.r5.flow` → what kind of sensor tells it; points that a controller knows of itself are exact. */
 export function sensorKindOf(pointId: string, branchFlow: BranchMeter): SensorKindName {
-  const pattern = pointId.replace(/^(branch|plate)\.[^.]+\./, '$1.*.');
+  const pattern = pointId.replace(/^(branch|plate|server|tank)\.[^.]+\./, '$1.*.');
   if (pattern === 'branch.*.flow') return branchFlow;
   return byPattern[pattern] ?? 'exact';
 }

@@ -14,10 +14,14 @@ test('the committed demo site is the one that was drawn', () => {
   expect(parse(text)).toEqual(parse(drawSite()));
 });
 
-test('the demo site has two halls and twelve units, marked as a demo', () => {
+test('the demo site has two halls and sixteen units of every plant shape, two of them on one loop, marked as a demo', () => {
   expect(site.demo).toBe(true);
   expect(site.halls).toHaveLength(2);
-  expect(site.units).toHaveLength(12);
+  expect(site.units).toHaveLength(16);
+  expect([...new Set(site.units.map(({ shape }) => shape))].sort()).toEqual(['a', 'b', 'c']);
+  const pair = site.loops.find(({ units }) => units.length > 1);
+  expect(pair?.units.map((unit) => site.units[unit]?.id)).toEqual(['N8', 'N9']);
+  expect(pair?.unitsNeeded).toBe(1);
 });
 
 test('every topic that the simulator publishes is in the site file, and only the hand-read one is not published', () => {

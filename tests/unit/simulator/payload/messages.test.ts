@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { plantModes } from '../../../../simulator/src/plant/orders';
 import { unitMessage } from '../../../../simulator/src/payload/messages';
 import { planPayload } from '../../../../simulator/src/payload/plan-payload';
 import { demoFleet, type FleetUnit } from '../../../../simulator/src/scenario/demo-fleet';
@@ -15,6 +16,7 @@ const readings = new Map([
   ['loop.flow', 346 / 60000],
   ['branch.r5.flow', 43.25 / 60000],
   ['water.found', 0],
+  ['mode', plantModes.indexOf('running')],
 ]);
 
 describe('a payload', () => {
@@ -41,6 +43,7 @@ describe('a payload', () => {
         'supplyTank.pressure': 0.74,
         'loop.flow': 20.76,
         'water.found': false,
+        mode: 'running',
         'branch.r5.flow': 2.595,
       },
     });
