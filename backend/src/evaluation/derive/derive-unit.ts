@@ -4,7 +4,7 @@ import type { SlotState } from '../slots/slot-state';
 import { derivedPointsOfUnit } from './derived-points';
 import { deriveMemoryOf } from './memory/memory-of-state';
 import { sampleMemory } from './sample-memory';
-import { readUnitFrame, type UnitFrame } from './unit-frame';
+import { readUnitFrame, type DeriveWork, type UnitFrame } from './unit-frame';
 import type { UnitPlan } from './unit-plan';
 import { slotsOfPoint } from './slots-of-point';
 
@@ -22,42 +22,31 @@ export function deriveUnit(
   stopped: boolean,
 ): UnitFrame {
   const frame = readUnitFrame(site, state, unitIndex, nowMs, stopped);
-  frame.memory = deriveMemoryOf(site, state);
+  const work = (frame.work ??= planWork(frame.plan));
+  if (frame.startedState !== state) start(frame, work);
   sampleMemory(frame);
-  const work = workOf(frame.plan);
-  if (frame.stateWithAbsent !== state) markAbsent(frame, work.absent);
   for (const derive of work.derive) derive(frame);
   return frame;
 }
 
 /** What a unit can have is fixed by its site: the rest is told once to be not applicable, and costs nothing after. */
-interface Work {
-  readonly derive: readonly ((frame: UnitFrame) => void)[];
-  readonly absent: readonly number[];
-}
-
-const works = new WeakMap<UnitPlan, Work>();
-
-function workOf(plan: UnitPlan): Work {
-  const known = works.get(plan);
-  if (known !== undefined) return known;
+function planWork(plan: UnitPlan): DeriveWork {
+  const present = (id: string): boolean => slotsOfPoint(plan, id).some(hasSlot);
   const applies = derivedPointsOfUnit.map((point) => point.applies?.(plan) ?? true);
-  const work = {
-    derive: derivedPointsOfUnit
-      .filter((point, i) => applies[i] === true && slotsOfPoint(plan, point.id).some(hasSlot))
-      .map(({ derive }) => derive),
+  return {
+    derive: derivedPointsOfUnit.filter(({ id }, i) => applies[i] === true && present(id)).map(({ derive }) => derive),
     absent: derivedPointsOfUnit
       .filter((_, i) => applies[i] === false)
       .flatMap(({ id }) => slotsOfPoint(plan, id))
       .filter(hasSlot),
   };
-  works.set(plan, work);
-  return work;
 }
 
 const hasSlot = (slot: number): boolean => slot >= 0;
 
-function markAbsent(frame: UnitFrame, slots: readonly number[]): void {
-  for (const slot of slots) frame.state.reasons[slot] = reasonBit.notApplicable;
-  frame.stateWithAbsent = frame.state;
+/** The first step with these values. */
+function start(frame: UnitFrame, { absent }: DeriveWork): void {
+  frame.startedState = frame.state;
+  frame.memory = deriveMemoryOf(frame.site, frame.state);
+  for (const slot of absent) frame.state.reasons[slot] = reasonBit.notApplicable;
 }

@@ -18,6 +18,12 @@ import { InputTally } from './input-tally';
 import type { DeriveMemory } from './memory/derive-memory';
 import { unitPlan, type UnitPlan } from './unit-plan';
 
+/** Points that a unit has, as functions of its frame, and the slots of those that it can't have. */
+export interface DeriveWork {
+  readonly derive: readonly ((frame: UnitFrame) => void)[];
+  readonly absent: readonly number[];
+}
+
 /**
  * What the derived points of one unit share within one step, read once. NaN where an input is bad; each point
  * still takes its inputs through the tally, which keeps quality and age. Filled anew for every unit.
@@ -26,8 +32,10 @@ export class UnitFrame {
   readonly tally = new InputTally();
   readonly ambient: Ambient = { pressure: pascalAbsolute(Number.NaN), u: Number.NaN, reasons: 0, sourceMs: Number.NaN };
   state: SlotState = createSlotState(0);
-  /** Where points that this unit can't have were told so already. */
-  stateWithAbsent: SlotState | null = null;
+  /** What is worked out each second, planned on the first. */
+  work: DeriveWork | null = null;
+  /** The values that `memory` belongs to, and in which points that this unit can't have were told so already. */
+  startedState: SlotState | null = null;
   nowMs = Number.NaN;
   stopped = false;
   /** What is remembered between seconds; null where nobody keeps it, and then what needs it is not known. */
