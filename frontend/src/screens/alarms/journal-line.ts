@@ -1,11 +1,16 @@
 import type { AlarmState, JournalRow } from '@ebbline/shared/contract/alarm';
 import { isYesNo } from '../../components/alarm-facts';
 import { formatByUnit, inWords } from '../../text/format-quantity';
+import { formatMoment } from '../../text/format-time';
+
+/** Permits stand in the journal beside the alarms, under ids of their own. */
+const isOfPermit = (row: JournalRow): boolean => row.alarm?.startsWith('permit/') === true;
 
 /** What happened, in one line. */
 export function journalLine(row: JournalRow): string {
-  const subject = row.entry ?? row.alarm ?? '';
-  const freeAir = (row.entry ?? '').startsWith('AIR-');
+  const ofPermit = isOfPermit(row);
+  const subject = ofPermit ? 'permit' : (row.entry ?? row.alarm ?? '');
+  const freeAir = ofPermit || (row.entry ?? '').startsWith('AIR-');
   const value =
     isYesNo(row) || row.value === null ? '' : inWords(formatByUnit(row.value, row.unit_of_measure, freeAir));
   return [subject, row.where ?? '', sayChange(row.from, row.to), value].filter((part) => part !== '').join(' · ');
@@ -47,11 +52,22 @@ const ownReasons: { readonly [reason: string]: string } = {
 const noComment: readonly string[] = ['', 'acknowledge', 'reset'];
 
 /** Who did it and why, where there is more to say than the change itself. What people write stands in quotes. */
-export function journalActor(row: JournalRow): string | null {
+export function journalActor(row: JournalRow, zone: string): string | null {
+  if (isOfPermit(row)) return permitActor(row, zone);
   const reason = row.reason ?? '';
   if (row.actor === null) {
     const said = ownReasons[reason] ?? reason;
     return said === '' ? null : said;
   }
   return noComment.includes(reason) ? row.actor : `${row.actor}: “${reason}”`;
+}
+
+const isoTime = /\d{4}-\d{2}-\d{2}T[\d:.]+Z/g;
+
+/** Of a permit the reason says what was done, with moments as the program writes them, and after a colon the comment. */
+function permitActor(row: JournalRow, zone: string): string | null {
+  const [, done = '', comment = ''] = /^(.*?)(?:: (.*))?$/su.exec(row.reason ?? '') ?? [];
+  const said = done.replace(isoTime, (moment) => formatMoment(moment, zone)).replace(/^permit /, '');
+  const parts = [said, comment === '' ? '' : `“${comment}”`, row.actor ?? 'the program'];
+  return parts.filter((part) => part !== '').join(' · ');
 }

@@ -37,9 +37,9 @@ describe('a line of the journal', () => {
   });
 
   it('says no more of a change that speaks for itself', () => {
-    expect(journalActor(row)).toBeNull();
-    expect(journalActor({ ...row, reason: 'conditionClear' })).toBeNull();
-    expect(journalActor({ ...row, reason: 'configuration' })).toBe('the site file changed');
+    expect(journalActor(row, 'UTC')).toBeNull();
+    expect(journalActor({ ...row, reason: 'conditionClear' }, 'UTC')).toBeNull();
+    expect(journalActor({ ...row, reason: 'configuration' }, 'UTC')).toBe('the site file changed');
   });
 
   it('says every step between two states in words that no other step shares', () => {
@@ -68,11 +68,32 @@ describe('a line of the journal', () => {
   });
 
   it('keeps a person’s comment in quotes even where it is a word of the program', () => {
-    expect(journalActor({ ...row, actor: 'A. Example', reason: 'conditionTrue' })).toBe('A. Example: “conditionTrue”');
+    expect(journalActor({ ...row, actor: 'A. Example', reason: 'conditionTrue' }, 'UTC')).toBe(
+      'A. Example: “conditionTrue”',
+    );
   });
 
   it('names who acted and quotes what they wrote', () => {
-    expect(journalActor({ ...row, actor: 'A. Example', reason: 'on my way' })).toBe('A. Example: “on my way”');
-    expect(journalActor({ ...row, actor: 'A. Example', reason: 'acknowledge' })).toBe('A. Example');
+    expect(journalActor({ ...row, actor: 'A. Example', reason: 'on my way' }, 'UTC')).toBe('A. Example: “on my way”');
+    expect(journalActor({ ...row, actor: 'A. Example', reason: 'acknowledge' }, 'UTC')).toBe('A. Example');
+  });
+
+  it('tells of a permit in words, its end in the site’s zone', () => {
+    const permit = {
+      ...row,
+      kind: 'action',
+      alarm: 'permit/e7:1:1',
+      entry: null,
+      from: null,
+      to: null,
+      where: 'Rack 1',
+      value: 0.0005,
+      unit_of_measure: 'm3/s',
+      actor: 'A. Example',
+      reason: 'permit opened until 2026-03-01T13:00:00.000Z: hose 4',
+    } as const;
+    expect(journalLine(permit)).toBe('permit · Rack 1 · 30.0\u00a0L/min free air');
+    expect(journalActor(permit, 'Europe/Oslo')).toBe('opened until 2026-03-01 14:00:00 · “hose 4” · A. Example');
+    expect(journalActor({ ...permit, actor: null, reason: 'permit overdue' }, 'UTC')).toBe('overdue · the program');
   });
 });

@@ -51,6 +51,8 @@ const texts = [
   ['priority-1', ['paper']],
   ['priority-2', ['paper']],
   ['priority-3', ['paper']],
+  // A letter in the line's own ink stands at its end.
+  ...['line-1', 'line-2', 'line-3', 'line-4', 'line-5', 'line-6'].map((line) => [line, ['paper']] as const),
 ] as const;
 const pictures = [
   ['water', ['paper', 'trail', 'bank']],
