@@ -3,12 +3,15 @@ import type { Environment } from '../connections/config/environment';
 import { whoHoldsPort } from '../connections/config/who-holds-port';
 import type { BrokerLimits } from '../connections/embedded-broker/broker-limits';
 import { startEmbeddedBroker } from '../connections/embedded-broker/embedded-broker';
-import { brokerAddress, type BrokerAddress } from '../connections/mqtt-intake/broker-address';
+import { brokerAddress, isSecured, type BrokerAddress } from '../connections/mqtt-intake/broker-address';
+import { readTlsFiles, type TlsFiles } from '../connections/mqtt-intake/tls-files';
 import type { ClosingStack } from './closing-stack';
 import { StartFault } from './start-fault';
 
 export interface BrokerInUse {
   readonly address: BrokerAddress;
+  /** Null where the connection is not secured. */
+  readonly tlsFiles: TlsFiles | null;
   /** For the programs that this one starts; may hold credentials, never printed. */
   readonly url: string;
   readonly note: string | null;
@@ -27,7 +30,13 @@ export async function openBroker(
   closing: ClosingStack,
 ): Promise<BrokerInUse> {
   const { mqttUrl, mqttPort, mqttPortSet } = environment;
-  if (mqttUrl !== null) return { address: brokerAddress(mqttUrl), url: mqttUrl, note: null };
+  if (mqttUrl !== null) {
+    const address = brokerAddress(mqttUrl);
+    const tlsFiles = isSecured(address.transport) ? environment.mqttFiles : null;
+    const readable = tlsFiles === null ? null : readTlsFiles(tlsFiles);
+    if (readable?.ok === false) throw new StartFault([readable.fault]);
+    return { address, tlsFiles, url: mqttUrl, note: null };
+  }
   try {
     const broker = await startEmbeddedBroker({
       port: mqttPort,
@@ -40,6 +49,7 @@ export async function openBroker(
     const moved = mqttPort !== 0 && broker.port !== mqttPort;
     return {
       address: { ...brokerAddress(url), embedded: true },
+      tlsFiles: null,
       url,
       note: moved ? `port ${mqttPort} was taken${heldBy(mqttPort)}, ${broker.port} is used` : null,
     };

@@ -152,6 +152,7 @@ const intakeSettings = (
   broker: BrokerInUse,
 ) => ({
   address: broker.address,
+  tlsFiles: broker.tlsFiles,
   clientId,
   maximumPacketBytes: limits.packetBytes,
   statusTopic: statusTopic(site.id),

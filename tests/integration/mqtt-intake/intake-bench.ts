@@ -32,6 +32,7 @@ export function intakeOn(url: string, settings: Partial<IntakeSettings> = {}): I
   const full: IntakeSettings = {
     address: brokerAddress(url),
     clientId: 'ebbline0123456789abcdef',
+    tlsFiles: null,
     statusTopic: 'ebbline/test/backend/status',
     maximumPacketBytes: 1_048_576,
     subscriptions: ['hall/#'],

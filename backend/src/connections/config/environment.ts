@@ -10,6 +10,8 @@ export interface Environment {
   readonly dataFolder: string;
   /** Null: the embedded broker. May hold credentials; never printed. */
   readonly mqttUrl: string | null;
+  /** Files for a secured connection to the broker; null where none is set. */
+  readonly mqttFiles: MqttFiles;
   readonly mqttPort: number;
   /** False: the port is our own choice, and the next free one will do. */
   readonly mqttPortSet: boolean;
@@ -17,6 +19,12 @@ export interface Environment {
   readonly influxUrl: string | null;
   readonly simulator: boolean;
   readonly clock: 'wall' | 'source';
+}
+
+export interface MqttFiles {
+  readonly ca: string | null;
+  readonly certificate: string | null;
+  readonly key: string | null;
 }
 
 export interface Places {
@@ -36,20 +44,27 @@ export function readEnvironment(variables: Variables, places: Places): Result<En
   const value = (name: string): string | undefined => (variables[name] === '' ? undefined : variables[name]);
   const path = (name: string, otherwise: string): string => resolve(places.workingFolder, value(name) ?? otherwise);
 
+  const file = (name: string): string | null => (value(name) === undefined ? null : path(name, ''));
+
   const siteFile = path('EBBLINE_SITE', places.demoSiteFile);
   const environment: Environment = {
     httpHost: readHost('EBBLINE_HTTP_HOST', value('EBBLINE_HTTP_HOST'), '127.0.0.1', faults),
     httpPort: readPort('EBBLINE_HTTP_PORT', value('EBBLINE_HTTP_PORT'), 8080, faults),
     siteFile,
     dataFolder: path('EBBLINE_DATA', 'data'),
-    mqttUrl: readUrl('EBBLINE_MQTT_URL', value('EBBLINE_MQTT_URL'), ['mqtt:', 'tcp:'], faults),
+    mqttUrl: readUrl('EBBLINE_MQTT_URL', value('EBBLINE_MQTT_URL'), ['mqtt:', 'mqtts:', 'ws:', 'wss:', 'tcp:'], faults),
+    mqttFiles: {
+      ca: file('EBBLINE_MQTT_CA_FILE'),
+      certificate: file('EBBLINE_MQTT_CERTIFICATE_FILE'),
+      key: file('EBBLINE_MQTT_KEY_FILE'),
+    },
     mqttPort: readPort('EBBLINE_MQTT_PORT', value('EBBLINE_MQTT_PORT'), 1883, faults),
     mqttPortSet: value('EBBLINE_MQTT_PORT') !== undefined,
     influxUrl: readUrl('EBBLINE_INFLUX_URL', value('EBBLINE_INFLUX_URL'), ['http:', 'https:'], faults),
     simulator: readFlag('EBBLINE_SIMULATOR', value('EBBLINE_SIMULATOR'), siteFile === places.demoSiteFile, faults),
     clock: readWord('EBBLINE_CLOCK', value('EBBLINE_CLOCK'), ['wall', 'source'], faults),
   };
-  faults.push(...unknownNames(variables), ...tooOpen(environment));
+  faults.push(...unknownNames(variables), ...tooOpen(environment), ...filesInVain(environment));
   return faults.length > 0 ? fail(faults) : ok(Object.freeze(environment));
 }
 
@@ -59,6 +74,9 @@ const known: readonly string[] = [
   'EBBLINE_SITE',
   'EBBLINE_DATA',
   'EBBLINE_MQTT_URL',
+  'EBBLINE_MQTT_CA_FILE',
+  'EBBLINE_MQTT_CERTIFICATE_FILE',
+  'EBBLINE_MQTT_KEY_FILE',
   'EBBLINE_MQTT_PORT',
   'EBBLINE_INFLUX_URL',
   'EBBLINE_SIMULATOR',
@@ -76,6 +94,29 @@ function unknownNames(variables: Variables): Fault[] {
       variable: name,
       message: `is not a variable of Ebbline; the known ones are ${known.join(', ')}`,
     }));
+}
+
+/** Files that would be looked at by nobody are a mistake: someone believes that the connection is secured. */
+function filesInVain({ mqttUrl, mqttFiles }: Environment): Fault[] {
+  const names = {
+    ca: 'EBBLINE_MQTT_CA_FILE',
+    certificate: 'EBBLINE_MQTT_CERTIFICATE_FILE',
+    key: 'EBBLINE_MQTT_KEY_FILE',
+  };
+  const set = (Object.keys(names) as (keyof MqttFiles)[]).filter((what) => mqttFiles[what] !== null);
+  if (set.length > 0 && (mqttUrl === null || !/^(mqtts|wss):/i.test(mqttUrl)))
+    return set.map((what) => ({
+      variable: names[what],
+      message: 'is for secured connections only: EBBLINE_MQTT_URL must begin with mqtts:// or wss://',
+    }));
+  return (mqttFiles.certificate === null) === (mqttFiles.key === null)
+    ? []
+    : [
+        {
+          variable: mqttFiles.key === null ? names.key : names.certificate,
+          message: 'is missing: a certificate and its key go together',
+        },
+      ];
 }
 
 /** Until people sign in, whoever reaches the port may act under any name: so it is reached from this machine only. */

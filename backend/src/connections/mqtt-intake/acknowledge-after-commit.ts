@@ -1,5 +1,4 @@
 import { Duplex } from 'node:stream';
-import type { Socket } from 'node:net';
 import { generate, parser, type Packet } from 'mqtt-packet';
 import type { HeldAcknowledgements } from './held-acknowledgements';
 
@@ -10,7 +9,7 @@ import type { HeldAcknowledgements } from './held-acknowledgements';
  * A kill before the commit leaves the message unacknowledged, and the broker delivers it again
  * (MQTT 3.1.1 and 5.0, section 4.3.2). The order of PUBACKs is kept [MQTT-4.6.0-2].
  */
-export function acknowledgeAfterCommit(socket: Socket, protocolVersion: 4 | 5, gate: HeldAcknowledgements): Duplex {
+export function acknowledgeAfterCommit(socket: Duplex, protocolVersion: 4 | 5, gate: HeldAcknowledgements): Duplex {
   const packets = parser({ protocolVersion });
   const send = (bytes: Uint8Array): void => {
     if (!socket.destroyed) socket.write(bytes);

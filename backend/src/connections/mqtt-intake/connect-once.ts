@@ -1,15 +1,19 @@
-import { createConnection } from 'node:net';
-import type { Duplex } from 'node:stream';
+import { PassThrough, type Duplex } from 'node:stream';
 import { MqttClient, type IClientOptions } from 'mqtt';
+import { ok } from '@ebbline/shared/errors/result';
 import { acknowledgeAfterCommit } from './acknowledge-after-commit';
 import type { BrokerAddress } from './broker-address';
 import type { HeldAcknowledgements } from './held-acknowledgements';
+import { openStream } from './open-stream';
 import { OFFLINE } from './status-topic';
+import { readTlsFiles, type TlsFiles } from './tls-files';
 
 export interface Session {
   readonly clientId: string;
   readonly statusTopic: string;
   readonly address: BrokerAddress;
+  /** Null where the connection is not secured. */
+  readonly tlsFiles: TlsFiles | null;
   readonly protocolVersion: 4 | 5;
   /** A broker of MQTT 5 keeps longer packets from us (MQTT 5.0, section 3.1.2.11.4); one of 3.1.1 can't be told. */
   readonly maximumPacketBytes: number;
@@ -23,8 +27,9 @@ const SESSION_KEPT_S = 86_400;
  * client id, so that what was not acknowledged comes again.
  */
 export function connectOnce(
-  { clientId, statusTopic, address, protocolVersion, maximumPacketBytes }: Session,
+  { clientId, statusTopic, address, tlsFiles, protocolVersion, maximumPacketBytes }: Session,
   gate: HeldAcknowledgements,
+  failed: (error: Error) => void,
 ): MqttClient {
   const options: IClientOptions = {
     clientId,
@@ -42,11 +47,19 @@ export function connectOnce(
     ...(address.username === null ? {} : { username: address.username }),
     ...(address.password === null ? {} : { password: address.password }),
   };
-  const open = (): Duplex =>
-    acknowledgeAfterCommit(
-      createConnection({ host: address.host, port: address.port, noDelay: true }),
-      protocolVersion,
-      gate,
-    );
+  const open = (): Duplex => {
+    const material = tlsFiles === null ? ok({}) : readTlsFiles(tlsFiles);
+    const socket = material.ok ? openStream(address, material.value) : brokenStream(material.fault);
+    // The client itself tells of some faults of its stream only.
+    socket.once('error', failed);
+    return acknowledgeAfterCommit(socket, protocolVersion, gate);
+  };
   return new MqttClient(open, options);
+}
+
+/** Fails as a connection would, after whoever opened it can hear of it. */
+function brokenStream(why: string): Duplex {
+  const stream = new PassThrough();
+  setImmediate(() => stream.destroy(new Error(why)));
+  return stream;
 }

@@ -7,15 +7,19 @@ import type { IntakeReport } from '../../ports/intake-report';
 import type { MessageSink } from '../../ports/message-sink';
 import { backOffMs } from './back-off';
 import { addressText, type BrokerAddress } from './broker-address';
+import { connectionFault } from './connection-fault';
 import { connectOnce } from './connect-once';
 import type { HeldAcknowledgements } from './held-acknowledgements';
 import { IntakeCounts } from './intake-counts';
 import { OFFLINE, ONLINE } from './status-topic';
+import type { TlsFiles } from './tls-files';
 import { WatchedPayloads } from './watched-payloads';
 import { subscribeAll, unsubscribeAll } from './subscribe-all';
 
 export interface IntakeSettings {
   readonly address: BrokerAddress;
+  /** Null where the connection is not secured. */
+  readonly tlsFiles: TlsFiles | null;
   readonly clientId: string;
   readonly statusTopic: string;
   readonly maximumPacketBytes: number;
@@ -107,7 +111,11 @@ export class MqttIntake implements BrokerLink, IntakeReport {
   }
 
   private connect(attempted: () => void): void {
-    const client = connectOnce({ ...this.settings, protocolVersion: this.protocolVersion }, this.gate);
+    const session = { ...this.settings, protocolVersion: this.protocolVersion };
+    const failed = (error: Error): void => {
+      this.trouble = `the broker could not be used: ${connectionFault(error, session.address)}`;
+    };
+    const client = connectOnce(session, this.gate, failed);
     let welcomed = false;
     this.client = client;
     client.on('message', (topic, payload, packet) => this.take(topic, payload, packet));
@@ -119,7 +127,7 @@ export class MqttIntake implements BrokerLink, IntakeReport {
       void this.subscribe(client).then(attempted);
     });
     client.on('error', (error) => {
-      this.trouble = `the broker could not be used: ${reasonOf(error)}`;
+      failed(error);
       if (!client.connected) client.end(true);
     });
     client.once('close', () => {
@@ -167,5 +175,3 @@ export class MqttIntake implements BrokerLink, IntakeReport {
 const ignoreWhileEnding = (): void => undefined;
 
 /** The system's code or the client's own words: neither holds a credential. */
-const reasonOf = (error: Error & { code?: unknown }): string =>
-  typeof error.code === 'string' ? error.code : error.message;

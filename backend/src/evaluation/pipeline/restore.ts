@@ -48,5 +48,5 @@ export const endedByConfiguration = (record: AlarmRecord, atMs: number): AlarmTr
   foldedUnder: null,
   actor: null,
   station: null,
-  comment: 'the site file no longer has what this alarm is about',
+  comment: 'configuration: the site file no longer has what this alarm is about',
 });

@@ -20,7 +20,7 @@ const closed = (permit: PermitRecord, nowMs: number) => ({
   atMs: nowMs,
   actor: null,
   station: null,
-  comment: 'the site file no longer has what this permit is for',
+  comment: 'configuration: the site file no longer has what this permit is for',
 });
 
 /** What open permits allow, by unit; branches are found again by their ids. */

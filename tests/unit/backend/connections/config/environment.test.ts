@@ -15,6 +15,7 @@ describe('the environment', () => {
         siteFile: '/srv/demo/site.yaml',
         dataFolder: '/srv/hall/data',
         mqttUrl: null,
+        mqttFiles: { ca: null, certificate: null, key: null },
         mqttPort: 1883,
         mqttPortSet: false,
         influxUrl: null,
@@ -47,6 +48,29 @@ describe('the environment', () => {
       simulator: false,
       clock: 'source',
     });
+  });
+
+  it('takes files for a secured broker, a certificate with its key, and refuses them where nothing is secured', () => {
+    const files = {
+      EBBLINE_MQTT_CA_FILE: 'ca.pem',
+      EBBLINE_MQTT_CERTIFICATE_FILE: '/etc/own.pem',
+      EBBLINE_MQTT_KEY_FILE: '/etc/own.key',
+    };
+    const secured = read({ EBBLINE_MQTT_URL: 'wss://broker.example/mqtt', ...files });
+    expect(secured.ok && secured.value.mqttFiles).toEqual({
+      ca: '/srv/hall/ca.pem',
+      certificate: '/etc/own.pem',
+      key: '/etc/own.key',
+    });
+    const faults = (variables: Record<string, string | undefined>) => {
+      const environment = read(variables);
+      return environment.ok ? [] : environment.fault.map(({ variable }) => variable);
+    };
+    expect(faults(files)).toEqual(Object.keys(files));
+    expect(faults({ EBBLINE_MQTT_URL: 'mqtt://broker.example', ...files })).toEqual(Object.keys(files));
+    const { EBBLINE_MQTT_KEY_FILE: _, ...noKey } = files;
+    expect(faults({ EBBLINE_MQTT_URL: 'mqtts://broker.example', ...noKey })).toEqual(['EBBLINE_MQTT_KEY_FILE']);
+    expect(faults({ EBBLINE_MQTT_URL: 'http://broker.example' })).toEqual(['EBBLINE_MQTT_URL']);
   });
 
   it('runs the simulator with another site only where that is asked for, and an empty variable is not set', () => {
