@@ -3,18 +3,30 @@
  * folds under, stands before it.
  */
 export const unitEntryIds = [
+  'AIR-4',
   'AIR-1',
   'WATER-1',
+  'VENT-1',
   'MARGIN-2',
   'MARGIN-1',
   'PUMP-1',
   'VSRC-1',
+  'AIR-3',
+  'AIR-2',
+  'PERMIT-1',
   'VSRC-2',
   'FLOW-2',
+  'FLOW-1',
+  'FLOW-3',
+  'TANK-1',
+  'TANK-2',
+  'TANK-3',
+  'ISOL-1',
   'FAC-1',
   'FAC-2',
   'TSUP-2',
   'TSUP-1',
+  'BOIL-2',
   'BOIL-1',
   'DEW-2',
   'DEW-1',
@@ -37,7 +49,7 @@ export const unitEntryIds = [
 export type UnitEntryId = (typeof unitEntryIds)[number];
 
 /** Entries judged once a second for what spans units: a loop with all its units, or a hall. */
-export const groupEntryIds = ['AMB-1'] as const satisfies readonly string[];
+export const groupEntryIds = ['TANK-4', 'AMB-1'] as const satisfies readonly string[];
 export type GroupEntryId = (typeof groupEntryIds)[number];
 
 /** INS-1 is judged a point, COM-1 a gateway. */

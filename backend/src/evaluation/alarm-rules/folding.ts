@@ -10,18 +10,45 @@ export const foldsUnder: Readonly<Partial<Record<UnitEntryId, readonly UnitEntry
   'MARGIN-1': ['MARGIN-2'],
   'DEW-1': ['DEW-2'],
   'FIL-1': ['FIL-2'],
+  'BOIL-1': ['BOIL-2'],
+  'FAC-2': ['FAC-1'],
+  /** What an opening, or the trip of the source, takes of the reserve and of the flow. */
+  'AIR-3': ['AIR-4', 'AIR-1', 'VSRC-1'],
+  'AIR-2': ['AIR-1', 'AIR-4'],
+  'FLOW-1': ['FLOW-2', 'AIR-4', 'AIR-1'],
+  'FLOW-3': ['AIR-1', 'FLOW-2'],
+  'RTH-1': ['AIR-1', 'FLOW-3'],
   /** Without flow the supply sensor stands in dead water; without facility water the supply can but warm. */
   'TSUP-2': ['FLOW-2', 'FAC-1'],
-  'TSUP-1': ['FLOW-2', 'FAC-1', 'TSUP-2'],
+  'TSUP-1': ['FLOW-2', 'FAC-1', 'PUMP-1', 'VSRC-1', 'TSUP-2'],
+  /** A pump that stands leaves one tank to run empty and lets the other fill. */
+  'TANK-1': ['PUMP-1'],
+  'TANK-2': ['PUMP-1', 'FLOW-2'],
   /** A standby starts because the first one tripped. */
   'VSRC-2': ['VSRC-1', 'PUMP-1'],
 };
 
 /** Of those, first-outs that fold only what is on the branch that they name. */
-export const foldsOnBranchOnly: Readonly<Partial<Record<UnitEntryId, readonly UnitEntryId[]>>> = {};
+export const foldsOnBranchOnly: Readonly<Partial<Record<UnitEntryId, readonly UnitEntryId[]>>> = {
+  'FLOW-3': ['AIR-1'],
+  'RTH-1': ['AIR-1'],
+};
+
+/**
+ * What falls with the power of a unit, whose gateway lives: pump and source stop together, and that is one event, told by the
+ * pump. Only while it is so; the trip of one machine is another thing.
+ */
+export const foldsOnPowerLost: Readonly<Partial<Record<UnitEntryId, readonly UnitEntryId[]>>> = {
+  'VSRC-1': ['PUMP-1'],
+  'FLOW-2': ['PUMP-1'],
+  'FAC-1': ['PUMP-1'],
+};
 
 /** Consequences in another unit of the same loop: they fold under the first-out wherever on the loop it stands. */
-export const foldsAcrossLoop: Readonly<Partial<Record<UnitEntryId, readonly UnitEntryId[]>>> = {};
+export const foldsAcrossLoop: Readonly<Partial<Record<UnitEntryId, readonly UnitEntryId[]>>> = {
+  /** Water that is missing here has walked to where it is too much. */
+  'TANK-3': ['TANK-2'],
+};
 
 /**
  * One cause in the hall, and every unit tells of it: the first unit's alarm is the first-out, those of the other units fold
@@ -33,4 +60,17 @@ export interface AcrossHall {
   readonly onlyWeather?: true;
 }
 
-export const foldsAcrossHall: Readonly<Partial<Record<UnitEntryId, AcrossHall>>> = {};
+export const foldsAcrossHall: Readonly<Partial<Record<UnitEntryId, AcrossHall>>> = {
+  /** A chiller or a facility pump serves the hall. */
+  'FAC-1': { withinMs: 60_000 },
+  'FAC-2': { withinMs: 600_000 },
+  'TSUP-2': { withinMs: 60_000 },
+  'TSUP-1': { withinMs: 60_000 },
+  /** One failure of power. */
+  'PUMP-1': { withinMs: 10_000 },
+  /** One hall has one air. */
+  'DEW-2': { withinMs: 1_800_000 },
+  'DEW-1': { withinMs: 1_800_000 },
+  /** A low takes the margin of every loop with absolute set points. A margin that is gone is told by each. */
+  'MARGIN-1': { withinMs: 86_400_000, onlyWeather: true },
+};

@@ -1,26 +1,36 @@
 import { unitEntries } from '../alarm-rules/catalogue/catalogue';
 import type { UnitEntry } from '../alarm-rules/entry';
 import { unitEntryPlace, type UnitEntryId } from '../alarm-rules/entry-ids';
-import { foldsAcrossHall, foldsAcrossLoop, foldsOnBranchOnly, foldsUnder } from '../alarm-rules/folding';
+import {
+  foldsAcrossHall,
+  foldsAcrossLoop,
+  foldsOnBranchOnly,
+  foldsOnPowerLost,
+  foldsUnder,
+} from '../alarm-rules/folding';
+import { powerLost } from '../alarm-rules/plant-signs/power-lost';
+import type { UnitSlots } from '../alarm-rules/unit-slots';
 import type { CompiledUnit } from '../site/compiled-site';
 import { hallFirstOut, wasFirstOutOfHall } from './hall-first-out';
 import { branchOfPart, partsOf } from './part-index';
 import type { PipelineState } from './pipeline-state';
 import { showAlert } from './alerts';
 
+const tables = [foldsUnder, foldsOnPowerLost, foldsAcrossLoop, foldsAcrossHall];
 const folding = unitEntries.flatMap(({ id }, place) =>
-  foldsUnder[id] === undefined && foldsAcrossLoop[id] === undefined && foldsAcrossHall[id] === undefined ? [] : [place],
+  tables.some((table) => table[id] !== undefined) ? [place] : [],
 );
 
 /** Name of the first-out that an alarm of a unit folds under now, or null. Where that one is folded itself, its own first-out. */
 export function foldParent(pipeline: PipelineState, unitIndex: number, place: number, part: number): string | null {
   const entry = unitEntries[place] as UnitEntry;
   const own = foldsUnder[entry.id];
-  if (own !== undefined) {
-    for (const parent of own) {
-      const name = activeAlarm(pipeline, unitIndex, entry, part, parent);
-      if (name !== null) return name;
-    }
+  const ofOwn = own === undefined ? null : ofSameUnit(pipeline, unitIndex, entry, part, own);
+  if (ofOwn !== null) return ofOwn;
+  const onPowerLost = foldsOnPowerLost[entry.id];
+  if (onPowerLost !== undefined && hasLostPower(pipeline, unitIndex)) {
+    const name = ofSameUnit(pipeline, unitIndex, entry, part, onPowerLost);
+    if (name !== null) return name;
   }
   const across = foldsAcrossLoop[entry.id];
   if (across !== undefined) {
@@ -63,6 +73,23 @@ function refoldOne(pipeline: PipelineState, unitIndex: number, place: number, pa
   const parent = foldParent(pipeline, unitIndex, place, part);
   pipeline.book.fold(alarm, parent);
   showAlert(pipeline, alarm, parent === null, pipeline.steppedMs[unitIndex] as number);
+}
+
+const hasLostPower = ({ plant, state, unitSlots }: PipelineState, unitIndex: number): boolean =>
+  powerLost({ plant, state, slots: unitSlots[unitIndex] as UnitSlots, unitIndex });
+
+function ofSameUnit(
+  pipeline: PipelineState,
+  unitIndex: number,
+  entry: UnitEntry,
+  part: number,
+  parents: readonly UnitEntryId[],
+): string | null {
+  for (const parent of parents) {
+    const name = activeAlarm(pipeline, unitIndex, entry, part, parent);
+    if (name !== null) return name;
+  }
+  return null;
 }
 
 /** Name of the parent's alarm where it is in alarm for this very part, or null. */

@@ -34,7 +34,7 @@ export function hallFirstOut(
   if (rule.onlyWeather === true && !weatherFell(pipeline, hall)) return null;
   // An alarm that is about to be raised has no record yet: its condition began at what the delays say.
   const sinceMs = book.record(own)?.sinceMs ?? pipeline.delays.trueSinceMs[own] ?? Number.NaN;
-  return Math.abs(sinceMs - first.sinceMs) <= rule.withinMs ? first.alarm : null;
+  return Math.abs(sinceMs - first.sinceMs) <= rule.withinMs ? (first.foldedUnder ?? first.alarm) : null;
 }
 
 /** The unit's alarm was the hall's first-out of an entry and is so no more: what folded under it has to be looked at again. */

@@ -4,6 +4,8 @@ import { airWorth } from '../air-step/worth-of-signals';
 import type { UnitEntry } from '../entry';
 import type { Finding, UnitContext } from '../judge-context';
 import { movingModes } from '../modes-of-rules';
+import { isPlanned } from '../air-step/planned-opening';
+import { airDetail } from '../air-step/air-detail';
 import { Verdict } from '../verdict';
 
 /** While a loop is filled, purged or started it gives off dissolved gas and pockets: the budget moves to so many limits. */
@@ -13,7 +15,8 @@ const score: BranchScore = { branch: -1, score: 0 };
 
 /**
  * Air has begun to come in: a step worth more than `limit` of free air within five seconds, m³/s. Never suppressed by
- * mode; while water or gas is moved on purpose the limit is `movingBudget` times as large. Names the branch that shows it.
+ * mode; while water or gas is moved on purpose the limit is `movingBudget` times as large. An open permit moves it by what it
+ * expects, on its own branch. Names the branch that shows it.
  * Needs `separator.pressure`: without it no signal can be told from the source drawing down, so it is never judged, not even
  * with an exhaust meter.
  */
@@ -53,13 +56,14 @@ export const air1: UnitEntry = {
     finding.value = airWorth(context);
     if (finding.value > finding.limit) {
       nameBranch(context, finding, active);
-      finding.verdict = Verdict.yes;
+      finding.verdict = !active && isPlanned(context, finding) ? Verdict.no : Verdict.yes;
       return;
     }
     if (active) finding.verdict = airStillComes(context, finding.limit);
     else finding.verdict = Number.isNaN(finding.value) ? Verdict.hold : Verdict.no;
     if (finding.verdict === Verdict.no && !active) forgetStep(context);
   },
+  detail: (context) => airDetail(context),
 };
 
 /** The strongest sign since the step began names the branch: a later, weaker look does not unsay it. */

@@ -1,6 +1,7 @@
 import { judgeBelow } from '../below';
 import type { UnitEntry } from '../entry';
 import { usable } from '../judge-context';
+import { rideThroughText } from '../plant-signs/ride-through-text';
 import { Verdict } from '../verdict';
 import { stoppedModes } from '../modes-of-rules';
 
@@ -41,6 +42,7 @@ export const flow2: UnitEntry = {
     finding.verdict = judgeBelow(finding.value, finding.limit, limits.deadband * rated, active);
     if (finding.verdict === Verdict.yes) finding.verdict = whileLoaded(context, active);
   },
+  detail: (context) => rideThroughText(context, 'Without flow'),
 };
 
 /** Unknown chip power counts as loaded, unless feedback says that the loop was stopped. */

@@ -1,7 +1,10 @@
 import { judgeBelow } from '../below';
 import type { UnitEntry } from '../entry';
 import { nodePressureFeeds } from '../node-pressure-feeds';
-import { guard, placeOf, usable } from '../judge-context';
+import { clockDay } from '../details/clock-time';
+import { joined } from '../details/quantity-text';
+import { guard, placeOf, usable, type UnitContext } from '../judge-context';
+import { ventedText, ventedUnderPermit } from '../vented-under-permit';
 
 /** Vacuum margin small: worst of running and stopped, less its expanded uncertainty. Never suppressed by mode. */
 export const margin1: UnitEntry = {
@@ -33,5 +36,15 @@ export const margin1: UnitEntry = {
     finding.limit = limits.limit;
     finding.verdict = judgeBelow(finding.value, limits.limit, limits.deadband, active);
     finding.where = placeOf(context.state, context.holder, slot);
+    finding.expected = ventedUnderPermit(context);
   },
+  detail: (context) => joined(ventedText(context), timeToLimit(context)),
 };
+
+/** Where the margin goes on falling as it does: when it is at its limit. Nothing once it is below. */
+function timeToLimit({ nowMs, site, slots, state }: UnitContext): string | null {
+  const seconds = usable(state, slots.marginTimeToLimit);
+  return seconds > 0 && Number.isFinite(seconds)
+    ? `Margin to limit at ${clockDay(nowMs + seconds * 1000, nowMs, site.timeZone)}.`
+    : null;
+}

@@ -3,7 +3,12 @@ import type { UnitEntry } from '../entry';
 import { nodePressureFeeds } from '../node-pressure-feeds';
 import { air1 } from './air-1';
 import { water1 } from './water-1';
-import { isActive, placeOf, usable } from '../judge-context';
+import { joined } from '../details/quantity-text';
+import { isActive, placeOf, usable, type UnitContext } from '../judge-context';
+import { ventSign } from '../vent-sign';
+import { ventedText, ventedUnderPermit } from '../vented-under-permit';
+
+const signs = 'a permit is open, water has been found or air is coming in on this unit';
 
 /** Vacuum margin gone, in the state that the loop is in now. Never suppressed by mode. */
 export const margin2: UnitEntry = {
@@ -20,7 +25,7 @@ export const margin2: UnitEntry = {
   confirm: 'Look at the supply pressure and the barometer; look for water at the lowest place of the supply main.',
   timeToRespondS: 3 * 60,
   severity: 'major',
-  worse: { severity: 'severe', timeToRespondS: 2 * 60, when: 'water has been found or air is coming in on this unit' },
+  worse: { severity: 'severe', timeToRespondS: 2 * 60, when: signs },
   latching: false,
   defaults: { limit: 0, deadband: 500, onDelayMs: 3000, offDelayMs: 5000 },
   unitOfMeasure: 'Pa',
@@ -35,6 +40,23 @@ export const margin2: UnitEntry = {
     finding.limit = limits.limit;
     finding.verdict = judgeBelow(finding.value, limits.limit, limits.deadband, active);
     finding.where = placeOf(context.state, context.holder, slot);
-    finding.worse = isActive(context, 'WATER-1') || isActive(context, 'AIR-1');
+    finding.expected = ventedUnderPermit(context);
+    finding.worse = hasSigns(context);
   },
+  detail: (context) => joined(ventedText(context), ...isolate(context), ventSign(context)),
 };
+
+const hasSigns = (context: UnitContext): boolean =>
+  isActive(context, 'WATER-1') || isActive(context, 'AIR-1') || context.permits.count[context.unitIndex] !== 0;
+
+/** What makes it worse, and which branch to isolate for it. */
+function isolate(context: UnitContext): (string | null)[] {
+  const { air, permits, unit, unitIndex } = context;
+  const open = permits.branchesOf(unitIndex).map((branch) => unit.branches[branch]?.name ?? '');
+  const airAt = unit.branches[air.namedBranch[unitIndex] as number]?.name ?? null;
+  return [
+    open.length === 0 ? null : `A permit is open on ${open.join(', ')}: isolate it.`,
+    !isActive(context, 'AIR-1') ? null : `Air is coming in: isolate ${airAt ?? 'the branch that shows it'}.`,
+    isActive(context, 'WATER-1') ? 'Water has been found: isolate the branch above it.' : null,
+  ];
+}

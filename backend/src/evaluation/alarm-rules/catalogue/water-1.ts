@@ -1,6 +1,11 @@
+import type { CompiledUnit } from '../../site/compiled-site';
+import type { SlotState } from '../../slots/slot-state';
+import { anyOf } from '../any-of';
+import { joined } from '../details/quantity-text';
 import { judgeDiscrete } from '../discrete';
 import type { UnitEntry } from '../entry';
 import { usable } from '../judge-context';
+import { Verdict } from '../verdict';
 
 const caution = 'Keep clear of water near live equipment; local electrical rules and the site’s procedure come first.';
 const reset = 'When the place is dry and the alarm acknowledged, acknowledge once more to reset it.';
@@ -26,12 +31,43 @@ export const water1: UnitEntry = {
   defaults: { limit: 1, deadband: 0, onDelayMs: 2000, offDelayMs: 5000 },
   unitOfMeasure: '1',
   basis: 'Discrete; water near live equipment is dangerous in itself.',
-  feeds: ['water.found'],
+  feeds: ['water.found', 'tray.water.found', 'branch.<id>.water.found'],
   offInModes: [],
   offWhenInferred: false,
   judge(context, _limits, _active, finding) {
-    finding.value = usable(context.state, context.slots.waterFound);
+    const { slots, state, unit } = context;
     finding.limit = 1;
-    finding.verdict = judgeDiscrete(finding.value);
+    let verdict = anyOf(judged(state, slots.waterFound), judged(state, slots.trayWaterFound));
+    if (judgeDiscrete(usable(state, slots.trayWaterFound)) === Verdict.yes) finding.where = tray;
+    for (const { name, slot } of unit.branches) {
+      const found = judged(state, slot.waterFound);
+      if (found === Verdict.yes) finding.where = name;
+      verdict = anyOf(verdict, found);
+    }
+    finding.value = verdict === Verdict.hold ? Number.NaN : Number(verdict === Verdict.yes);
+    finding.verdict = verdict;
   },
+  detail: ({ slots, state, unit }) =>
+    joined(
+      usable(state, slots.trayWaterFound) >= 0.5
+        ? 'In the unit’s own tray: its pump discharge, filter and exchanger stand above ambient and leak outward.'
+        : null,
+      wetBranches(state, unit),
+    ),
 };
+
+const tray = 'Drip tray of the unit';
+
+/** A place without a sensor says that there is nothing; else one missing rope would hold all the others. */
+const judged = (state: SlotState, slot: number): Verdict =>
+  slot < 0 ? Verdict.no : judgeDiscrete(usable(state, slot));
+
+function wetBranches(state: SlotState, { branches }: CompiledUnit): string | null {
+  const wet = branches.filter(({ slot }) => usable(state, slot.waterFound) >= 0.5);
+  const shut = wet.filter(({ slot }) => usable(state, slot.isolated) >= 0.5);
+  if (wet.length === 0) return null;
+  const where = `At ${wet.map(({ name }) => name).join(', ')}.`;
+  return shut.length === 0
+    ? where
+    : `${where} ${shut.map(({ name }) => name).join(', ')} is isolated and not protected by the loop’s margin.`;
+}

@@ -8,7 +8,12 @@ const togetherMs = 3000;
  * they nor a standby have come back. One event, whatever else follows from it. False where one of the two feedbacks is not
  * known: then the trip of one machine can't be told from it.
  */
-export function powerLost({ plant, slots, state, unitIndex }: UnitContext): boolean {
+export function powerLost({
+  plant,
+  slots,
+  state,
+  unitIndex,
+}: Pick<UnitContext, 'plant' | 'slots' | 'state' | 'unitIndex'>): boolean {
   const between = (plant.runs.pumpStoppedMs[unitIndex] as number) - (plant.runs.vacuumStoppedMs[unitIndex] as number);
   if (!(Math.abs(between) <= togetherMs)) return false;
   return !(usable(state, slots.pumpStandbyRunning) >= 0.5 || usable(state, slots.vacuumStandbyRunning) >= 0.5);

@@ -1,7 +1,7 @@
 import { usable, type UnitContext } from '../judge-context';
 
 /** The three clocks if the loop's flow stopped now: stored flow, plates to their limit, fans. Null where none is known. */
-export function rideThroughText({ slots, state }: UnitContext): string | null {
+export function rideThroughText({ slots, state }: UnitContext, lead = 'If the loop’s flow stopped now'): string | null {
   const flow = usable(state, slots.rideThroughFlow);
   const plate = usable(state, slots.rideThroughPlate);
   const fans = usable(state, slots.rideThroughFans);
@@ -12,7 +12,7 @@ export function rideThroughText({ slots, state }: UnitContext): string | null {
     ...clock('with fans', fans),
     ...(Number.isNaN(onFans) ? [] : [`chips on fans alone at ${onFans.toFixed(0)} °C`]),
   ];
-  return clocks.length === 0 ? null : `If the loop’s flow stopped now: ${clocks.join('; ')}.`;
+  return clocks.length === 0 ? null : `${lead}: ${clocks.join('; ')}.`;
 }
 
 function clock(name: string, seconds: number): string[] {

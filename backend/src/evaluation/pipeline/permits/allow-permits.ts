@@ -1,7 +1,8 @@
+import { deriveMemoryOf } from '../../derive/memory/memory-of-state';
 import type { PipelineState } from '../pipeline-state';
 
 /** Works out anew what the open permits of a unit allow. */
-export function allowPermits({ openPermits, permits, site }: PipelineState, unitId: string): void {
+export function allowPermits({ openPermits, permits, site, state }: PipelineState, unitId: string): void {
   const unitIndex = site.units.findIndex(({ id }) => id === unitId);
   const unit = site.units[unitIndex];
   if (unit === undefined) return;
@@ -9,6 +10,7 @@ export function allowPermits({ openPermits, permits, site }: PipelineState, unit
   const first = open.reduce((best, permit) => (permit.openedMs < best.openedMs ? permit : best), open[0] ?? nobody);
   openPermits.count[unitIndex] = open.length;
   openPermits.expectedM3PerS[unitIndex] = open.reduce((sum, { expectedInLeakM3PerS }) => sum + expectedInLeakM3PerS, 0);
+  deriveMemoryOf(site, state)?.gas.setPermits(unitIndex, openPermits.expectedM3PerS[unitIndex]);
   openPermits.baselineM3PerS[unitIndex] = first.baseline.gasLoadM3PerS ?? Number.NaN;
   openPermits.wholeLoop[unitIndex] = open.some(({ branch }) => branch === null) ? 1 : 0;
   openPermits.dueMs[unitIndex] = open.length === 0 ? Number.NaN : Math.min(...open.map(({ untilMs }) => untilMs));

@@ -1,0 +1,49 @@
+import { freeAirText, joined, litresText } from '../details/quantity-text';
+import { usable, type UnitContext } from '../judge-context';
+import { AirSignal } from './air-memory';
+
+/** Water that was pushed up is worth announcing from here on, m³. */
+const worthTellingM3 = 0.003;
+
+/** Which rack, what the sources still carry, what the level will do, how warm chips get, and what a permit makes of it. */
+export const airDetail = (context: UnitContext): string | null =>
+  joined(rack(context), carried(context), levelFalls(context), onFans(context), beyondPermit(context));
+
+function rack({ air, unit, unitIndex }: UnitContext): string {
+  const branch = unit.branches[air.namedBranch[unitIndex] as number];
+  return branch === undefined ? 'Air, no rack stands out.' : `Air, ${branch.name} probable.`;
+}
+
+function carried({ slots, state }: UnitContext): string | null {
+  const reserve = usable(state, slots.vacuumReserve);
+  if (reserve < 0) return 'One source does not carry this opening: start the second one.';
+  const more = usable(state, slots.openingsCarried);
+  if (Number.isNaN(more)) return null;
+  const all = usable(state, slots.openingsCarriedAll);
+  const withAll = Number.isNaN(all) ? '' : `, ${whole(all)} with all sources`;
+  return `Carries this one and ${whole(more)} more on one source${withAll}.`;
+}
+
+const whole = (openings: number): string => Math.max(0, Math.floor(openings)).toFixed(0);
+
+/** Announced beforehand: who sees the level fall after isolating must not take it for a loss. */
+function levelFalls({ air, unitIndex }: UnitContext): string | null {
+  const signal = (air.firstSignal[unitIndex] as number) + AirSignal.tankWater;
+  const risen = air.rings.at(signal, 0) - (air.waterBefore[unitIndex] as number);
+  return risen > worthTellingM3
+    ? `The level is up by ${litresText(risen)} and falls by as much when the rack is isolated: do not drain.`
+    : null;
+}
+
+function onFans({ slots, state }: UnitContext): string | null {
+  const temperature = usable(state, slots.temperatureOnFans);
+  return Number.isNaN(temperature) ? null : `Chips without water are expected at ${temperature.toFixed(0)} °C on fans.`;
+}
+
+function beyondPermit({ permits, slots, state, unitIndex }: UnitContext): string | null {
+  if (permits.count[unitIndex] === 0) return null;
+  const baseline = permits.baselineM3PerS[unitIndex] as number;
+  const planned = (Number.isNaN(baseline) ? 0 : baseline) + (permits.expectedM3PerS[unitIndex] as number);
+  const beyond = usable(state, slots.gasLoad) - planned;
+  return beyond > 0 ? `${freeAirText(beyond)} more than the permit.` : 'A permit is open on this unit.';
+}

@@ -1,0 +1,46 @@
+import { judgeBelow } from '../below';
+import { freeAirText, joined } from '../details/quantity-text';
+import type { UnitEntry } from '../entry';
+import { usable } from '../judge-context';
+import { sealWaterSign } from '../plant-signs/seal-water-sign';
+
+/** What one vacuum source has left is less than one open hose of this site takes. `limit`: hoses. */
+export const air3: UnitEntry = {
+  id: 'AIR-3',
+  title: 'Vacuum reserve below one open hose',
+  cause: 'In-leak, warm or too little seal water, water in the trap, or a worn or failed vacuum source.',
+  consequence: 'The next line that comes open is not carried: all flow would be lost with it.',
+  action: {
+    a: 'Start or restore the second vacuum source; check seal water flow and temperature, and the trap.',
+    b: 'Start or restore the second vacuum source; check seal water flow and temperature, and the trap; see that the tanks fill in their usual time.',
+    c: 'Start or restore the second vacuum source of the reservoir; check seal water flow and temperature, and the trap.',
+  },
+  confirm:
+    'Compare gas load and capacity: where the load is as usual, the source has become weak and there is no leak to look for.',
+  timeToRespondS: 15 * 60,
+  severity: 'major',
+  worse: null,
+  latching: false,
+  defaults: { limit: 1, deadband: 0.1, onDelayMs: 60_000, offDelayMs: 60_000 },
+  unitOfMeasure: '1',
+  basis: 'Choked flow through one hose of this site against the source’s own curve at its seal temperature.',
+  feeds: ['separator.pressure', 'return.temperature', 'vacuum.exhaustFlow', 'vacuum.speed', 'vacuum.running'],
+  offInModes: [],
+  offWhenInferred: false,
+  applies: (_unit, slots) => slots.openingsCarried >= 0,
+  judge(context, limits, active, finding) {
+    finding.value = usable(context.state, context.slots.openingsCarried);
+    finding.limit = limits.limit;
+    finding.verdict = judgeBelow(finding.value, limits.limit, limits.deadband, active);
+  },
+  detail(context) {
+    const { slots, state } = context;
+    const reserve = usable(state, slots.vacuumReserve);
+    const all = usable(state, slots.openingsCarriedAll);
+    return joined(
+      Number.isNaN(reserve) ? null : `One source has ${freeAirText(Math.max(0, reserve))} left.`,
+      Number.isNaN(all) ? null : `With all sources ${Math.max(0, Math.floor(all))} open hoses are carried.`,
+      sealWaterSign(context),
+    );
+  },
+};

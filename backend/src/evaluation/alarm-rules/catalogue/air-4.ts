@@ -1,0 +1,68 @@
+import { AirSignal } from '../air-step/air-memory';
+import { pressureText } from '../details/quantity-text';
+import type { UnitEntry } from '../entry';
+import { usable, type UnitContext } from '../judge-context';
+import { oldEnd, stepOf } from '../step';
+import { Verdict } from '../verdict';
+
+/** A source counts as full from this share of its speed on, and a reserve as none below this share of a source's capacity. */
+const fullShare = 0.97;
+
+/**
+ * More air comes in than all sources carry: the separator pressure rises with every source full. `limit`: Pa within five seconds.
+ * Once raised it stands until the pressure falls again, or a source has something left. Never off.
+ */
+export const air4: UnitEntry = {
+  id: 'AIR-4',
+  title: 'More air comes in than the vacuum sources carry',
+  cause: 'An opening larger than the sources carry, such as a cut main; or sources failing while a hose is open.',
+  consequence:
+    'All flow is lost within tens of seconds. The low pipes of the return then stand above ambient: water comes out of any opening below them.',
+  action: {
+    a: 'Isolate the largest opening; keep every vacuum source running. Prepare to shed the load of the whole loop. Keep clear of water near live equipment.',
+    b: 'Isolate the largest opening; keep every vacuum source and the tank change-over running. Prepare to shed the load of the whole loop. Keep clear of water near live equipment.',
+    c: 'Isolate the largest opening; keep every vacuum source of the reservoir running. Prepare to shed the load of the whole loop. Keep clear of water near live equipment.',
+  },
+  confirm: 'Separator pressure runs up although the sources are full. A pump that has tripped leaves it as it is.',
+  timeToRespondS: 60,
+  severity: 'severe',
+  worse: null,
+  latching: false,
+  defaults: { limit: 300, deadband: 100, onDelayMs: 3000, offDelayMs: 10_000 },
+  unitOfMeasure: 'Pa',
+  basis:
+    'Own rule: a weak source lets the pressure rise by 0.1 kPa within five seconds, a cut 25 mm main by more than 20 kPa (choked flow into 510 L).',
+  feeds: ['separator.pressure', 'vacuum.speed', 'vacuum.running'],
+  offInModes: [],
+  offWhenInferred: false,
+  applies: (_unit, slots) => slots.separatorPressure >= 0 && (slots.vacuumReserveAll >= 0 || slots.vacuumSpeed >= 0),
+  judge(context, limits, active, finding) {
+    const signal = (context.air.firstSignal[context.unitIndex] as number) + AirSignal.separatorPressure;
+    const rise = stepOf(context.air.rings, signal);
+    finding.value = usable(context.state, context.slots.separatorPressure);
+    finding.limit = oldEnd(context.air.rings, signal) + limits.limit;
+    const full = allFull(context);
+    if (Number.isNaN(rise) || full === null) return;
+    const rises = active ? rise > -limits.deadband : rise > limits.limit;
+    finding.verdict = full && rises ? Verdict.yes : Verdict.no;
+    finding.where = context.unit.branches[context.air.namedBranch[context.unitIndex] as number]?.name ?? null;
+  },
+  detail({ air, slots, state, unitIndex }) {
+    const pressure = usable(state, slots.separatorPressure);
+    if (Number.isNaN(pressure)) return null;
+    const rise = stepOf(air.rings, (air.firstSignal[unitIndex] as number) + AirSignal.separatorPressure);
+    const rising = rise > 0 ? ` and rising by ${pressureText(rise)} in five seconds` : '';
+    return `Separator at ${pressureText(pressure)}${rising}, all sources full.`;
+  },
+};
+
+/** No source has anything left; null where that is not known. A source that is known to stand is not full. */
+function allFull({ slots, state }: UnitContext): boolean | null {
+  if (usable(state, slots.vacuumRunning) < 0.5) return false;
+  if (usable(state, slots.vacuumStandbyRunning) < 0.5 && usable(state, slots.vacuumAvailable) >= 0.5) return false;
+  const speed = usable(state, slots.vacuumSpeed);
+  if (!Number.isNaN(speed)) return speed >= fullShare;
+  const reserve = usable(state, slots.vacuumReserveAll);
+  const capacity = usable(state, slots.vacuumCapacity);
+  return Number.isNaN(reserve) ? null : reserve <= (1 - fullShare) * (Number.isNaN(capacity) ? 0 : capacity);
+}

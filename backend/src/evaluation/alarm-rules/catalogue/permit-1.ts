@@ -1,0 +1,70 @@
+import { judgeAbove } from '../above';
+import { clockDay } from '../details/clock-time';
+import { freeAirText, joined } from '../details/quantity-text';
+import type { UnitEntry } from '../entry';
+import { guard, usable, type UnitContext } from '../judge-context';
+import { Verdict } from '../verdict';
+
+/**
+ * More air comes in than the open permits of the unit expect, or a permit is overdue. `limit`: free m³/s above that; twice the
+ * uncertainty of the gas load where that is more. Not suppressed by anything.
+ */
+export const permit1: UnitEntry = {
+  id: 'PERMIT-1',
+  title: 'More air than the open permit expects, or a permit is overdue',
+  cause: 'A second opening elsewhere, a larger one than planned, or work that was finished and not signed off.',
+  consequence: 'A leak goes unseen behind the permit, and the reserve is smaller than people think.',
+  action: {
+    a: 'Ask whoever holds the permit; look for a second opening, first at the other branches. When the work is over, close the permit.',
+    b: 'Ask whoever holds the permit; look for a second opening, first at the other branches. When the work is over, close the permit.',
+    c: 'Ask whoever holds the permit; look for a second opening, first at the other branches. When the work is over, close the permit.',
+  },
+  confirm: 'Compare the flows and return pressures of the other branches with those of before the work.',
+  timeToRespondS: 10 * 60,
+  severity: 'major',
+  worse: null,
+  latching: false,
+  defaults: { limit: 20 / 60_000, deadband: 5 / 60_000, onDelayMs: 3000, offDelayMs: 30_000 },
+  unitOfMeasure: 'm3/s',
+  basis: 'The limit is moved by the permit, not suppressed: expected in-leak and as much again as AIR-1 lets pass.',
+  feeds: ['vacuum.exhaustFlow', 'vacuum.bleedFlow', 'vacuum.speed', 'vacuum.running', 'separator.pressure'],
+  offInModes: [],
+  offWhenInferred: false,
+  judge(context, limits, active, finding) {
+    const { permits, slots, state, unitIndex } = context;
+    if (permits.count[unitIndex] === 0) {
+      finding.verdict = Verdict.no;
+      return;
+    }
+    const expected = expectedGas(context);
+    const margin = Math.max(limits.limit, guard(state, slots.gasLoad));
+    finding.value = usable(state, slots.gasLoad);
+    finding.limit = expected + margin;
+    finding.verdict = isOverdue(context)
+      ? Verdict.yes
+      : judgeAbove(finding.value, finding.limit, limits.deadband, active);
+  },
+  detail(context) {
+    const { nowMs, permits, site, slots, state, unitIndex } = context;
+    const due = permits.dueMs[unitIndex] as number;
+    const excess = usable(state, slots.gasLoad) - expectedGas(context);
+    return joined(
+      isOverdue(context) ? `A permit is overdue since ${clockDay(due, nowMs, site.timeZone)}.` : null,
+      excess > worthTelling
+        ? `${freeAirText(excess)} more than the permit: ${freeAirText(usable(state, slots.gasLoad))} come in.`
+        : null,
+    );
+  },
+};
+
+/** Free m³/s: 1 L/min. */
+const worthTelling = 1 / 60_000;
+
+/** Gas load of before the work, and what the permits expect on top of it. Without a baseline, all there is counts. */
+export function expectedGas({ permits, unitIndex }: UnitContext): number {
+  const baseline = permits.baselineM3PerS[unitIndex] as number;
+  return (Number.isNaN(baseline) ? 0 : baseline) + (permits.expectedM3PerS[unitIndex] as number);
+}
+
+const isOverdue = ({ nowMs, permits, unitIndex }: UnitContext): boolean =>
+  nowMs >= (permits.dueMs[unitIndex] as number);

@@ -1,0 +1,76 @@
+import { judgeAbove } from '../above';
+import { anyOf } from '../any-of';
+import { clockDay } from '../details/clock-time';
+import { flowText, joined } from '../details/quantity-text';
+import { judgeDiscrete } from '../discrete';
+import type { UnitEntry } from '../entry';
+import { isActive, usable, type UnitContext } from '../judge-context';
+import { Verdict } from '../verdict';
+import { walksWith, walkText, waterGained } from '../walk-sign';
+
+/**
+ * Separator level high, and no air has come in that would have pushed the water there; or water walks into this unit from
+ * another one of the loop. `limit`: share of the room above the usual level. Never off: drain-back after a stop is the case too.
+ */
+export const tank2: UnitEntry = {
+  id: 'TANK-2',
+  title: 'Separator level high',
+  cause:
+    'Water walking over from another unit of the loop, facility water coming in through the exchanger, drain-back after a stop, or too much top-up.',
+  consequence: 'Water gets into the vacuum source, and the vacuum is lost.',
+  action: {
+    a: 'Look at the sum of levels and at the top-up meter before you drain anything. Sum constant: compare the separator pressures of the units. Sum rising without top-up: isolate the exchanger.',
+    b: 'Look at the sum of levels over a whole tank cycle and at the top-up meter before you drain anything. Sum constant: compare the pressures of the units. Sum rising without top-up: isolate the exchanger.',
+    c: 'Look at the sum of levels and at the top-up meter before you drain anything. Sum constant: compare the reservoir pressures of the units. Sum rising without top-up: isolate the exchanger.',
+  },
+  confirm: 'Read the level at the sight glass; a gas step in the readings would mean air instead.',
+  timeToRespondS: 15 * 60,
+  severity: 'major',
+  worse: null,
+  latching: false,
+  defaults: { limit: 0.8, deadband: 0.1, onDelayMs: 30_000, offDelayMs: 60_000 },
+  unitOfMeasure: '1',
+  basis: 'Own rule: four fifths of the room that the vacuum source’s inlet leaves above the usual level.',
+  feeds: ['separator.level', 'separator.levelHigh', 'supplyTank.level', 'topUp.volume'],
+  offInModes: [],
+  offWhenInferred: false,
+  applies: (_unit, slots) => slots.separatorLevel >= 0 || slots.separatorLevelHigh >= 0,
+  judge(context, limits, active, finding) {
+    finding.value = roomTaken(context);
+    finding.limit = limits.limit;
+    // Air pushes water out of the pipes: the level falls back by itself when the branch is isolated.
+    if (isActive(context, 'AIR-1')) return;
+    const bySwitch = judgeDiscrete(usable(context.state, context.slots.separatorLevelHigh));
+    const byLevel = judgeAbove(finding.value, limits.limit, limits.deadband, active);
+    const level = context.slots.separatorLevelHigh < 0 ? byLevel : anyOf(bySwitch, byLevel);
+    finding.verdict = walksIn(context) ? Verdict.yes : level;
+  },
+  detail(context) {
+    const other = walksWith(context);
+    if (other >= 0) return walkText(context, other);
+    const { nowMs, site, slots, state } = context;
+    const sum = usable(state, slots.loopWaterRate);
+    const topUp = usable(state, slots.topUpRate);
+    const full = usable(state, slots.timeToFull);
+    return joined(
+      sum > risingM3PerS && topUp < sum / 2
+        ? `The sum of levels rises by ${flowText(sum)} with no top-up to match: facility water may be coming in.`
+        : null,
+      Number.isNaN(full) ? null : `Full at ${clockDay(nowMs + full * 1000, nowMs, site.timeZone)}.`,
+    );
+  },
+};
+
+/** A rise of the sum that is worth naming, m³/s: 0.5 L/min. Own rule. */
+const risingM3PerS = 0.5 / 60_000;
+
+const walksIn = (context: UnitContext): boolean =>
+  waterGained(context, context.unitIndex) > 0 && walksWith(context) >= 0;
+
+/** Share of the room above the usual level that is taken; NaN where level or volumes are not known. */
+function roomTaken({ slots, state, unit }: UnitContext): number {
+  const { separatorAreaM2, volumes } = unit.design;
+  const { separatorRoomM3, separatorUsualLevelM } = volumes;
+  if (separatorAreaM2 === null || separatorRoomM3 === null || separatorUsualLevelM === null) return Number.NaN;
+  return ((usable(state, slots.separatorLevel) - separatorUsualLevelM) * separatorAreaM2) / separatorRoomM3;
+}

@@ -1,0 +1,61 @@
+import { judgeBelow } from '../below';
+import { flowText, joined } from '../details/quantity-text';
+import type { UnitEntry } from '../entry';
+import { usable, type UnitContext } from '../judge-context';
+import { walksWith, walkText } from '../walk-sign';
+
+/** Below this share of the limit the pump is about to starve, whatever the cause. */
+const nearlyEmpty = 0.5;
+/** A fall of the sum that is a loss and not noise, m³/s: 0.3 L/min. Own rule. */
+const losingM3PerS = -0.3 / 60_000;
+
+/**
+ * A level is low: the supply tank's or the separator's. `limit`: share of the usual level. An alert while nothing more shows; an
+ * alarm where the loop loses water or the tank is nearly empty.
+ */
+export const tank3: UnitEntry = {
+  id: 'TANK-3',
+  title: 'Water level low',
+  cause: 'Water carried out with the exhaust, walked over to another unit, shrunk by cold, drained, or leaked out.',
+  consequence: 'The pump starves, and the flow is lost.',
+  action: {
+    a: 'Check the other unit of the loop first: water that has walked there comes back. Else top up with treated water.',
+    b: 'Check the other unit of the loop first, over a whole tank cycle: water that has walked there comes back. Else top up with treated water.',
+    c: 'Check the other unit of the loop first: water that has walked there comes back. Else top up the reservoir with treated water.',
+  },
+  confirm: 'Read the level at the sight glass; compare the top-up of the week with what the exhaust carries out.',
+  timeToRespondS: 30 * 60,
+  severity: 'minor',
+  worse: { severity: 'major', timeToRespondS: 30 * 60, when: 'the loop loses water, or a tank is nearly empty' },
+  latching: false,
+  defaults: { limit: 0.6, deadband: 0.05, onDelayMs: 60_000, offDelayMs: 60_000 },
+  unitOfMeasure: '1',
+  basis: 'Common practice, no source: low at a good half of the usual level.',
+  feeds: ['separator.level', 'supplyTank.level'],
+  offInModes: ['off', 'vented', 'tightnessTest', 'filling', 'draining'],
+  offWhenInferred: false,
+  applies: ({ design: { volumes } }, slots) =>
+    (slots.separatorLevel >= 0 && volumes.separatorUsualLevelM !== null) ||
+    (slots.supplyTankLevel >= 0 && volumes.supplyTankUsualLevelM !== null),
+  judge(context, limits, active, finding) {
+    const { slots, state, unit } = context;
+    const { separatorUsualLevelM, supplyTankUsualLevelM } = unit.design.volumes;
+    const separator = usable(state, slots.separatorLevel) / (separatorUsualLevelM ?? Number.NaN);
+    const supply = usable(state, slots.supplyTankLevel) / (supplyTankUsualLevelM ?? Number.NaN);
+    const lower = !(separator >= supply);
+    finding.value = lower && !Number.isNaN(separator) ? separator : supply;
+    finding.where = lower && !Number.isNaN(separator) ? 'Separator' : 'Supply tank';
+    finding.limit = limits.limit;
+    finding.verdict = judgeBelow(finding.value, limits.limit, limits.deadband, active);
+    finding.worse = finding.value < nearlyEmpty * limits.limit || losesWater(context);
+  },
+  detail(context) {
+    const other = walksWith(context);
+    if (other >= 0) return `${walkText(context, other)} Do not top up.`;
+    const sum = usable(context.state, context.slots.loopWaterRate);
+    return joined(sum < losingM3PerS ? `The sum of levels falls by ${flowText(-sum)}: the loop loses water.` : null);
+  },
+};
+
+const losesWater = (context: UnitContext): boolean =>
+  usable(context.state, context.slots.loopWaterRate) < losingM3PerS && walksWith(context) < 0;

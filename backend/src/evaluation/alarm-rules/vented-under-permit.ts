@@ -1,0 +1,21 @@
+import type { Mode } from '@ebbline/shared/contract/http-api';
+import { clockDay } from './details/clock-time';
+import type { UnitContext } from './judge-context';
+
+/** Modes in which a loop stands and air has been let in. */
+const vented: readonly Mode[] = ['off', 'vented', 'filling', 'draining'];
+
+/**
+ * The loop is stopped and vented on purpose, under an open permit for the whole of it: then that it is not protected is told as
+ * an alert, in place of an alarm. Not under a permit for a branch, and not under one whose time is over.
+ */
+export const ventedUnderPermit = ({ mode, nowMs, permits, unitIndex }: UnitContext): boolean =>
+  permits.wholeLoop[unitIndex] === 1 && nowMs < (permits.dueMs[unitIndex] as number) && vented.includes(mode);
+
+/** Null where it is not so. */
+export function ventedText(context: UnitContext): string | null {
+  if (!ventedUnderPermit(context)) return null;
+  const { nowMs, permits, site, unitIndex } = context;
+  const until = clockDay(permits.dueMs[unitIndex] as number, nowMs, site.timeZone);
+  return `Vented, not protected: low points stand above ambient. A permit is open until ${until}.`;
+}
