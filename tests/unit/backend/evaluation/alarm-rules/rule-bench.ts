@@ -19,7 +19,7 @@ export interface BenchOptions extends SiteOptions {
   readonly values?: Readonly<Record<string, number>>;
   /** The unit has no mode point: the mode is inferred. */
   readonly modeInferred?: boolean;
-  readonly unit?: (unit: CompiledUnit) => CompiledUnit;
+  readonly unit?: (unit: CompiledUnit, slotOf: (point: string) => number) => CompiledUnit;
 }
 
 /**
@@ -36,7 +36,9 @@ export class RuleBench {
     const usual = ['pump.inlet.pressure', 'supply.pressure', 'return.pressure'];
     const without = [...(options.without ?? usual), ...(options.modeInferred === true ? ['mode'] : [])];
     const built = buildSite({ ...options, without });
-    const site = options.unit === undefined ? built.site : { ...built.site, units: built.site.units.map(options.unit) };
+    const { unit: change } = options;
+    const units = built.site.units.map((unit) => (change === undefined ? unit : change(unit, built.slot)));
+    const site = { ...built.site, units };
     this.pipeline = createPipelineState(site, 'wall');
     this.context = createContext(this.pipeline);
     this.slotOf = (point) => built.slot(point);
