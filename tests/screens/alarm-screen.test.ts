@@ -1,9 +1,10 @@
+import type { AlarmsFrame } from '@ebbline/shared/contract/live-feed';
 import type { VueWrapper } from '@vue/test-utils';
 import { nextTick } from 'vue';
-import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import { anAlarm, anAlarmsFrame } from './fixtures/builders';
+import { afterEach, describe, expect, it, vi } from 'vitest';
+import { anAlarm, anAlarmsFrame, anAlert, aPermit } from './fixtures/builders';
 import { FakeServer } from './fixtures/fake-feed';
-import { mountPage } from './fixtures/mount-page';
+import { openPage } from './fixtures/mount-page';
 
 let page: VueWrapper | null = null;
 const journal = {
@@ -33,19 +34,16 @@ const journal = {
   next: null,
 };
 
-beforeEach(() => {
-  vi.stubGlobal('fetch', () => Promise.resolve(new Response(JSON.stringify(journal), { status: 200 })));
-});
 afterEach(() => {
   page?.unmount();
   vi.unstubAllGlobals();
 });
 
-async function show(alarms: Parameters<typeof anAlarmsFrame>[0]): Promise<VueWrapper> {
+async function show(alarms: Parameters<typeof anAlarmsFrame>[0], more: Partial<AlarmsFrame> = {}): Promise<VueWrapper> {
   const server = new FakeServer();
-  page = await mountPage(server, '/alarms');
+  ({ page } = await openPage(server, '/alarms', { '/api/alarms/journal': journal }));
   server.connect();
-  server.send(anAlarmsFrame(alarms, { standing: { 1: 1, 2: 0, 3: 4 } }));
+  server.send(anAlarmsFrame(alarms, { standing: { 1: 1, 2: 0, 3: 4 }, ...more }));
   await nextTick();
   return page;
 }
@@ -59,6 +57,22 @@ describe('the Alarms screen', () => {
     ]);
     expect(shown.findAll('.standing h3').map((title) => title.text())).toEqual(['First one', 'Follower', 'Low one']);
     expect(shown.get('.folded').text()).toContain('follows from: First one');
+  });
+
+  it('sets what is known of the case before all that holds in general', async () => {
+    const detail = 'Rack 4: 95 L/min of free air since 11:48; reserve left for 0.6 open hoses.';
+    const shown = await show([anAlarm('air', { detail })]);
+    const card = shown.get('[data-testid=alarm-air]');
+    expect(card.get('[data-testid=alarm-detail]').text()).toBe(detail);
+    expect(card.text().indexOf(detail)).toBeLessThan(card.text().indexOf('Likely cause'));
+  });
+
+  it('keeps alerts and permits apart from the alarms, and counts neither among them', async () => {
+    const shown = await show([], { alerts: [anAlert('e7:SET-1')], permits: [aPermit('p1')] });
+    expect(shown.get('h1').text()).toContain('none standing');
+    expect(shown.get('[data-testid="alert-e7:SET-1"]').text()).toContain('Set point changed');
+    expect(shown.find('.beside .priority-mark').exists()).toBe(false);
+    expect(shown.get('[data-testid=permit-p1]').text()).toContain('E7, Rack 1');
   });
 
   it('gives each priority a colour of its own, a shape of its own and a word', async () => {
