@@ -1,4 +1,4 @@
-import type { RouteKey } from '@ebbline/shared/contract/http-api';
+import type { RouteKey } from '@ebbline/shared/contract/route-table';
 import { reading, type Example } from './http-example';
 
 const demoState = {
@@ -44,6 +44,17 @@ const permit = {
   closedAt: null,
 };
 
+const siteState = {
+  file: 'my-hall.yaml',
+  loadedAt: '2031-05-06T07:08:09.250Z',
+  contentHash: '6b'.repeat(32),
+  refused: {
+    since: '2031-05-06T07:09:30.500Z',
+    faults: [{ line: 12, key: 'units.N1.ratedFlow', message: 'is missing' }],
+  },
+  warnings: [],
+};
+
 /** Examples of what Setup and the lists beside the alarms ask for. */
 export const setupExamples = {
   'get /api/units/{unit}/limits': {
@@ -77,6 +88,8 @@ export const setupExamples = {
       ],
     },
   },
+  'get /api/site/state': { reply: siteState },
+  'post /api/site/reload': { body: {}, reply: siteState },
   'post /api/site/check': {
     body: { text: 'site: {}' },
     reply: {

@@ -1,4 +1,4 @@
-import type { RouteKey } from '@ebbline/shared/contract/http-api';
+import type { RouteKey } from '@ebbline/shared/contract/route-table';
 import { setupExamples } from './http-examples-setup';
 import { reading, type Example } from './http-example';
 

@@ -1,6 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import { request } from 'node:http';
-import { routeTable } from '@ebbline/shared/contract/http-api';
+import { routeTable } from '@ebbline/shared/contract/route-table';
 import { problemSchema } from '@ebbline/shared/contract/problem';
 import { describe, expect, it } from 'vitest';
 import { problemTable, type ProblemCode } from '../../backend/src/connections/http-api/error-to-status';

@@ -1,4 +1,4 @@
-import { routeKey, routeTable } from '@ebbline/shared/contract/http-api';
+import { routeKey, routeTable } from '@ebbline/shared/contract/route-table';
 import { problemSchema } from '@ebbline/shared/contract/problem';
 import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
@@ -129,6 +129,7 @@ describe('the running program', () => {
     await until(async () => (await app.get<{ running: boolean }>('/api/demo/faults')).running);
     const bodies: Readonly<Record<string, unknown>> = {
       'post /api/permits': { unit: 'm1', branch: 'r1', until: to, expectedInLeak: 0, operator: 'Ines' },
+      'post /api/site/reload': {},
       'post /api/site/check': { text: 'site: {}' },
       'post /api/demo/faults': { id: 'slowInLeak', kind: 'fault', unit: 'm1' },
     };

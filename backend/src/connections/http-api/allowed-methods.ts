@@ -1,4 +1,4 @@
-import { routeTable } from '@ebbline/shared/contract/http-api';
+import { routeTable } from '@ebbline/shared/contract/route-table';
 
 const routes = [...new Set(routeTable.map(({ path }) => path))].map((path) => ({
   pattern: new RegExp(`^${path.replaceAll('.', '\\.').replaceAll(/\{\w+\}/g, '[^/]+')}/?$`),

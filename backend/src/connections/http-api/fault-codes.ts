@@ -1,4 +1,4 @@
-import type { routeTable } from '@ebbline/shared/contract/http-api';
+import type { routeTable } from '@ebbline/shared/contract/route-table';
 import { problemTable, type ProblemCode } from './error-to-status';
 
 type Route = (typeof routeTable)[number];

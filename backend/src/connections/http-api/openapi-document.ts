@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { routeKey, routeTable } from '@ebbline/shared/contract/http-api';
+import { routeKey, routeTable } from '@ebbline/shared/contract/route-table';
 import { problemSchema } from '@ebbline/shared/contract/problem';
 import { statusesOf } from './fault-codes';
 import { routeTexts } from './route-texts';

@@ -1,4 +1,4 @@
-import type { RouteKey } from '@ebbline/shared/contract/http-api';
+import type { RouteKey } from '@ebbline/shared/contract/route-table';
 
 /** What each route is for, in one line; the compiler refuses a route without. */
 export const routeTexts: Readonly<Record<RouteKey, { readonly operationId: string; readonly summary: string }>> = {
