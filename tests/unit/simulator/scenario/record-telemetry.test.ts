@@ -18,6 +18,21 @@ describe('recorded telemetry', () => {
     expect(record({ seed: 2 })).not.toEqual(once);
   });
 
+  test('is bit-alike twice for every plant shape, with faults of plant, sensor and site and work by command', () => {
+    const units = demoFleet.filter(({ id }) => ['N8', 'N9', 'S6', 'S7'].includes(id));
+    const settled: SettledPlants = new Map();
+    const schedule = [
+      { atS: 2, command: { fault: 'sensorNoisy', unit: 'N8', point: 'supply.pressure' } },
+      { atS: 3, command: { fault: 'cutServerHose', unit: 'S7', branch: 'r2' } },
+      { atS: 4, command: { fault: 'deepLow', unit: 'site' } },
+      { atS: 5, command: { operation: 'openHose', unit: 'N9', branch: 'r1' } },
+      { atS: 6, command: { fault: 'transferTooOften', unit: 'S6', size: 'large' } },
+    ];
+    const once = record({ units, settled, schedule });
+    expect(record({ units, settled, schedule })).toEqual(once);
+    expect(record({ units, settled })).not.toEqual(once);
+  });
+
   test('is the same from plants that settled before, and leaves those as they were', () => {
     const settled: SettledPlants = new Map();
     const once = record({ settled });
