@@ -1,9 +1,9 @@
 import type { Mutant } from './mutant';
 
-const intake = ['unit/backend/evaluation/quality', 'unit/backend/evaluation/sample'];
+const intake = ['unit/backend/evaluation/quality'];
 const rules = ['unit/backend/evaluation/alarm-rules', 'unit/backend/evaluation/pipeline'];
 const derive = ['unit/backend/evaluation/derive'];
-const lifecycle = ['alarm-lifecycle', 'unit/backend/evaluation/alarm-lifecycle'];
+const lifecycle = ['alarm-lifecycle'];
 
 /** What becomes of samples, derived points, alarms. */
 export const mutantsOfEvaluation: readonly Mutant[] = [
@@ -166,6 +166,22 @@ export const mutantsOfEvaluation: readonly Mutant[] = [
     becomes: "offInModes: ['off', 'vented', 'standby', 'stopping', 'draining', 'starting'],",
     why: 'off is not safe: the low points of a stopped loop may stand above ambient',
     tests: rules,
+  },
+  {
+    id: 'permit-not-allowed-for',
+    file: 'backend/src/evaluation/derive/gas-allowed.ts',
+    text: 'ownGas(frame) + permits +',
+    becomes: 'ownGas(frame) +',
+    why: 'a permit not added to what may come in: planned work would call for a leak hunt',
+    tests: derive,
+  },
+  {
+    id: 'gas-of-tanks-not-allowed-for',
+    file: 'backend/src/evaluation/derive/gas-allowed.ts',
+    text: "if (frame.plan.unit.shape !== 'b') return 0;",
+    becomes: 'return 0;',
+    why: 'alternating tanks make gas by working: a load step would look like an in-leak',
+    tests: [...derive, 'published-values'],
   },
   {
     id: 'folding-lost',

@@ -139,6 +139,22 @@ export const mutantsOfShared: readonly Mutant[] = [
     tests: ['unit/shared/hydraulics', 'published-values'],
   },
   {
+    id: 'effectiveness-of-parallel-flow',
+    file: 'shared/heat/counterflow.ts',
+    text: 'Math.exp(-ntu * (1 - ratio))',
+    becomes: 'Math.exp(-ntu * (1 + ratio))',
+    why: 'parallel flow for counterflow: a sound exchanger would look fouled',
+    tests: ['unit/shared/heat', 'published-values'],
+  },
+  {
+    id: 'clock-without-heat-loss',
+    file: 'shared/heat/time-to-temperature.ts',
+    text: 'if (limitC >= end) return Infinity;',
+    becomes: '',
+    why: 'a plate that its fans hold would be given a time to its limit',
+    tests: ['unit/shared/heat', 'published-values'],
+  },
+  {
     id: 'dew-point-margin-turned-round',
     file: 'shared/heat/dew-point-margin.ts',
     text: 'coldestSurface - dewPoint)',

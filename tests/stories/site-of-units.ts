@@ -7,9 +7,10 @@ interface SiteFile extends Record<string, unknown> {
   readonly units: Readonly<Record<string, { readonly hall: string; readonly gateway?: string }>>;
   readonly halls: Readonly<Record<string, unknown>>;
   readonly gateways: Readonly<Record<string, unknown>>;
+  readonly loops?: Readonly<Record<string, { readonly units: readonly string[] }>>;
 }
 
-/** The demo site's file with only these units, their halls and their gateways: nobody else is silent. */
+/** The demo site's file with only these units, their halls, gateways and whole loops: nobody else is silent. */
 export function siteOfUnits(ids: readonly string[]): Record<string, unknown> {
   const site = parse(readFileSync(demoSite, 'utf8')) as SiteFile;
   const units = pick(site.units, ids);
@@ -24,6 +25,9 @@ export function siteOfUnits(ids: readonly string[]): Record<string, unknown> {
     gateways: pick(
       site.gateways,
       values.flatMap(({ gateway }) => gateway ?? []),
+    ),
+    loops: Object.fromEntries(
+      Object.entries(site.loops ?? {}).filter(([, loop]) => loop.units.every((id) => ids.includes(id))),
     ),
   };
 }

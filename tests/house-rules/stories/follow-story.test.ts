@@ -70,12 +70,14 @@ test('what a person does is done at its moment of source time', async () => {
 });
 
 test('a story of few units has a site of those units alone', () => {
-  const site = siteOfUnits(['N1', 'S1']) as Record<'units' | 'halls' | 'gateways', object>;
+  const site = siteOfUnits(['N1', 'S1']) as Record<'units' | 'halls' | 'gateways' | 'loops', object>;
   expect([site.units, site.halls, site.gateways].map((part) => Object.keys(part))).toEqual([
     ['N1', 'S1'],
     ['north', 'south'],
     ['north-a', 'south-a'],
   ]);
+  expect(site.loops).toEqual({});
+  expect(Object.keys(siteOfUnits(['N8', 'N9'])['loops'] as object)).toHaveLength(1);
 });
 
 test('seldom telemetry is every so manieth second of a gateway, with a site that says so', () => {
