@@ -60,10 +60,14 @@ export const faultCases: readonly FaultCase[] = units.flatMap(({ id, type, gatew
     unit: id,
     command: { fault: 'facilityFlowLost', unit: id, size },
     lastsS: 300,
-    must: [{ entry: 'TSUP-1', withinS: 60 }],
+    must: [
+      { entry: 'FAC-1', withinS: 15 },
+      { entry: 'TSUP-1', withinS: 60 },
+    ],
     // Hot return water takes the suction head of the pump after minutes; a pump that boils loses its flow.
     may: size === 'small' ? [] : ['BOIL-1', 'FLOW-2'],
-    because: 'heat stays in the loop: supply temperature first; no air comes in, the margin to the room stays',
+    because:
+      'the facility’s own flow tells first, then heat that stays in the loop; no air comes in, the margin to the room stays',
   })),
   ...forSizes((size) => ({
     unit: id,

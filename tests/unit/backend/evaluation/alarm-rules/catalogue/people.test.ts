@@ -85,7 +85,7 @@ describe('XFER-1 of alternating tanks', () => {
     expect(one.alarm('XFER-1')).toMatchObject({ priority: 2, unitOfMeasure: 'm3' });
     expect(one.detail('XFER-1')).toMatch(/usual are 80 L/);
     changeOver(one);
-    expect(one.secondsUntilGone('XFER-1', 20)).toBe(7);
+    expect(one.secondsUntilGone('XFER-1', 20)).toBe(6);
   });
 
   it('goes by the water, so that a slower flow makes no transfer late', () => {
