@@ -124,7 +124,7 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
     { provide: BROKER_LINK, useValue: intake },
     { provide: SITE_CHECKER, useValue: siteTextChecker },
     { provide: INTAKE_REPORT, useValue: intake },
-    { provide: DEMO_PLANTS, useValue: openDemoPlants(site.demo, broker.url, use.clientId, closing) },
+    { provide: DEMO_PLANTS, useValue: openDemoPlants(site.demo, broker, use.clientId, closing) },
   ];
   const { httpHost: host, httpPort: port } = environment;
   const address = await openWeb(

@@ -2,6 +2,7 @@ import { connect, type MqttClient } from 'mqtt';
 import { z } from 'zod';
 import { demoStateSchema, type DemoCommand, type DemoState } from '@ebbline/shared/contract/demo-faults';
 import { fail, ok, type Result } from '@ebbline/shared/errors/result';
+import { readTlsFiles, type TlsFiles } from './tls-files';
 import type { DemoFault, DemoPlants } from '../../ports/demo-plants';
 
 /** Outside the topics of the site: the intake never hears them. */
@@ -31,16 +32,22 @@ export class DemoPlantsLink implements DemoPlants {
   private told: Told | null = null;
   private requests = 0;
 
-  /** @param url of the broker; may hold a credential, never printed */
+  /**
+   * @param url of the broker; may hold a credential, never printed
+   * @param tlsFiles of a secured broker; what can't be read is told by the intake, which needs the same
+   */
   constructor(
     url: string,
     private readonly clientId: string,
+    tlsFiles: TlsFiles | null,
   ) {
+    const material = tlsFiles === null ? null : readTlsFiles(tlsFiles);
     this.client = connect(url, {
       clientId: `${clientId}-demo`,
       clean: true,
       reconnectPeriod: 2000,
       queueQoSZero: false,
+      ...(material?.ok === true ? material.value : {}),
     });
     this.client.on('connect', () => this.client.subscribe(stateTopic, { qos: 1 }));
     this.client.on('message', (_topic, payload) => this.hear(payload));
