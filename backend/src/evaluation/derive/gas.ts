@@ -8,12 +8,13 @@ import { celsius, cubicMetrePerSecond, pascalAbsolute, type PascalAbsolute } fro
 import type { GasFlow } from './gas-flow';
 import type { VacuumSource } from '../site/compiled-site';
 import { curveHalfWidth, gasVolumeHalfWidth } from './derive-constants';
-import { WindowSignal } from './memory/derive-memory';
+import { WindowSignal, type DeriveMemory } from './memory/derive-memory';
 import { standardUncertainty } from './standard-uncertainty';
 import type { UnitFrame } from './unit-frame';
 
-/** Half of the window over which the gas in the separator is seen to grow, s. */
-const half = 4;
+/** Halves of the windows over which the gas in the separator is seen to grow, s. */
+const short = 4;
+const long = 30;
 
 /** Suction of one source at the separator's pressure and its seal water's temperature, m³/s at inlet conditions. Takes its inputs. */
 export function suctionNow(frame: UnitFrame, source: VacuumSource, pressure: PascalAbsolute): number {
@@ -81,29 +82,48 @@ export function gasInSeparator(frame: UnitFrame, separatorLevelM: number): numbe
 }
 
 /**
- * All gas that comes in: what is taken away plus what collects in the separator, which a pressure that still moves hides.
- * Where the source rests, or rested last, the rate of that pressure-rise test, as long as what is seen now does not
- * contradict it; else the sum of both as they are now. Without a known gas room the removed gas alone. Writes into `into`.
+ * All gas that comes in: what is taken away plus what collects in the separator, which a pressure that still moves hides. Over
+ * the last minute, or the last eight seconds where they say something else. Where the source rests, or rested last, the rate of
+ * that pressure-rise test, which is surer, as long as what is seen now does not contradict it. Without a known gas room the removed
+ * gas alone. Writes into `into`.
  */
 export function gasComing(frame: UnitFrame, removed: Readonly<GasFlow>, into: GasFlow): void {
   into.value = removed.value;
   into.u = removed.u;
   const { memory, plan } = frame;
   if (memory === null || plan.unit.design.volumes.separatorGasM3 === null) return;
-  const signal = memory.signal(plan.unitIndex, WindowSignal.gasContent);
-  const collects = memory.windows.slope(signal, half);
-  if (Number.isNaN(collects)) return;
-  const t = frame.returnTemperature;
-  const noise = freeAirOfThroughput(memory.windows.slopeNoise(signal, half), t);
-  const stored = freeAirOfThroughput(collects, t);
-  // Both over the same seconds, or each start of the source would look like a gulp of air.
-  into.value = memory.windows.triangular(memory.signal(plan.unitIndex, WindowSignal.gasRemoved), half) + stored;
-  into.u = combine3(removed.u, noise, stored * rectangular(gasVolumeHalfWidth));
-  const tested = freeAirOfThroughput(memory.offTests.rate[plan.unitIndex] as number, t);
-  const testedNoise = freeAirOfThroughput(memory.offTests.noise[plan.unitIndex] as number, t);
-  const testedU = combine2(testedNoise, tested * rectangular(gasVolumeHalfWidth));
-  if (Math.abs(into.value - tested) <= 3 * combine2(into.u, testedU)) {
-    into.value = tested;
-    into.u = testedU;
+  gasOver(frame, memory, removed.u, short, into);
+  if (Number.isNaN(into.value)) {
+    into.value = removed.value;
+    into.u = removed.u;
+    return;
   }
+  gasOver(frame, memory, removed.u, long, candidate);
+  keepSurer(candidate, into);
+  const t = frame.returnTemperature;
+  candidate.value = freeAirOfThroughput(memory.offTests.rate[plan.unitIndex] as number, t);
+  const noise = freeAirOfThroughput(memory.offTests.noise[plan.unitIndex] as number, t);
+  candidate.u = combine2(noise, candidate.value * rectangular(gasVolumeHalfWidth));
+  keepSurer(candidate, into);
+}
+
+const candidate: GasFlow = { value: Number.NaN, u: Number.NaN };
+
+/** Takes a surer figure in place of the one that follows faster, as long as the two agree within three standard uncertainties. */
+function keepSurer(surer: Readonly<GasFlow>, into: GasFlow): void {
+  if (!(Math.abs(into.value - surer.value) <= 3 * combine2(into.u, surer.u))) return;
+  into.value = surer.value;
+  into.u = surer.u;
+}
+
+/** Gas taken away and gas that collects, over the same seconds, or each start of the source would look like a gulp of air. */
+function gasOver(frame: UnitFrame, memory: DeriveMemory, removedU: number, half: number, into: GasFlow): void {
+  const { unitIndex } = frame.plan;
+  const { windows } = memory;
+  const content = memory.signal(unitIndex, WindowSignal.gasContent);
+  const t = frame.returnTemperature;
+  const stored = freeAirOfThroughput(windows.slope(content, half), t);
+  const noise = freeAirOfThroughput(windows.slopeNoise(content, half), t);
+  into.value = windows.triangular(memory.signal(unitIndex, WindowSignal.gasRemoved), half) + stored;
+  into.u = combine3(removedU, noise, stored * rectangular(gasVolumeHalfWidth));
 }
