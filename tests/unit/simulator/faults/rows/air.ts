@@ -1,0 +1,112 @@
+import { down, still, up, type FaultRow } from './fault-row';
+
+const dry = still('water.found', 'tray.water.found', 'topUp.volume');
+
+export const airRows: readonly FaultRow[] = [
+  {
+    order: { fault: 'cutServerHose' },
+    kinds: ['M', 'H'],
+    runS: 60,
+    moves: {
+      'branch.r1.flow': down(1),
+      'branch.r1.return.pressure': up(1),
+      'separator.level': up(1),
+      'vacuum.exhaustFlow': up(3),
+      'vacuum.speed': up(15),
+      'plate.r1b.temperature': up(3),
+      'loop.flow': down(2),
+    },
+    // the tank's regulator lags its squeezed gas for some seconds; the margin of 12 kPa hardly knows
+    stays: { ...dry, 'supplyTank.pressure': 1500, 'supply.temperature': 1, 'pump.running': 0, 'supplyTank.level': 0.1 },
+    because: 'gas from the cut chokes its rack and pushes the pipes’ water into the separator; the margin stays',
+  },
+  {
+    order: { fault: 'cutServerHose' },
+    kinds: ['bench'],
+    runS: 60,
+    moves: {
+      'loop.flow': down(1),
+      'separator.level': up(1),
+      'vacuum.exhaustFlow': up(2),
+      'plate.r1b.temperature': up(2),
+    },
+    stays: { ...dry, 'supplyTank.pressure': 800 },
+    because: 'the bench has one hose: cut, nothing flows',
+  },
+  {
+    order: { fault: 'cutServerHose', checkValve: 'stuckOpen' },
+    kinds: ['M', 'H'],
+    runS: 10,
+    moves: { 'branch.r1.flow': down(1), 'plate.r1a.temperature': up(10), 'vacuum.exhaustFlow': up(3) },
+    stays: { ...dry, 'supplyTank.pressure': 2500, 'pump.running': 0 },
+    because: 'air goes back by the restrictor as well and locks the whole supply manifold',
+  },
+  {
+    order: { fault: 'cutRackMain' },
+    runS: 120,
+    moves: {
+      'separator.pressure': up(1),
+      'loop.flow': down(1),
+      'separator.level': up(1),
+      'vacuum.speed': up(2),
+      'branch.r1.return.pressure': up(1),
+      'plate.r1a.temperature': up(3),
+      'pump.speed': down(5),
+    },
+    stays: still('pump.running', 'topUp.volume', 'tray.water.found', 'facility.supply.temperature'),
+    because: 'more air than any source carries: the separator loses its vacuum, the driving pressure is gone',
+  },
+  {
+    order: { fault: 'cutRackMain' },
+    kinds: ['M', 'H'],
+    sizes: ['usual', 'large'],
+    runS: 60,
+    moves: {
+      'water.found': up(30),
+      'branch.r1.water.found': up(30),
+      'vacuum.standby.running': up(8),
+      'branch.r2.flow': down(1),
+      'plate.r2a.temperature': up(10),
+    },
+    stays: still('branch.r2.water.found'),
+    because: 'the supply tank follows the separator up; with 1.5 m of water below it the cut stands above ambient',
+  },
+  {
+    order: { fault: 'slowInLeak' },
+    kinds: ['M', 'H'],
+    sizes: ['usual', 'large'],
+    runS: 600,
+    moves: { 'vacuum.exhaustFlow': up(30) },
+    stays: {
+      ...dry,
+      ...still(
+        'loop.flow',
+        'branch.r1.flow',
+        'plate.r1a.temperature',
+        'plate.r1b.temperature',
+        'supply.pressure',
+        'supplyTank.level',
+      ),
+      'separator.pressure': 400,
+      'supply.temperature': 0.2,
+    },
+    because: 'a fitting on the receiver: the source takes the air and holds the pressure; no water is in its way',
+  },
+  {
+    order: { fault: 'slowInLeak' },
+    sizes: ['small'],
+    runS: 600,
+    moves: {},
+    stays: still('loop.flow', 'separator.pressure', 'supply.temperature', 'plate.r1a.temperature', 'separator.level'),
+    because: 'the exhaust meter is blind below 2 free L/min, and 5 free L/min rise too slowly for 5 σ at one second',
+  },
+  {
+    order: { fault: 'slowInLeak' },
+    kinds: ['bench'],
+    sizes: ['usual', 'large'],
+    runS: 600,
+    moves: {},
+    stays: still('loop.flow', 'supply.temperature', 'plate.r1a.temperature', 'separator.level', 'supplyTank.pressure'),
+    because: 'a bench’s fitting lets in 4 and 12 free L/min: the same blindness, shown by hours and starts instead',
+  },
+];
