@@ -71,6 +71,8 @@ export interface PlantOptions {
   /** Put over its points, by point id. */
   readonly points?: object;
   readonly modePoint?: boolean;
+  /** Put over the document's own keys, such as loops. */
+  readonly document?: object;
 }
 
 export function plantSite({
@@ -78,6 +80,7 @@ export function plantSite({
   unit: more = {},
   points = {},
   modePoint = false,
+  document = {},
 }: PlantOptions = {}): CompiledSite {
   const one = unit(more) as { points: object };
   const mode = modePoint ? { mode: { path: 'mode' } } : {};
@@ -102,6 +105,7 @@ export function plantSite({
     },
     gateways: { g: { status: { topic: 'gateway/g', online: 'online' } } },
     units: Object.fromEntries(units.map((id) => [id, whole])),
+    ...document,
   });
 }
 

@@ -1,0 +1,120 @@
+import { describe, expect, it } from 'vitest';
+import { RuleBench } from '../rule-bench';
+
+const lpm = 1 / 60_000;
+
+describe('AIR-2', () => {
+  const bench = (): RuleBench =>
+    new RuleBench({ also: ['gasAllowance'], values: { gasLoad: 2 * lpm, gasAllowance: 2 * lpm } }).run(30);
+
+  it('is raised half an hour after the gas load is above what is accounted for, and says by how much', () => {
+    const leaking = bench().set('gasLoad', 12 * lpm);
+    expect(leaking.run(29 * 60).active('AIR-2')).toBe(false);
+    leaking.run(5 * 60);
+    expect(leaking.alarm('AIR-2')).toMatchObject({ active: true, priority: 3 });
+    expect(leaking.detail('AIR-2')).toBe('10 free L/min more than is accounted for.');
+  });
+
+  it('is not raised by what a permit or a fill accounts for', () => {
+    const accounted = bench()
+      .set('gasLoad', 12 * lpm)
+      .set('gasAllowance', 12 * lpm);
+    expect(accounted.run(3600).active('AIR-2')).toBe(false);
+  });
+
+  it('judges the mean of a source that starts and stops, not its bursts', () => {
+    const cycling = bench();
+    cycling.run(2400, (second) => void cycling.set('gasLoad', (second % 100 < 10 ? 30 : 0) * lpm));
+    expect(cycling.active('AIR-2')).toBe(false);
+    cycling.run(2400, (second) => void cycling.set('gasLoad', (second % 100 < 50 ? 30 : 0) * lpm));
+    expect(cycling.active('AIR-2')).toBe(true);
+  });
+
+  it('is neither raised nor cleared by a gas load that is lost', () => {
+    expect(bench().bad('gasLoad').run(3600).active('AIR-2')).toBe(false);
+    const leaking = bench()
+      .set('gasLoad', 12 * lpm)
+      .run(2400);
+    expect(leaking.bad('gasLoad').run(3600).active('AIR-2')).toBe(true);
+    expect(
+      leaking
+        .set('gasLoad', 2 * lpm)
+        .run(3600)
+        .active('AIR-2'),
+    ).toBe(false);
+  });
+});
+
+describe('AIR-3', () => {
+  const bench = (): RuleBench =>
+    new RuleBench({
+      also: ['openingsCarried', 'openingsCarriedAll', 'vacuumReserve', 'vacuum.sealWater.temperature'],
+      values: { openingsCarried: 1.7, openingsCarriedAll: 3.5, vacuumReserve: 280 * lpm },
+    }).run(30);
+
+  it('is raised a minute after the reserve is below one hose, and clears above its deadband', () => {
+    const weak = bench()
+      .set('openingsCarried', 0.95)
+      .set('vacuumReserve', 156 * lpm);
+    expect(weak.secondsUntil('AIR-3', 90)).toBe(61);
+    expect(weak.alarm('AIR-3')?.priority).toBe(3);
+    expect(weak.detail('AIR-3')).toBe('One source has 156 free L/min left. With all sources 3 open hoses are carried.');
+    expect(weak.set('openingsCarried', 1.05).run(300).active('AIR-3')).toBe(true);
+    expect(weak.set('openingsCarried', 1.15).run(90).active('AIR-3')).toBe(false);
+  });
+
+  it('is not raised at just one hose, and holds where the reserve is lost', () => {
+    expect(bench().set('openingsCarried', 1).run(300).active('AIR-3')).toBe(false);
+    const weak = bench().set('openingsCarried', 0.5).run(90);
+    expect(weak.bad('openingsCarried').run(600).active('AIR-3')).toBe(true);
+  });
+});
+
+describe('AIR-4', () => {
+  const full = { 'vacuum.speed': 1, 'vacuum.running': 1, 'separator.pressure': 32_000 };
+  const bench = (values: Record<string, number> = full): RuleBench => new RuleBench({ values }).run(30);
+  const rise = (plant: RuleBench, seconds: number, paPerS: number): RuleBench => {
+    const from = plant.pipeline.state.value[plant.pipeline.unitSlots[0]?.separatorPressure ?? -1] ?? Number.NaN;
+    return plant.run(seconds, (second) => void plant.set('separator.pressure', from + paPerS * (second + 1)));
+  };
+
+  it('is raised within ten seconds where the pressure runs up with the source full', () => {
+    const cut = rise(bench(), 10, 1000);
+    expect(cut.alarm('AIR-4')).toMatchObject({ active: true, priority: 1 });
+    expect(cut.detail('AIR-4')).toMatch(/^Separator at 42\.0 kPa and rising by .* all sources full\.$/);
+  });
+
+  it('is not raised by the slow rise of a weak source: 0.2 kPa a minute at 1 free L/min', () => {
+    expect(rise(bench(), 300, 200 / 60).active('AIR-4')).toBe(false);
+  });
+
+  it('is not raised with speed left, nor with the source at rest', () => {
+    expect(rise(bench({ ...full, 'vacuum.speed': 0.6 }), 10, 1000).active('AIR-4')).toBe(false);
+    expect(rise(bench({ ...full, 'vacuum.running': 0 }), 10, 1000).active('AIR-4')).toBe(false);
+  });
+
+  it('stands at ambient, holds where the pressure is lost, and clears as the pressure is drawn down', () => {
+    const cut = rise(bench(), 20, 2000);
+    cut.run(60);
+    expect(cut.active('AIR-4')).toBe(true);
+    cut.bad('separator.pressure').run(60);
+    expect(cut.active('AIR-4')).toBe(true);
+    cut.set('separator.pressure', 72_000).run(15);
+    expect(rise(cut, 30, -1000).active('AIR-4')).toBe(false);
+  });
+});
+
+describe('BOIL-2', () => {
+  it('is raised 3 s after the wall is crossed, and BOIL-1 folds under it', () => {
+    const deep = new RuleBench({ values: { lowerWallMargin: 1000 } }).run(30);
+    expect(deep.alarm('BOIL-1')?.foldedUnder).toBeNull();
+    deep.set('lowerWallMargin', -100);
+    expect(deep.secondsUntil('BOIL-2', 10)).toBe(4);
+    expect(deep.alarm('BOIL-2')?.priority).toBe(1);
+    expect(deep.alarm('BOIL-1')?.foldedUnder).toBe('m1:BOIL-2');
+    expect(deep.set('lowerWallMargin', 400).run(60).active('BOIL-2')).toBe(true);
+    expect(deep.bad('lowerWallMargin').run(60).active('BOIL-2')).toBe(true);
+    expect(deep.set('lowerWallMargin', 600).run(20).active('BOIL-2')).toBe(false);
+    expect(deep.alarm('BOIL-1')?.foldedUnder).toBeNull();
+  });
+});
