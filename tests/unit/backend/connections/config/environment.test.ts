@@ -68,7 +68,7 @@ describe('the environment', () => {
     };
     expect(faults(files)).toEqual(Object.keys(files));
     expect(faults({ EBBLINE_MQTT_URL: 'mqtt://broker.example', ...files })).toEqual(Object.keys(files));
-    const { EBBLINE_MQTT_KEY_FILE: _, ...noKey } = files;
+    const noKey = { ...files, EBBLINE_MQTT_KEY_FILE: '' };
     expect(faults({ EBBLINE_MQTT_URL: 'mqtts://broker.example', ...noKey })).toEqual(['EBBLINE_MQTT_KEY_FILE']);
     expect(faults({ EBBLINE_MQTT_URL: 'http://broker.example' })).toEqual(['EBBLINE_MQTT_URL']);
   });

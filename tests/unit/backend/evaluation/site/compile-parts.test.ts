@@ -3,9 +3,7 @@ import { derivedPointIds } from '../../../../../backend/src/evaluation/derive/de
 import { compileSite } from '../../../../../backend/src/evaluation/site/compile-site';
 import { keyPath } from '../../../../../backend/src/evaluation/site/site-fault';
 import { compiledOrThrow, slotOf } from '../../../../helpers/small-site';
-import { changed } from './change-document';
-
-type Change = Parameters<typeof changed>[number];
+import { changed, type Change } from './change-document';
 
 const typeM = (key: string, value: unknown): Change => [['templates', 'typeM', ...key.split('.')], value];
 
