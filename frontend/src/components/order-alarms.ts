@@ -10,17 +10,22 @@ export interface AlarmGroup {
 function compare(one: Alarm, other: Alarm): number {
   return (
     one.priority - other.priority ||
+    Number(isGone(one.state)) - Number(isGone(other.state)) ||
     Number(needsAcknowledgement(other.state)) - Number(needsAcknowledgement(one.state)) ||
     Date.parse(one.since) - Date.parse(other.since) ||
     one.id.localeCompare(other.id)
   );
 }
 
+/** Its condition has gone; what is still so comes before it. */
+const isGone = (state: Alarm['state']): boolean =>
+  state === 'returnedUnacknowledged' || state === 'latchedUnacknowledged' || state === 'latchedAcknowledged';
+
 const worstOf = ({ alarm, folded }: AlarmGroup): number =>
   Math.min(alarm.priority, ...folded.map((one) => one.priority));
 
 /**
- * Worst first: priority, then who still waits for an answer, then the one that stands longest. What follows
+ * Worst first: priority, then what is still so, then who still waits for an answer, then the one that stands longest. What follows
  * from another alarm stands under it, and lends it its rank; a follower whose first-out is gone stands alone.
  */
 export function orderAlarms(alarms: readonly Alarm[]): readonly AlarmGroup[] {

@@ -31,10 +31,14 @@ export function toAlarm(
   };
 }
 
-/** Whoever most needs a person first: by priority, not yet acknowledged, not folded, then the oldest. */
+/**
+ * Whoever most needs a person first: by priority; what is still so before what has gone; not yet acknowledged, not folded,
+ * then the oldest.
+ */
 export function byNeed(a: ShownAlarm, b: ShownAlarm): number {
   return (
     a.record.priority - b.record.priority ||
+    Number(b.record.active) - Number(a.record.active) ||
     Number(isSeen(a)) - Number(isSeen(b)) ||
     Number(a.record.foldedUnder !== null) - Number(b.record.foldedUnder !== null) ||
     a.record.sinceMs - b.record.sinceMs ||
