@@ -65,7 +65,10 @@ export const faultCases: readonly FaultCase[] = units.flatMap(({ id, type, gatew
       { entry: 'TSUP-1', withinS: 60 },
     ],
     // Hot return water takes the suction head of the pump after minutes; a pump that boils loses its flow.
-    may: size === 'small' ? [] : ['BOIL-1', 'FLOW-2'],
+    may:
+      size === 'small'
+        ? ['TSUP-2', 'BOIL-1', 'BOIL-2']
+        : ['TSUP-2', 'BOIL-1', 'BOIL-2', 'FLOW-1', 'FLOW-2', 'AIR-3', 'TANK-1', 'TANK-3'],
     because:
       'the facility’s own flow tells first, then heat that stays in the loop; no air comes in, the margin to the room stays',
   })),
