@@ -43,10 +43,16 @@ export function foldParent(pipeline: PipelineState, unitIndex: number, place: nu
 
 /** Looks again at all that may fold in a unit, and at what hangs on it in other units of its loop and its hall. */
 export function refoldUnit(pipeline: PipelineState, unitIndex: number): void {
-  refoldOwn(pipeline, unitIndex);
   const { loop, hall } = pipeline.site.units[unitIndex] as CompiledUnit;
-  if (wasFirstOutOfHall(pipeline, unitIndex)) refoldOthers(pipeline, unitIndex, pipeline.site.halls[hall]?.units);
-  else refoldOthers(pipeline, unitIndex, pipeline.site.loops[loop]?.units);
+  const ledHall = wasFirstOutOfHall(pipeline, unitIndex);
+  refoldOwn(pipeline, unitIndex);
+  if (!ledHall) {
+    refoldOthers(pipeline, unitIndex, pipeline.site.loops[loop]?.units);
+    return;
+  }
+  // The first pass finds the next first-out, the second puts the others under it.
+  refoldOthers(pipeline, unitIndex, pipeline.site.halls[hall]?.units);
+  refoldOthers(pipeline, unitIndex, pipeline.site.halls[hall]?.units);
 }
 
 function refoldOthers(pipeline: PipelineState, unitIndex: number, units: readonly number[] = []): void {

@@ -1,0 +1,122 @@
+import { describe, expect, it } from 'vitest';
+import { Plant, plantSite } from './plant';
+
+const units = ['m1', 'm2', 'm3'];
+const facility = { 'facility.flow': { path: 'facilityFlow', unit: 'L/min' } };
+
+const hall = (): Plant => {
+  const plant = new Plant(plantSite({ units, points: facility }));
+  for (const id of units) Object.assign(plant.telemetry[id] ?? {}, { facilityFlow: 600 });
+  return plant.run(60);
+};
+const each = (plant: Plant, change: object): void => {
+  for (const id of units) Object.assign(plant.telemetry[id] ?? {}, change);
+};
+const parents = (plant: Plant, entry: string): (string | null)[] =>
+  plant.pipeline
+    .standing()
+    .filter((record) => record.entry === entry)
+    .map(({ foldedUnder }) => foldedUnder);
+/** The alarm of an entry that is folded under nothing; the first unit of the hall to be judged, so any of them. */
+const firstOut = (plant: Plant, entry: string): string =>
+  plant.pipeline.standing().find((record) => record.entry === entry && record.foldedUnder === null)?.alarm ?? 'none';
+
+describe('facility water lost in a whole hall', () => {
+  it('is one first-out: that of the other units and all supply temperatures fold under it', () => {
+    const plant = hall();
+    each(plant, { facilityFlow: 0 });
+    plant.run(5);
+    const first = firstOut(plant, 'FAC-1');
+    expect(parents(plant, 'FAC-1')).toEqual([null, first, first]);
+    plant.run(60, (second) => each(plant, { tSupply: 36.3 + second * 0.15 }));
+    expect(parents(plant, 'TSUP-1')).toEqual([first, first, first]);
+    expect(plant.pipeline.standing().filter(({ foldedUnder }) => foldedUnder === null)).toHaveLength(1);
+  });
+
+  it('leaves the others to stand for themselves once the first is well', () => {
+    const plant = hall();
+    each(plant, { facilityFlow: 0 });
+    plant.run(10);
+    const first = firstOut(plant, 'FAC-1');
+    Object.assign(plant.telemetry[first.slice(0, 2)] ?? {}, { facilityFlow: 600 });
+    plant.run(15);
+    const active = plant.pipeline.standing().filter(({ entry, active: now }) => entry === 'FAC-1' && now);
+    expect(active).toHaveLength(2);
+    const next = active.find(({ foldedUnder }) => foldedUnder === null)?.alarm;
+    expect(next).not.toBe(first);
+    expect(active.map(({ foldedUnder }) => foldedUnder ?? next)).toEqual([next, next]);
+  });
+});
+
+describe('power lost with the gateway alive', () => {
+  it('is one event: source, flow and the other units fold under the first pump', () => {
+    const plant = hall();
+    each(plant, { pumpRunning: false, vacuumRunning: false, vacuumSpeed: 0, flow: 0 });
+    plant.run(8);
+    const first = firstOut(plant, 'PUMP-1');
+    expect(parents(plant, 'PUMP-1')).toEqual([null, first, first]);
+    expect(parents(plant, 'VSRC-1')).toEqual([first, first, first]);
+    expect(parents(plant, 'FLOW-2')).toEqual([first, first, first]);
+    expect(plant.pipeline.detailOf('m1:PUMP-1')).toMatch(/power of the unit lost/);
+  });
+
+  it('is another thing than the trip of one pump, which leaves the lost flow to speak for itself', () => {
+    const plant = hall();
+    Object.assign(plant.m1, { pumpRunning: false, flow: 0 });
+    plant.run(8);
+    expect(parents(plant, 'FLOW-2')).toEqual([null]);
+  });
+});
+
+describe('a falling barometer', () => {
+  it('folds the small margins of the hall under the first, and not those of a calm day', () => {
+    const margins = (fallS: number): (string | null)[] => {
+      const plant = new Plant(plantSite({ units }));
+      plant.run(60);
+      // 12.7 kPa with 74 kPa in the supply tank; 80.5 kPa leaves 5.9 kPa known to 0.8 kPa.
+      each(plant, { pTank: 80.5 });
+      plant.run(fallS, (second) => (plant.air.p = 101.3 - Math.min(0.9, 0.01 * second)));
+      each(plant, { pTank: 81.9 });
+      plant.run(30);
+      return parents(plant, 'MARGIN-1');
+    };
+    const [first, ...others] = margins(120);
+    expect(first).toBeNull();
+    expect(others).toEqual([expect.stringMatching(/^m\d:MARGIN-1$/), others[0]]);
+    expect(margins(1)).toEqual([null, null, null]);
+  });
+});
+
+describe('water that walks between two units of a loop', () => {
+  const walking = (): Plant => {
+    const volumes = {
+      volumes: { water: '488 L', supplyTankUsable: '80 L', separatorRoom: '90 L' },
+      tanks: {
+        separatorArea: '0.25 m2',
+        supplyArea: '0.3 m2',
+        supplyUsualLevel: '0.5 m',
+        separatorUsualLevel: '0.6 m',
+      },
+    };
+    const document = { loops: { l: { units: ['m1', 'm2'] } } };
+    const plant = new Plant(plantSite({ units: ['m1', 'm2'], unit: volumes, document })).run(90);
+    const [a, b] = [plant.m1, plant.telemetry['m2'] as Plant['m1']];
+    // 54 L/min is 0.0036 m a second in 0.25 m².
+    return plant.run(100, () => {
+      a.levelSeparator -= 0.0036;
+      b.levelSeparator += 0.0036;
+    });
+  };
+
+  it('is told within two minutes as one: sum constant, from where to where, and nobody is sent to top up', () => {
+    const plant = walking();
+    expect(plant.standing('TANK-2')).toMatchObject({ alarm: 'm2:TANK-2', active: true, foldedUnder: null });
+    expect(plant.pipeline.detailOf('m2:TANK-2')).toMatch(
+      /^Sum constant: water is moving from Unit to Unit, 5\d L\/min/,
+    );
+    // The low level of the other one is an alert, or folds under it: never an alarm of its own.
+    const low = plant.pipeline.standing().filter(({ entry }) => entry === 'TANK-3');
+    for (const { foldedUnder } of low) expect(foldedUnder).toBe('m2:TANK-2');
+    expect(plant.pipeline.alerts().filter(({ entry }) => entry === 'TANK-3')).toEqual([]);
+  });
+});
