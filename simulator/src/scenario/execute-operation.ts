@@ -4,7 +4,7 @@ import { operationKinds, type OperationKind, type OperationOrder } from '../plan
 import { ageingParts } from './ageing';
 import { opposites, settingKinds, type SettingKind } from './catalogue/operation-kinds';
 import type { Command } from './command';
-import type { Executed, Stage } from './execute';
+import type { Executed, Stage } from './stage';
 import { handMessage } from './hand-entries';
 import type { UnitSimulation } from './unit-simulation';
 

@@ -1,28 +1,13 @@
-import { fail, ok, type Failure, type Result } from '@ebbline/shared/errors/result';
+import { fail, ok } from '@ebbline/shared/errors/result';
 import { faultKinds, faultSizes, type FaultKind, type FaultOrder, type FaultSize } from '../faults/fault';
 import { sensorFaultKinds, type SensorFaultKind } from '../sensors/sensor-fault';
 import { pointsWith } from './catalogue/sensor-fault-kinds';
-import type { Command, CommandRefusal } from './command';
-import type { SimulatedMessage } from '../payload/messages';
+import type { Command } from './command';
+import type { Executed, Stage } from './stage';
 import { executeOperation } from './execute-operation';
 import { shapeFaultKinds, type ShapeFaultKind } from './shape-faults';
-import type { SiteEvents } from './site-events';
 import type { Timed } from './timed';
 import type { UnitSimulation } from './unit-simulation';
-
-export type CommandFault =
-  CommandRefusal | Failure<'FAULT_NOT_ACTIVE' | 'FAULT_ALREADY_ACTIVE' | 'COMMAND_POINT' | 'OPERATION_NOT_NOW'>;
-
-/** What a command may reach. */
-export interface Stage {
-  readonly units: readonly UnitSimulation[];
-  readonly events: SiteEvents;
-  readonly nowS: number;
-  /** Messages of people beside the gateways', told with the next slot. */
-  say(messages: (sourceMs: number) => SimulatedMessage[]): void;
-}
-
-export type Executed = Result<null, CommandFault>;
 
 /** Does what a command says. */
 export function execute(command: Command, stage: Stage): Executed {

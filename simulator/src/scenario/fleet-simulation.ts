@@ -4,7 +4,8 @@ import { hallMessages, statusMessage, unitMessage, type SimulatedMessage } from 
 import { readCommand, type Command, type Commandable } from './command';
 import { commandableOf } from './commandable';
 import { demoFleet, halls, type FleetUnit } from './demo-fleet';
-import { execute, type CommandFault } from './execute';
+import { execute } from './execute';
+import type { CommandFault } from './stage';
 import { HallSimulation, hallPeriodS } from './hall-simulation';
 import { Schedule, type ScheduledCommand } from './schedule';
 import { PlantWorks } from './plant-works';

@@ -1,7 +1,7 @@
 import type { DemoState } from '@ebbline/shared/contract/demo-faults';
 import type { Result } from '@ebbline/shared/errors/result';
 import { requestOf } from './command';
-import type { CommandFault } from './execute';
+import type { CommandFault } from './stage';
 import type { FleetSimulation } from './fleet-simulation';
 
 /** So much of a refused command is said back. */

@@ -124,7 +124,7 @@ describe('a lying sensor', () => {
     expect(values.at(-1)).toBeLessThan(44);
   });
 
-  test('swapped with another tells what that one should', () => {
+  test('swapped with another tells the reading of that one', () => {
     const truth = [{ 'supply.temperature': 35, 'return.temperature': 44 }];
     const [round] = told({ fault: 'swappedSensors', point: 'supply.temperature' }, truth);
     expect([round?.get('supply.temperature'), round?.get('return.temperature')]).toEqual([44, 35]);
