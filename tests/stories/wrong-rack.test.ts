@@ -1,5 +1,5 @@
 import { tellStory } from './tell-story';
-import { callsFor, calledFor, neverAdviseVenting, standing, wordsOf } from './words';
+import { callsFor, calledFor, neverAdviseVenting, standing, valueOf, wordsOf } from './words';
 
 tellStory({
   title: 'the wrong rack: a hose is pulled in rack 5 at night, and the first thing said is where air comes in',
@@ -22,6 +22,20 @@ tellStory({
         return [/isolate/i, /keep the vacuum|vacuum source on|vacuum on/i, /do not drain/i, /level/i].every((one) =>
           one.test(words),
         );
+      },
+    },
+    {
+      byS: 30,
+      what: 'by how much the level is up, and that it falls by as much when the rack is isolated',
+      see: (seen) => /level is up by \d+ L and falls by as much/.test(wordsOf(standing(seen, 'AIR-1'))),
+    },
+    {
+      byS: 30,
+      // 27 °C of the hall and 0.167 K/W of fans at full speed: 77 °C at 300 W, 60 °C at the 200 W of a quiet night.
+      what: 'how hot the chips without water become on their fans',
+      see: (seen) => {
+        const expected = valueOf(seen, 'N1', 'temperatureOnFans');
+        return expected > 57 && expected < 80 && /on fans/.test(wordsOf(standing(seen, 'AIR-1')));
       },
     },
   ],
