@@ -101,7 +101,7 @@ describe('the Alarms screen', () => {
 
   it('shows the journal in the site’s time', async () => {
     const shown = await show([]);
-    await vi.waitFor(() => expect(shown.find('.journal-rows li').exists()).toBe(true));
+    await vi.waitFor(() => expect(shown.find('.journal-rows li').exists()).toBe(true), { timeout: 10_000 });
     const row = shown.get('.journal-rows li').text();
     expect(row).toContain('2026-03-01 12:48:10');
     expect(row).toContain('raised');

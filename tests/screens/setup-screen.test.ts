@@ -198,7 +198,9 @@ describe('the faults of the demo', () => {
       action: 'start',
       keys: { size: 'usual' },
     });
-    expect(shown.page.get('[data-testid=active-cutServerHose-e7]').text()).toContain('E7, Rack 1 · active for');
+    expect(shown.page.get('[data-testid=active-cutServerHose-e7]').text()).toContain(
+      'E7, Rack 1 · active · size usual',
+    );
   });
 
   it('that concern no unit are found under the whole site', async () => {

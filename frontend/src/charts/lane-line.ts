@@ -11,6 +11,8 @@ interface Columns {
 
 /** A silence longer than this many usual distances between values is a gap. */
 const gapDistances = 2.5;
+/** As the alarm of a silent gateway has it, and longer than the store is behind the feed. */
+const leastGapSeconds = 5;
 
 /** Middle of the distances between neighbours; null of fewer than two. s */
 function usualDistance(seconds: readonly number[]): number | null {
@@ -21,7 +23,7 @@ function usualDistance(seconds: readonly number[]): number | null {
 
 /**
  * History and what came live after it as one line. A sensor that is polled each few seconds leaves buckets empty
- * between its values: that is no gap. A silence longer than 2.5 of its usual distances is one.
+ * between its values: that is no gap. A silence longer than 2.5 of its usual distances, and than 5 s, is one.
  * @param factor from the contract's unit of measure to the one shown
  */
 export function laneLine(
@@ -30,11 +32,12 @@ export function laneLine(
   live: readonly { readonly seconds: number; readonly value: number | null }[] = [],
 ): Columns {
   const read = toColumns(history, factor);
-  const end = (read.seconds.at(-1) ?? -Infinity) + history.bucketMs / 2000;
   const rows = read.seconds.flatMap((at, index) => {
     const mean = read.mean[index] ?? null;
     return mean === null ? [] : [{ at, min: read.min[index] ?? mean, mean, max: read.max[index] ?? mean }];
   });
+  /** The store is a second or two behind the feed: its newest buckets may still be empty. */
+  const end = (rows.at(-1)?.at ?? -Infinity) + history.bucketMs / 2000;
   const tail = live.flatMap(({ seconds, value }) =>
     value === null || seconds <= end
       ? []
@@ -54,7 +57,7 @@ export function laneLine(
   };
   all.forEach((row, index) => {
     const before = all[index - 1];
-    if (before !== undefined && row.at - before.at > gapDistances * usual)
+    if (before !== undefined && row.at - before.at > Math.max(leastGapSeconds, gapDistances * usual))
       put((before.at + row.at) / 2, null, null, null);
     put(row.at, row.min, row.mean, row.max);
   });

@@ -1,5 +1,5 @@
 import type { Alarm, AlarmState } from '@ebbline/shared/contract/alarm';
-import { formatByUnit, inWords } from '../text/format-quantity';
+import { formatByUnit, formatPoint, inWords } from '../text/format-quantity';
 
 const waiting: readonly AlarmState[] = ['unacknowledged', 'returnedUnacknowledged', 'latchedUnacknowledged'];
 
@@ -25,12 +25,21 @@ export function isYesNo(of: Pick<Alarm, 'value' | 'limit' | 'unit_of_measure'>):
   return of.unit_of_measure === '1' && (of.limit === null || (of.limit === 1 && (of.value === 1 || of.value === 0)));
 }
 
+/** Entries that judge a plain count: the code of its unit alone would not say of what. */
+const counted: { readonly [entry: string]: string } = { 'AIR-3': 'openingsCarried' };
+
+/** A value or limit of an alarm or alert with its unit. Gas flows must say that they are free air. */
+export function sayAlarmValue(entry: string, value: number, ucum: string | null): string {
+  const point = counted[entry];
+  if (point !== undefined && ucum === '1') return inWords(formatPoint(point, value, null));
+  return inWords(formatByUnit(value, ucum, entry.startsWith('AIR-')));
+}
+
 /** Value when raised against its limit, each with its unit; null where there is nothing to compare (a yes or no). */
 export function sayValueAgainstLimit(
   alarm: Pick<Alarm, 'entry' | 'value' | 'limit' | 'unit_of_measure'>,
 ): string | null {
-  const freeAir = alarm.entry.startsWith('AIR-');
-  const say = (value: number): string => inWords(formatByUnit(value, alarm.unit_of_measure, freeAir));
+  const say = (value: number): string => sayAlarmValue(alarm.entry, value, alarm.unit_of_measure);
   if (isYesNo(alarm)) return null;
   if (alarm.value === null) return alarm.limit === null ? null : `limit ${say(alarm.limit)}`;
   return alarm.limit === null ? say(alarm.value) : `${say(alarm.value)} against a limit of ${say(alarm.limit)}`;

@@ -36,6 +36,8 @@ const byQuantity: { readonly [K in QuantityKind]: DisplayUnit } = {
 };
 
 const ofCommissioned: DisplayUnit = { unit: '× commissioned', factor: 1, decimals: 2 };
+/** Until a tank is empty or full: below this in seconds, as minutes would hide how little is left. */
+const shortSeconds = 180;
 const inSeconds: DisplayUnit = { unit: 's', factor: 1, decimals: 0 };
 
 /** Points that are read otherwise than their kind: ratios that are counts or multiples, small bores, short clocks. */
@@ -68,6 +70,8 @@ function powerUnit(watts: number, pattern: string | undefined): DisplayUnit {
  */
 export function displayUnitOf(quantity: QuantityKind, value: number, pattern?: string): DisplayUnit {
   if (quantity === 'power') return powerUnit(value, pattern);
+  if (quantity === 'duration' && pattern?.startsWith('timeTo') === true && Math.abs(value) < shortSeconds)
+    return inSeconds;
   return (pattern === undefined ? undefined : byPoint[pattern]) ?? byQuantity[quantity];
 }
 

@@ -1,6 +1,5 @@
 import type { AlarmState, JournalRow } from '@ebbline/shared/contract/alarm';
-import { isYesNo } from '../../components/alarm-facts';
-import { formatByUnit, inWords } from '../../text/format-quantity';
+import { isYesNo, sayAlarmValue } from '../../components/alarm-facts';
 import { formatMoment } from '../../text/format-time';
 
 /** Permits stand in the journal beside the alarms, under ids of their own. */
@@ -10,9 +9,10 @@ const isOfPermit = (row: JournalRow): boolean => row.alarm?.startsWith('permit/'
 export function journalLine(row: JournalRow): string {
   const ofPermit = isOfPermit(row);
   const subject = ofPermit ? 'permit' : (row.entry ?? row.alarm ?? '');
-  const freeAir = ofPermit || (row.entry ?? '').startsWith('AIR-');
   const value =
-    isYesNo(row) || row.value === null ? '' : inWords(formatByUnit(row.value, row.unit_of_measure, freeAir));
+    isYesNo(row) || row.value === null
+      ? ''
+      : sayAlarmValue(ofPermit ? 'AIR-' : (row.entry ?? ''), row.value, row.unit_of_measure);
   return [subject, row.where ?? '', sayChange(row.from, row.to), value].filter((part) => part !== '').join(' · ');
 }
 

@@ -9,5 +9,9 @@ export const toPointMap = (points: readonly Reading[]): PointMap => new Map(poin
 export const doesNotApply = (point: Reading): boolean =>
   point.value === null && point.reasons.includes('notApplicable');
 
-/** True where the unit has at least one of these points; a part without any is not drawn. */
-export const hasAny = (points: PointMap, ids: readonly string[]): boolean => ids.some((id) => points.has(id));
+/** True where there is something to say of at least one of these points; a part without any is not drawn. */
+export const hasAny = (points: PointMap, ids: readonly string[]): boolean =>
+  ids.some((id) => {
+    const point = points.get(id);
+    return point !== undefined && !doesNotApply(point);
+  });

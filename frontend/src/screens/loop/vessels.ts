@@ -31,7 +31,7 @@ const named = (shape: SiteUnit['shape']): readonly Vessel[] =>
     ? [of('separator', 'Vacuum reservoir', 'separatorRate'), of('supplyTank', 'Supply tank', 'supplyTankRate')]
     : [of('supplyTank', 'Supply tank', 'supplyTankRate'), of('separator', 'Separator', 'separatorRate')];
 
-/** The tanks that the unit has: those of its shape, and those that its site file lists (alternating ones in shape b). */
+/** The tanks that the unit has: those that its site file lists (alternating ones in shape b), and those of its shape. */
 export function vesselsOf(unit: SiteUnit | undefined, points: PointMap): readonly Vessel[] {
   const listed = (unit?.tanks ?? []).map(({ id, name }) => ({
     id: `tank.${id}`,
@@ -43,5 +43,5 @@ export function vesselsOf(unit: SiteUnit | undefined, points: PointMap): readonl
       [`tank.${id}.pressure`, 'pressure'],
     ] as const,
   }));
-  return [...named(unit?.shape ?? 'a'), ...listed].filter(({ facts }) => facts.some(([id]) => points.has(id)));
+  return [...listed, ...named(unit?.shape ?? 'a')].filter(({ facts }) => facts.some(([id]) => points.has(id)));
 }

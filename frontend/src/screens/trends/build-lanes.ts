@@ -84,22 +84,19 @@ function lineOf(sources: LaneSources, name: TrendName, index: number, factor: nu
   return { key, letter: letterOf(index), ink: index, ...drawn, uncertainty: spread === null ? null : spread * factor };
 }
 
+/** Limits of several units that are the same are one line; what follows a colon in a title is left to the alarm. */
 function withLimits(
   before: readonly LaneLimit[],
   sources: LaneSources,
   name: TrendName,
   factor: number,
 ): readonly LaneLimit[] {
-  const manyUnits = new Set(sources.points.map(({ unit }) => unit)).size > 1;
   const unit = sources.site?.units.find(({ id }) => id === name.unit);
   const own = (sources.limits.get(name.unit) ?? []).filter(({ point }) => point === name.point);
-  const added = own.map(({ entry, title, limit, side }) => ({
-    value: limit * factor,
-    name: [
-      `${entry} ${title.toLowerCase()}, ${side}`,
-      manyUnits ? (unit?.name ?? name.unit) : pointTitle(name.point, unit),
-    ].join(' · '),
-  }));
+  const added = own.map(({ entry, title, limit, side }) => {
+    const said = `${entry} ${(title.split(':')[0] ?? title).toLowerCase()}, ${side}`;
+    return { value: limit * factor, name: `${said} · ${pointTitle(name.point, unit)}` };
+  });
   const known = new Set(before.map((one) => `${one.value} ${one.name}`));
   return [...before, ...added.filter((one) => !known.has(`${one.value} ${one.name}`))];
 }

@@ -27,7 +27,7 @@ describe('a line of history and live values', () => {
   });
 
   it('keeps a silence as a gap', () => {
-    expect(laneLine(history([1, 2, 3, null, null, null, 4, 5]), 1).mean).toEqual([1, 2, 3, null, 4, 5]);
+    expect(laneLine(history([1, 2, 3, null, null, null, null, null, 4, 5]), 1).mean).toEqual([1, 2, 3, null, 4, 5]);
   });
 
   it('adds what came live after the history, and nothing twice', () => {

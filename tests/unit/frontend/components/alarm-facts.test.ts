@@ -26,4 +26,9 @@ describe('what an alarm says of itself', () => {
       sayValueAgainstLimit(anAlarm('a', { entry: 'WATER-1', value: 1, limit: null, unit_of_measure: '1' })),
     ).toBeNull();
   });
+
+  it('says of a count what is counted', () => {
+    const alarm = { entry: 'AIR-3', value: 0.68, limit: 1, unit_of_measure: '1' };
+    expect(sayValueAgainstLimit(alarm)).toBe('0.7\u00a0open hoses against a limit of 1.0\u00a0open hoses');
+  });
 });
