@@ -7,7 +7,7 @@ import { resolveLimits, type ResolvedLimits } from '../alarm-rules/resolve-limit
 import { Verdict } from '../alarm-rules/verdict';
 import type { CompiledSite } from '../site/compiled-site';
 import type { PipelineState } from './pipeline-state';
-import { raiseAndClear } from './raise-and-clear';
+import { raiseAndClear, unfolded } from './raise-and-clear';
 
 const finding = createFinding();
 
@@ -43,7 +43,7 @@ function judgeGroup(pipeline: PipelineState, entry: GroupEntry, group: number, a
     enabled: limits.enabled,
     detail: entry.detail === undefined ? null : () => entry.detail?.(context) ?? null,
   };
-  raiseAndClear(pipeline, judged, finding, null, nowMs);
+  raiseAndClear(pipeline, judged, finding, unfolded, nowMs);
 }
 
 const contexts = new WeakMap<PipelineState, GroupContext>();

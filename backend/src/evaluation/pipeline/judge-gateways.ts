@@ -7,7 +7,7 @@ import { GatewayStatus } from '../sample/intake-context';
 import type { CompiledGateway, CompiledSite } from '../site/compiled-site';
 import { gatewayAlarm, startGraceMs } from './judge-instruments';
 import type { PipelineState } from './pipeline-state';
-import { raiseAndClear } from './raise-and-clear';
+import { raiseAndClear, unfolded } from './raise-and-clear';
 
 const com1 = catalogue['COM-1'];
 const priority = priorityOf(com1.severity, com1.timeToRespondS);
@@ -28,7 +28,7 @@ export function judgeGateways(pipeline: PipelineState, nowMs: number): void {
       enabled: true,
       detail: null,
     };
-    if (raiseAndClear(pipeline, judged, finding, null, nowMs)) refold(pipeline, place);
+    if (raiseAndClear(pipeline, judged, finding, unfolded, nowMs)) refold(pipeline, place);
   });
 }
 

@@ -46,7 +46,7 @@ function judgePoint(pipeline: PipelineState, place: number, nowMs: number): void
       detail: null,
     },
     finding,
-    gatewayAlarm(pipeline, point.slot),
+    () => gatewayAlarm(pipeline, point.slot),
     nowMs,
   );
 }

@@ -105,7 +105,7 @@ function judgeEntry(
   judged.priority = priorityNow(entry, place);
   judged.enabled = limits.enabled;
   judged.detail = entry.detail === undefined ? null : () => entry.detail?.(context) ?? null;
-  const foldedUnder = foldParent(pipeline, context.unitIndex, place, context.part);
+  const foldedUnder = (): string | null => foldParent(pipeline, context.unitIndex, place, context.part);
   return raiseAndClear(pipeline, judged, finding, foldedUnder, context.nowMs);
 }
 

@@ -20,6 +20,11 @@ export interface Judged {
   readonly detail: (() => string | null) | null;
 }
 
+/** Name of the first-out that it stands under; asked only when something is told. */
+export type FoldedUnder = () => string | null;
+
+export const unfolded: FoldedUnder = () => null;
+
 /**
  * Runs a finding through the delays and the lifecycle; transitions go to `pipeline.transitions`, alerts to theirs.
  * True where the alarm went in or out of alarm: then what folds under it has to be looked at again.
@@ -28,7 +33,7 @@ export function raiseAndClear(
   pipeline: PipelineState,
   judged: Judged,
   finding: Finding,
-  foldedUnder: string | null,
+  foldedUnder: FoldedUnder,
   nowMs: number,
 ): boolean {
   const { delays } = pipeline;
@@ -51,16 +56,16 @@ function begin(
   pipeline: PipelineState,
   judged: Judged,
   finding: Finding,
-  foldedUnder: string | null,
+  foldedUnder: FoldedUnder,
   nowMs: number,
 ): void {
   const { alarm, priority } = judged;
   const seen = seenNow(pipeline, judged, finding);
   if (priority === null) {
-    beginAlert(pipeline, alarm, seen, foldedUnder === null, nowMs);
+    beginAlert(pipeline, alarm, seen, foldedUnder() === null, nowMs);
     return;
   }
-  annunciate(pipeline, alarm, 'conditionTrue', { ...seen, priority, foldedUnder }, nowMs);
+  annunciate(pipeline, alarm, 'conditionTrue', { ...seen, priority, foldedUnder: foldedUnder() }, nowMs);
 }
 
 function end(pipeline: PipelineState, judged: Judged, nowMs: number): void {
@@ -77,7 +82,7 @@ function regrade(
   pipeline: PipelineState,
   judged: Judged,
   finding: Finding,
-  foldedUnder: string | null,
+  foldedUnder: FoldedUnder,
   nowMs: number,
 ): boolean {
   const { alarm, priority } = judged;
@@ -95,7 +100,13 @@ function regrade(
     return true;
   }
   if (record.priority <= priority) return false;
-  annunciate(pipeline, alarm, 'worsened', { ...seenNow(pipeline, judged, finding), priority, foldedUnder }, nowMs);
+  annunciate(
+    pipeline,
+    alarm,
+    'worsened',
+    { ...seenNow(pipeline, judged, finding), priority, foldedUnder: foldedUnder() },
+    nowMs,
+  );
   return false;
 }
 
