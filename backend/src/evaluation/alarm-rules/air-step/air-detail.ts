@@ -4,6 +4,8 @@ import { AirSignal } from './air-memory';
 
 /** Water that was pushed up is worth announcing from here on, m³. */
 const worthTellingM3 = 0.003;
+/** So long gas may be on its way from an opening to the exhaust: return main and separator come first. Own rule. */
+const transitMs = 60_000;
 
 /** Which rack, what the sources still carry, what the level will do, how warm chips get, and what a permit makes of it. */
 export const airDetail = (context: UnitContext): string | null =>
@@ -14,14 +16,31 @@ function rack({ air, unit, unitIndex }: UnitContext): string {
   return branch === undefined ? 'Air, no rack stands out.' : `Air, ${branch.name} probable.`;
 }
 
-function carried({ slots, state }: UnitContext): string | null {
+function carried(context: UnitContext): string | null {
+  const { slots, state } = context;
   const reserve = usable(state, slots.vacuumReserve);
-  if (reserve < 0) return 'One source does not carry this opening: start the second one.';
-  const more = usable(state, slots.openingsCarried);
+  const openings = usable(state, slots.openingsCarried);
+  const onItsWay = hosesOnTheirWay(context, reserve, reserve / openings);
+  const more = openings - onItsWay;
+  if (reserve < 0 || more < 0) return 'One source does not carry this opening: start the second one.';
   if (Number.isNaN(more)) return null;
-  const all = usable(state, slots.openingsCarriedAll);
+  const all = usable(state, slots.openingsCarriedAll) - onItsWay;
   const withAll = Number.isNaN(all) ? '' : `, ${whole(all)} with all sources`;
   return `Carries this one and ${whole(more)} more on one source${withAll}.`;
+}
+
+/**
+ * The reserve counts the gas that has reached the exhaust, and in the first seconds little has. So within a minute of the step
+ * the gas to count is what came before it and one whole hose, or the measured load where that is more; later the
+ * reserve is the truth, be the opening smaller. In hoses that the reserve leaves out.
+ */
+function hosesOnTheirWay(context: UnitContext, reserve: number, hose: number): number {
+  const { air, nowMs, slots, state, unitIndex } = context;
+  if (!(nowMs - (air.stepMs[unitIndex] as number) < transitMs) || !(hose > 0)) return 0;
+  const counted = usable(state, slots.vacuumCapacity) - reserve;
+  const toCome = (air.gasBefore[unitIndex] as number) + hose;
+  const left = Math.max(toCome, usable(state, slots.gasLoad)) - counted;
+  return Number.isNaN(left) ? 0 : Math.max(0, left / hose);
 }
 
 const whole = (openings: number): string => Math.max(0, Math.floor(openings)).toFixed(0);

@@ -5,7 +5,8 @@ import { oldEnd, stepWindowTicks } from '../step';
 
 /** Remembers what the signals were before the step, once, as the alarm is about to be raised. */
 export function rememberBefore(context: UnitContext): void {
-  const { air, unitIndex } = context;
+  const { air, nowMs, unitIndex } = context;
+  air.stepMs[unitIndex] = nowMs;
   const first = air.firstSignal[unitIndex] as number;
   air.gasBefore[unitIndex] = oldEnd(air.rings, first + AirSignal.gasLoad);
   air.waterBefore[unitIndex] = oldEnd(air.rings, first + AirSignal.tankWater);

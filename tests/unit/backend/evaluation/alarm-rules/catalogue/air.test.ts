@@ -3,6 +3,47 @@ import { RuleBench } from '../rule-bench';
 
 const lpm = 1 / 60_000;
 
+describe('AIR-1', () => {
+  const hose = 164 * lpm;
+  /** `counted`: the gas load that the reserve rests on, free L/min; it is a mean and lags. */
+  const points = (gasLoad: number, counted: number): Record<string, number> => ({
+    gasLoad: gasLoad * lpm,
+    vacuumCapacity: 295 * lpm,
+    vacuumReserve: (295 - counted) * lpm,
+    openingsCarried: ((295 - counted) * lpm) / hose,
+    openingsCarriedAll: ((590 - counted) * lpm) / hose,
+  });
+  const set = (plant: RuleBench, gasLoad: number, counted: number): RuleBench => {
+    for (const [point, value] of Object.entries(points(gasLoad, counted))) plant.set(point, value);
+    return plant;
+  };
+  const bench = (gasLoad = 3): RuleBench =>
+    new RuleBench({ also: Object.keys(points(0, 0)), values: points(gasLoad, gasLoad) }).run(30);
+
+  it('counts what is still carried with the whole hose, before its gas has reached the exhaust', () => {
+    const cut = set(bench(), 80, 15).run(4);
+    // (295 − 3 − 164) / 164 = 0.78, with both sources (590 − 3 − 164) / 164 = 2.6; what is counted so far would leave 1 and 3
+    expect(cut.detail('AIR-1')).toMatch(/Carries this one and 0 more on one source, 2 with all sources\./);
+    // A minute later all of it is there: a smaller opening than a hose, and (295 − 80) / 164 = 1.3
+    expect(set(cut, 80, 80).run(62).detail('AIR-1')).toMatch(
+      /Carries this one and 1 more on one source, 3 with all sources\./,
+    );
+  });
+
+  it('takes the measured gas load where more comes in than one hose lets', () => {
+    // (590 − 290) / 164 = 1.8
+    expect(set(bench(), 290, 15).run(4).detail('AIR-1')).toMatch(
+      /Carries this one and 0 more on one source, 1 with all/,
+    );
+  });
+
+  it('says at once that one source will not carry a hose that is beyond its reserve', () => {
+    expect(set(bench(150), 200, 155).run(4).detail('AIR-1')).toMatch(
+      /One source does not carry this opening: start the second/,
+    );
+  });
+});
+
 describe('AIR-2', () => {
   const bench = (): RuleBench =>
     new RuleBench({ also: ['gasAllowance'], values: { gasLoad: 2 * lpm, gasAllowance: 2 * lpm } }).run(30);
