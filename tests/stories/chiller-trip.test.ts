@@ -1,7 +1,10 @@
 import { tellStory } from './tell-story';
-import { callsFor, neverAdviseVenting, standing, wordsOf } from './words';
+import { callsFor, neverAdviseVenting, standing, valueOf, wordsOf } from './words';
 
 const units = ['N1', 'N2', 'N3'];
+
+const within = (value: number | undefined, least: number, most: number): boolean =>
+  value !== undefined && value >= least && value <= most;
 
 tellStory({
   title: 'the chiller trip: lost facility water is told by its flow at once, and every warm supply folds under it',
@@ -27,11 +30,43 @@ tellStory({
     },
     {
       byS: 5,
+      // Stored water: some 78 L at 345 L/min. Plates: 347 J/K × (95 − 50) K ÷ 200 to 300 W. Fans settle at 27 °C + 0.167 K/W.
+      what: 'three clocks: stored water, plates to their limit, and fans, which hold these chips below it',
+      see: (seen) => {
+        const words = wordsOf(standing(seen, 'FAC-1'));
+        const [water, plates, fans] = [
+          /stored water (\d+) s/,
+          /plates to their limit (\d+) s/,
+          /chips on fans alone at (\d+) °C/,
+        ].map((clock) => Number(clock.exec(words)?.[1]));
+        return within(water, 10, 18) && within(plates, 40, 100) && within(fans, 55, 80);
+      },
+    },
+    {
+      byS: 5,
+      what: 'the clocks of each unit; none on fans where fans hold every plate below its limit',
+      see: (seen) =>
+        units.every(
+          (unit) =>
+            within(valueOf(seen, unit, 'rideThroughFlow'), 10, 18) &&
+            within(valueOf(seen, unit, 'rideThroughPlate'), 40, 100) &&
+            seen.reading(unit, 'rideThroughFans')?.reasons.includes('notApplicable') === true,
+        ),
+    },
+    {
+      byS: 5,
       what: 'shed load and call the plant room',
       see: (seen) => {
         const words = wordsOf(standing(seen, 'FAC-1'));
         return /shed load/i.test(words) && /call the plant/i.test(words);
       },
+    },
+    {
+      byS: 5,
+      what: 'all of it as one event, long before the supply has warmed by 2 K for a minute',
+      see: (seen) =>
+        seen.alarms.filter(({ foldedUnder }) => (foldedUnder ?? null) === null).length === 1 &&
+        standing(seen, 'TSUP-1') === undefined,
     },
     {
       byS: 120,
