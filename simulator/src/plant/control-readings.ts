@@ -1,4 +1,4 @@
-import { plantModes } from './orders';
+import { plantModes, type PlantMode } from './orders';
 import type { PlantInputs } from './plant-inputs';
 import type { PlantParameters } from './plant-parameters';
 import type { PlantState } from './plant-state';
@@ -45,6 +45,11 @@ export function readControls(
   readings.set('separator.setPoint', separatorSetPa(inputs));
   yesNo('control.manual', orders.valveByHand !== null);
   yesNo('tray.water.found', state.trayM3 > wetFromM3);
-  readings.set('mode', plantModes.indexOf(orders.mode));
+  readings.set('mode', plantModes.indexOf(modeTold(state, inputs)));
   readings.set('water.conductivity', conductivitySPerM(parameters, state));
+}
+
+/** Controls without power tell what they told last. */
+function modeTold({ returningS }: PlantState, { condition, orders }: PlantInputs): PlantMode {
+  return orders.mode === 'running' && returningS > 0 && !condition.powerLost ? 'powerReturn' : orders.mode;
 }

@@ -49,6 +49,7 @@ export function ratedState(parameters: PlantParameters): PlantState {
     standbyRunning: false,
     loopValve: 1,
     refilling: false,
+    returningS: 0,
     ventCommand: 0,
     ventPosition: 0,
     last: {

@@ -11,6 +11,10 @@ const manifoldLagS = 0.15;
 const refillBelow = 0.8;
 const refillUpTo = 0.95;
 
+/** The unit's own controls call it a return of power until the loop has had its flow for so long, s. Invented. */
+const returnS = 30;
+const fullFlowShare = 0.8;
+
 /** Stroke of the stop valve below the supply tank, s. */
 const loopValveS = 3;
 
@@ -60,7 +64,11 @@ function moveLoopValve(parameters: PlantParameters, state: PlantState, inputs: P
   const filled = state.supplyTankWaterM3 / parameters.volumeM3.supplyTankWater;
   if (inputs.condition.powerLost) {
     state.refilling = filled < refillBelow;
+    state.returningS = returnS;
     return;
+  }
+  if (state.last.loopFlowM3PerS > fullFlowShare * parameters.ratedFlowM3PerS) {
+    state.returningS = Math.max(0, state.returningS - dtS);
   }
   if (filled > refillUpTo) state.refilling = false;
   const reach = dtS / loopValveS;

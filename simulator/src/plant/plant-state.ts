@@ -55,6 +55,8 @@ export interface PlantState {
   loopValve: number;
   /** The supply tank is filled up before the loop opens. */
   refilling: boolean;
+  /** So long after power came back the unit still says that it returns, s of full flow; 0: it does not. */
+  returningS: number;
   /** Bleed or relief of the supply tank, 0 to 1 of what it can pass: wanted, and as it stands. */
   ventCommand: number;
   ventPosition: number;

@@ -36,7 +36,7 @@ export const foldsOnBranchOnly: Readonly<Partial<Record<UnitEntryId, readonly Un
 
 /**
  * What falls with the power of a unit, whose gateway lives: pump and source stop together, and that is one event, told by the
- * pump. Only while it is so; the trip of one machine is another thing.
+ * pump. While it is so and until the loop has come back; the trip of one machine is another thing.
  */
 export const foldsOnPowerLost: Readonly<Partial<Record<UnitEntryId, readonly UnitEntryId[]>>> = {
   'VSRC-1': ['PUMP-1'],

@@ -8,8 +8,7 @@ import {
   foldsOnPowerLost,
   foldsUnder,
 } from '../alarm-rules/folding';
-import { powerLost } from '../alarm-rules/plant-signs/power-lost';
-import type { UnitSlots } from '../alarm-rules/unit-slots';
+import { inPowerEvent } from '../alarm-rules/plant-signs/power-lost';
 import type { CompiledUnit } from '../site/compiled-site';
 import { hallFirstOut, wasFirstOutOfHall } from './hall-first-out';
 import { branchOfPart, partsOf } from './part-index';
@@ -28,8 +27,8 @@ export function foldParent(pipeline: PipelineState, unitIndex: number, place: nu
   const ofOwn = own === undefined ? null : ofSameUnit(pipeline, unitIndex, entry, part, own);
   if (ofOwn !== null) return ofOwn;
   const onPowerLost = foldsOnPowerLost[entry.id];
-  if (onPowerLost !== undefined && hasLostPower(pipeline, unitIndex)) {
-    const name = ofSameUnit(pipeline, unitIndex, entry, part, onPowerLost);
+  if (onPowerLost !== undefined && inPowerEvent({ plant: pipeline.plant, unitIndex })) {
+    const name = standingOf(pipeline, unitIndex, onPowerLost);
     if (name !== null) return name;
   }
   const across = foldsAcrossLoop[entry.id];
@@ -81,8 +80,14 @@ function refoldOne(pipeline: PipelineState, unitIndex: number, place: number, pa
   showAlert(pipeline, alarm, parent === null, pipeline.steppedMs[unitIndex] as number);
 }
 
-const hasLostPower = ({ plant, state, unitSlots }: PipelineState, unitIndex: number): boolean =>
-  powerLost({ plant, state, slots: unitSlots[unitIndex] as UnitSlots, unitIndex });
+/** As long as the first-out of a power event stands in the list, be it that the machine itself is back. */
+function standingOf(pipeline: PipelineState, unitIndex: number, parents: readonly UnitEntryId[]): string | null {
+  for (const parent of parents) {
+    const record = pipeline.book.record(pipeline.index.ofUnit(unitIndex) + unitEntryPlace[parent]);
+    if (record !== null) return record.foldedUnder ?? record.alarm;
+  }
+  return null;
+}
 
 function ofSameUnit(
   pipeline: PipelineState,

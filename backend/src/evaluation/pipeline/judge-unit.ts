@@ -4,6 +4,7 @@ import { sampleAirSignals } from '../alarm-rules/air-step/sample-air-signals';
 import { unitEntries } from '../alarm-rules/catalogue/catalogue';
 import type { UnitEntry } from '../alarm-rules/entry';
 import { clearFinding, createFinding, usable, type UnitContext } from '../alarm-rules/judge-context';
+import { powerEventEnds } from '../alarm-rules/plant-signs/power-lost';
 import { samplePlant } from '../alarm-rules/plant-signs/sample-plant';
 import { higher, priorityOf } from '../alarm-rules/priority';
 import { priorityOfEntry } from '../alarm-rules/priority-of-entry';
@@ -39,7 +40,7 @@ export function judgeUnit(pipeline: PipelineState, context: UnitContext): void {
       if (judgeEntry(pipeline, context, entry, place, mode)) changed = true;
     } else if (judgeParts(pipeline, context, entry, place, mode)) changed = true;
   }
-  if (changed) refoldUnit(pipeline, context.unitIndex);
+  if (powerEventEnds(context) || changed) refoldUnit(pipeline, context.unitIndex);
 }
 
 function judgeParts(

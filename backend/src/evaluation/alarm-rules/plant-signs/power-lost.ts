@@ -19,5 +19,20 @@ export function powerLost({
   return !(usable(state, slots.pumpStandbyRunning) >= 0.5 || usable(state, slots.vacuumStandbyRunning) >= 0.5);
 }
 
+/** What a return of power may take: the tank is filled, the loop opens, flow comes. What is missing later has a cause of its own. Own rule. */
+const returnMs = 60_000;
+
+/** Power is lost, or came back so short a time ago that what stands is of the same event. */
+export const inPowerEvent = ({ plant, unitIndex }: Pick<UnitContext, 'plant' | 'unitIndex'>): boolean =>
+  !Number.isNaN(plant.runs.powerLostMs[unitIndex]);
+
+/** Once a second: true where the event has just ended, so that what is left of it has to be looked at again. */
+export function powerEventEnds({ nowMs, plant, unitIndex }: UnitContext): boolean {
+  const { powerLostMs } = plant.runs;
+  if (!(nowMs - (powerLostMs[unitIndex] as number) > returnMs)) return false;
+  powerLostMs[unitIndex] = Number.NaN;
+  return true;
+}
+
 export const powerLostText =
   'Pump and vacuum source stopped together: power of the unit lost. One event; the rest follows from it.';

@@ -60,6 +60,20 @@ describe('power lost with the gateway alive', () => {
     expect(plant.pipeline.detailOf('m1:PUMP-1')).toMatch(/power of the unit lost/);
   });
 
+  it('stays one event while the loop comes back, and what is still missing a minute later stands for itself', () => {
+    const plant = new Plant(plantSite({ units: ['m1'] })).run(60);
+    Object.assign(plant.m1, { pumpRunning: false, vacuumRunning: false, vacuumSpeed: 0 });
+    plant.run(8);
+    Object.assign(plant.m1, { pumpRunning: true, vacuumRunning: true, vacuumSpeed: 0.4, flow: 0 });
+    plant.run(10);
+    expect(plant.pipeline.standing().find(({ entry }) => entry === 'PUMP-1')?.active).toBe(false);
+    expect(parents(plant, 'FLOW-2')).toEqual(['m1:PUMP-1']);
+    plant.run(40);
+    expect(parents(plant, 'FLOW-2')).toEqual(['m1:PUMP-1']);
+    plant.run(15);
+    expect(parents(plant, 'FLOW-2')).toEqual([null]);
+  });
+
   it('is another thing than the trip of one pump, which leaves the lost flow to speak for itself', () => {
     const plant = hall();
     Object.assign(plant.m1, { pumpRunning: false, flow: 0 });
