@@ -16,6 +16,7 @@ import './styles/chapters.css';
 import './styles/trends.css';
 import './styles/setup.css';
 import './styles/narrow.css';
+import './styles/phone.css';
 
 startTheme();
 createApp(App)

@@ -19,6 +19,7 @@ export const qualityReasons = [
   'belowFloor',
   'notApplicable',
   'warming',
+  'contradicted',
 ] as const;
 export const qualityReasonSchema = z.enum(qualityReasons);
 export type QualityReason = z.infer<typeof qualityReasonSchema>;

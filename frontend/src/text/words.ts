@@ -89,6 +89,7 @@ export const reasonWords: { readonly [R in QualityReason]: string } = {
   belowFloor: 'too small to be judged',
   notApplicable: 'does not apply now',
   warming: 'not watched long enough yet',
+  contradicted: 'what it is computed from contradicts itself',
 };
 
 /** Every reason in words, or a word for none. */

@@ -1,35 +1,10 @@
 import { liquidWaterDensity, liquidWaterHeatCapacity } from '@ebbline/shared/fluid-properties/liquid-water';
 import { celsius } from '@ebbline/shared/units/quantity';
 import { badBits, reasonBit } from '../slots/quality-reasons';
+import type { Exchanger } from './exchanger-state';
 import type { UnitFrame } from './unit-frame';
 import type { UnitPlan } from './unit-plan';
 import { uOf } from './write-point';
-
-/** Both sides of the exchanger between loop and facility water, in counterflow. Written in place. */
-export interface Exchanger {
-  /** Terminal differences, K: at the loop's return and at its supply end. */
-  warmEnd: number;
-  coldEnd: number;
-  warmEndU: number;
-  coldEndU: number;
-  /** Capacity rates, W/K. */
-  loopRate: number;
-  facilityRate: number;
-  /** Heat that goes over, W: of the two sides, each by its certainty (1/u²), or the loop's where the other is not metered. */
-  heat: number;
-  heatU: number;
-}
-
-export const emptyExchanger = (): Exchanger => ({
-  warmEnd: Number.NaN,
-  coldEnd: Number.NaN,
-  warmEndU: Number.NaN,
-  coldEndU: Number.NaN,
-  loopRate: Number.NaN,
-  facilityRate: Number.NaN,
-  heat: Number.NaN,
-  heatU: Number.NaN,
-});
 
 export const hasTerminals = ({ slot }: UnitPlan): boolean =>
   slot['supply.temperature'] >= 0 &&
@@ -97,7 +72,7 @@ function takeExchanger(frame: UnitFrame, into: Exchanger): void {
   const z = state.value[slot.heatBalanceSignificance] ?? Number.NaN;
   const judged =
     slot.heatBalanceSignificance >= 0 && ((state.reasons[slot.heatBalanceSignificance] ?? 0) & badBits) === 0;
-  if (judged && Math.abs(z) > certain && !tally.isBad()) tally.note(reasonBit.inputBad, Infinity);
+  if (judged && Math.abs(z) > certain && !tally.isBad()) tally.note(reasonBit.contradicted, Infinity);
   const weight = 1 / (loopU * loopU);
   const otherWeight = 1 / (facilityU * facilityU);
   if (!Number.isFinite(weight + otherWeight)) return;

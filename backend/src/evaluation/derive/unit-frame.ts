@@ -12,7 +12,7 @@ import {
 import type { CompiledSite } from '../site/compiled-site';
 import { createSlotState, type SlotState } from '../slots/slot-state';
 import { readAmbient, type Ambient } from './ambient';
-import { emptyExchanger } from './exchanger';
+import { emptyExchanger } from './exchanger-state';
 import type { GasFlow } from './gas-flow';
 import { InputTally } from './input-tally';
 import type { DeriveMemory } from './memory/derive-memory';

@@ -18,3 +18,9 @@ export interface AlertChange {
   readonly alert: AlertRecord;
   readonly atMs: number;
 }
+
+/** An alert that stands, and whether it is in the list: one that follows from an alarm is not. */
+export interface StandingAlert {
+  readonly record: AlertRecord;
+  readonly shown: boolean;
+}

@@ -1,12 +1,5 @@
 import type { AlertRecord } from './alert-record';
-import { detailNow } from './detail-of';
 import type { PipelineState } from './pipeline-state';
-
-/** An alert that stands, and whether it is in the list: one that follows from an alarm is not. */
-export interface StandingAlert {
-  readonly record: AlertRecord;
-  readonly shown: boolean;
-}
 
 export function beginAlert(
   pipeline: PipelineState,
@@ -33,12 +26,3 @@ export function showAlert(pipeline: PipelineState, alarm: number, shown: boolean
   pipeline.alerts.set(alarm, { ...alert, shown });
   pipeline.alertChanges.push({ what: shown ? 'came' : 'went', alert: alert.record, atMs: nowMs });
 }
-
-/** What an engineer's list shows, each with what is known of it now. */
-export const shownAlerts = (pipeline: PipelineState): readonly AlertRecord[] =>
-  [...pipeline.alerts].flatMap(([alarm, { record, shown }]) =>
-    shown ? [withDetail(record, detailNow(pipeline, alarm))] : [],
-  );
-
-const withDetail = (record: AlertRecord, detail: string | null): AlertRecord =>
-  detail === null ? record : { ...record, detail };

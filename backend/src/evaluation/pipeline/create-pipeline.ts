@@ -4,7 +4,7 @@ import { path } from '../derive/path';
 import { pressureWindow } from '../derive/pressure-window';
 import type { CompiledSite } from '../site/compiled-site';
 import { act } from './act';
-import { shownAlerts } from './alerts';
+import { shownAlerts } from './shown-alerts';
 import { detailOf } from './detail-of';
 import { modeOfUnit, type ModeFound } from './mode-of-unit';
 import { actOnPermit } from './permits/act-on-permit';

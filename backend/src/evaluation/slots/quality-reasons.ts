@@ -20,6 +20,7 @@ const qualityOfReason: Readonly<Record<QualityReason, Quality>> = {
   belowFloor: 'bad',
   notApplicable: 'bad',
   warming: 'bad',
+  contradicted: 'bad',
 };
 
 const bits = (quality: Quality): number =>

@@ -1,5 +1,5 @@
 import { usable, type UnitContext } from '../judge-context';
-import { sampleRuns } from './run-memory';
+import { sampleRuns } from './sample-runs';
 
 /** Once a second, before the rules: what several of them look at. */
 export function samplePlant(context: UnitContext): void {

@@ -1,0 +1,25 @@
+/** Both sides of the exchanger between loop and facility water, in counterflow. Written in place. */
+export interface Exchanger {
+  /** Terminal differences, K: at the loop's return and at its supply end. */
+  warmEnd: number;
+  coldEnd: number;
+  warmEndU: number;
+  coldEndU: number;
+  /** Capacity rates, W/K. */
+  loopRate: number;
+  facilityRate: number;
+  /** Heat that goes over, W: of the two sides, each by its certainty (1/u²), or the loop's where the other is not metered. */
+  heat: number;
+  heatU: number;
+}
+
+export const emptyExchanger = (): Exchanger => ({
+  warmEnd: Number.NaN,
+  coldEnd: Number.NaN,
+  warmEndU: Number.NaN,
+  coldEndU: Number.NaN,
+  loopRate: Number.NaN,
+  facilityRate: Number.NaN,
+  heat: Number.NaN,
+  heatU: Number.NaN,
+});
