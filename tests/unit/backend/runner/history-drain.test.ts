@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { HistoryRows } from '../../../../backend/src/evaluation/pipeline/history-rows';
 import type { Pipeline } from '../../../../backend/src/evaluation/pipeline/pipeline';
-import type { HistoryStore } from '../../../../backend/src/ports/history-store';
+import type { HistoryLayout, HistoryStore } from '../../../../backend/src/ports/history-store';
 import { HistoryDrain } from '../../../../backend/src/runner/history-drain';
 
 /** A store whose commits the test ends by hand, and a gate that remembers what was let go. */
@@ -101,5 +101,83 @@ describe('the way into history', () => {
     writes[0]?.done();
     await settle();
     expect(state.released).toBe(2);
+  });
+});
+
+describe('a change of layout', () => {
+  const layout = {} as HistoryLayout;
+
+  /** Rows carry the order they were drained in; `told` is what the store was asked for, in order. */
+  function changing(refusals: number) {
+    const told: string[] = [];
+    let left = refusals;
+    let drained = 0;
+    const held: (() => void)[] = [];
+    const pipeline = {
+      drainHistory: () => ({ count: (drained += 1) }) as unknown as HistoryRows,
+    } as unknown as Pipeline;
+    const store = {
+      write: ({ count }: HistoryRows) => {
+        told.push(`write ${count}`);
+        return new Promise<void>((resolve) => held.push(resolve));
+      },
+      useLayout: () => {
+        told.push('layout');
+        return (left -= 1) < 0 ? Promise.resolve() : Promise.reject(new Error('rows still wait for the disk'));
+      },
+    } as unknown as HistoryStore;
+    const gate = { waiting: () => 0, mark: () => 0, release: () => undefined };
+    const drain = new HistoryDrain(pipeline, store, gate, () => 1000);
+    const letGo = async (): Promise<void> => {
+      for (const one of held.splice(0)) one();
+      await settle();
+    };
+    return { drain, told, letGo };
+  }
+
+  it('writes what is there in the old layout, then changes, then gives the store the new one', async () => {
+    const { drain, told, letGo } = changing(0);
+    drain.commit();
+    const changed = drain.changeLayout(layout, () => told.push('change'));
+    await settle();
+    expect(told).toEqual(['write 1']);
+    await letGo();
+    await changed;
+    expect(told).toEqual(['write 1', 'change', 'write 2']);
+    await letGo();
+    expect(told).toEqual(['write 1', 'change', 'write 2', 'layout']);
+  });
+
+  it('takes nothing from the pipeline until the store knows the new layout', async () => {
+    const { drain, told, letGo } = changing(0);
+    await drain.changeLayout(layout, () => undefined);
+    drain.commit();
+    drain.commitForWaiting();
+    expect(told).toEqual(['write 1']);
+    await letGo();
+    drain.commit();
+    expect(told).toEqual(['write 1', 'layout', 'write 2']);
+  });
+
+  it('asks again with each commit while the store refuses, and tells why meanwhile', async () => {
+    const { drain, told, letGo } = changing(2);
+    await drain.changeLayout(layout, () => undefined);
+    await letGo();
+    expect(drain.trouble()).toBe('rows still wait for the disk');
+    drain.commit();
+    await settle();
+    drain.commit();
+    await settle();
+    expect(told).toEqual(['write 1', 'layout', 'layout', 'layout']);
+    expect(drain.trouble()).toBeNull();
+    drain.commit();
+    expect(told.at(-1)).toBe('write 2');
+  });
+
+  it('ends though the store never takes the new layout', async () => {
+    const { drain, letGo } = changing(Infinity);
+    await drain.changeLayout(layout, () => undefined);
+    await letGo();
+    await expect(drain.flush()).resolves.toBeUndefined();
   });
 });
