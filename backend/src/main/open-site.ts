@@ -16,10 +16,14 @@ export async function openSite(file: string, say: (line: string) => void): Promi
     ]);
   }
   const { site, warnings } = result.value;
-  for (const warning of warnings) say(lineText(shown, warning));
+  if (warnings.length > 0) say(warningsLine(shown, warnings.length));
   say(`Site: ${site.name} (${counted(site.halls.length, 'hall')}, ${counted(site.units.length, 'unit')})`);
   return { site, contentHash, warnings };
 }
+
+/** How many there are and where they can be read; the start is no place for pages of them. */
+export const warningsLine = (shown: string, count: number): string =>
+  `${shown}: ${counted(count, 'warning')}; read ${count === 1 ? 'it' : 'them'} on the Setup screen, or by npm run site:check -- ${shown}`;
 
 /** Relative to where the program was started, where it lies below. */
 export const shownPath = (file: string): string => {
