@@ -36,7 +36,7 @@ export async function createAuthority(folder: string, name: string): Promise<Aut
     serialNumber: '01',
     name: `CN=${name}`,
     ...validity({ from: -1, to: 30 }),
-    keys: keys as CryptoKeyPair,
+    keys: keys,
     signingAlgorithm: algorithm,
     extensions: [new BasicConstraintsExtension(true, 1, true)],
   });
@@ -56,14 +56,14 @@ export async function createAuthority(folder: string, name: string): Promise<Aut
         subject: `CN=${subject}`,
         issuer: own.subject,
         ...validity(days),
-        signingKey: (keys as CryptoKeyPair).privateKey,
-        publicKey: (subjectKeys as CryptoKeyPair).publicKey,
+        signingKey: keys.privateKey,
+        publicKey: subjectKeys.publicKey,
         signingAlgorithm: algorithm,
         extensions: [
           new SubjectAlternativeNameExtension([{ type: isIP(subject) === 0 ? 'dns' : 'ip', value: subject }]),
         ],
       });
-      const pkcs8 = await webcrypto.subtle.exportKey('pkcs8', (subjectKeys as CryptoKeyPair).privateKey);
+      const pkcs8 = await webcrypto.subtle.exportKey('pkcs8', subjectKeys.privateKey);
       return {
         certificate: await write(`${serial}`, certificate.toString('pem')),
         key: await write(`${serial}-key`, PemConverter.encode(pkcs8, 'PRIVATE KEY')),

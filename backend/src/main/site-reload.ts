@@ -73,12 +73,16 @@ export class SiteReload implements SiteInForce {
       return;
     }
     const faults = result.ok ? needsRestart(this.inForce.site, result.value.site) : result.fault.map(told);
-    if (!result.ok || contentHash === null || faults.length > 0) return this.refuse(contentHash, faults);
+    if (!result.ok || contentHash === null || faults.length > 0) {
+      this.refuse(contentHash, faults);
+      return;
+    }
     try {
       await this.parts.replace(result.value.site);
     } catch (cause) {
       const why = cause instanceof Error ? cause.message : String(cause);
-      return this.refuse(null, [{ line: null, key: '', message: `could not be put in force now: ${why}` }]);
+      this.refuse(null, [{ line: null, key: '', message: `could not be put in force now: ${why}` }]);
+      return;
     }
     this.inForce = { ...result.value, contentHash };
     this.loadedMs = this.parts.wallMs();

@@ -83,7 +83,7 @@ function follow({ nowMs, plant, slots, state, unitIndex }: UnitContext, one: Wat
 
 function changeText({ plant, slots, state, unitIndex }: UnitContext, one: Watched): string[] {
   const place = unitIndex * setPointCount + one.place;
-  if (Number.isNaN(plant.setPoints.changedMs[place] as number)) return [];
+  if (Number.isNaN(plant.setPoints.changedMs[place])) return [];
   const text = (value: number): string => (value / one.scale).toFixed(one.digits);
   const from = plant.setPoints.known[place] as number;
   return [`Set point of ${one.name}: ${text(from)} → ${text(usable(state, slots[one.slot]))} ${one.unit}.`];

@@ -26,5 +26,5 @@ function follow(running: number, was: Uint8Array, stoppedMs: Float64Array, unit:
 
 /** A standby counts as proved from the first look on: nothing is known of the time before. */
 function prove(running: number, provedMs: Float64Array, unit: number, nowMs: number): void {
-  if (running >= 0.5 || (running < 0.5 && Number.isNaN(provedMs[unit] as number))) provedMs[unit] = nowMs;
+  if (running >= 0.5 || (running < 0.5 && Number.isNaN(provedMs[unit]))) provedMs[unit] = nowMs;
 }

@@ -29,13 +29,13 @@ export function setPointChanged(
   rememberMs: number,
 ): boolean {
   const known = memory.known[place] as number;
-  if (Number.isNaN(value)) return !Number.isNaN(memory.changedMs[place] as number);
+  if (Number.isNaN(value)) return !Number.isNaN(memory.changedMs[place]);
   if (Number.isNaN(known)) memory.known[place] = value;
   if (Number.isNaN(known) || Math.abs(value - known) < least) {
     memory.changedMs[place] = Number.NaN;
     return false;
   }
-  if (Number.isNaN(memory.changedMs[place] as number)) memory.changedMs[place] = nowMs;
+  if (Number.isNaN(memory.changedMs[place])) memory.changedMs[place] = nowMs;
   if (nowMs - (memory.changedMs[place] as number) < rememberMs) return true;
   memory.known[place] = value;
   memory.changedMs[place] = Number.NaN;

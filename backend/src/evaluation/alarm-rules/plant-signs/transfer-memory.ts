@@ -56,8 +56,8 @@ export function followTransfers(
   const before = memory.filling[unit] as number;
   memory.filling[unit] = filling;
   if (before < 0 || (filling & ~before) === 0) return;
-  const water = memory.waterSince[unit] as number;
-  const time = memory.timeSince[unit] as number;
+  const water = memory.waterSince[unit];
+  const time = memory.timeSince[unit];
   memory.waterSince[unit] = 0;
   memory.timeSince[unit] = 0;
   memory.lastWater[unit] = water;

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
-  BucketMeans,
+  type BucketMeans,
   dayMeans,
   tenMinuteMeans,
 } from '../../../../../../backend/src/evaluation/alarm-rules/means/bucket-means';
