@@ -1,0 +1,114 @@
+import { describe, expect, it } from 'vitest';
+import { fail, ok } from '@ebbline/shared/errors/result';
+import type { SiteReading } from '../../../../backend/src/connections/site-files/read-site-file';
+import type { CompiledSite } from '../../../../backend/src/evaluation/site/compiled-site';
+import { SiteReload } from '../../../../backend/src/main/site-reload';
+
+/** All that a reload itself looks at. */
+const site = (more: object = {}): CompiledSite =>
+  ({ id: 'small', demo: false, maximumPayloadBytes: 1000, units: [], ...more }) as unknown as CompiledSite;
+
+const sound = (contentHash: string, more: object = {}): SiteReading => ({
+  contentHash,
+  result: ok({ site: site(more), warnings: [] }),
+});
+const faulty = (contentHash: string | null): SiteReading => ({
+  contentHash,
+  result: fail([{ line: 7, key: 'units.m1.hall', message: 'expected a hall' }]),
+});
+
+function bench() {
+  const disk = { reading: sound('a') };
+  const replaced: CompiledSite[] = [];
+  const said: string[] = [];
+  const state = { nowMs: 1000, fault: null as Error | null };
+  const reload = new SiteReload(
+    { site: site(), contentHash: 'a', warnings: [] },
+    {
+      file: 'site.yaml',
+      read: () => Promise.resolve(disk.reading),
+      replace: (next) => {
+        if (state.fault !== null) return Promise.reject(state.fault);
+        replaced.push(next);
+        return Promise.resolve();
+      },
+      wallMs: () => state.nowMs,
+      say: (line) => said.push(line),
+    },
+  );
+  return { reload, disk, replaced, said, state };
+}
+
+describe('a new content of the site file', () => {
+  it('is put in force where it is sound, once', async () => {
+    const { reload, disk, replaced, state } = bench();
+    disk.reading = sound('b');
+    state.nowMs = 2000;
+    await reload.reload();
+    const now = await reload.reload();
+    expect(replaced).toHaveLength(1);
+    expect(now).toMatchObject({ contentHash: 'b', loadedAt: '1970-01-01T00:00:02.000Z', refused: null });
+  });
+
+  it('changes nothing where it equals the one in force', async () => {
+    const { reload, replaced, said } = bench();
+    await reload.reload();
+    expect([replaced, said]).toEqual([[], []]);
+  });
+
+  it('is refused whole with line and key, told once, and dated from the first refusal', async () => {
+    const { reload, disk, replaced, said, state } = bench();
+    disk.reading = faulty('b');
+    state.nowMs = 2000;
+    await reload.reload();
+    const lines = said.length;
+    state.nowMs = 3000;
+    const now = await reload.reload();
+    expect(replaced).toEqual([]);
+    expect(said).toHaveLength(lines);
+    expect(now.contentHash).toBe('a');
+    expect(now.refused).toEqual({
+      since: '1970-01-01T00:00:02.000Z',
+      faults: [{ line: 7, key: 'units.m1.hall', message: 'expected a hall' }],
+    });
+    expect(reload.reasons().map(({ code }) => code)).toEqual(['SITE_FILE_REFUSED']);
+  });
+
+  it('takes the refusal away when the content in force comes back', async () => {
+    const { reload, disk } = bench();
+    disk.reading = faulty('b');
+    await reload.reload();
+    disk.reading = sound('a');
+    expect((await reload.reload()).refused).toBeNull();
+    expect(reload.reasons()).toEqual([]);
+  });
+
+  it.each([
+    ['site.id', { id: 'other' }],
+    ['site.demo', { demo: true }],
+    ['intake.maximumPayloadBytes', { maximumPayloadBytes: 1001 }],
+  ])('is refused where it changes %s', async (key, more) => {
+    const { reload, disk, replaced } = bench();
+    disk.reading = sound('b', more);
+    const { refused } = await reload.reload();
+    expect(refused?.faults.map((fault) => fault.key)).toEqual([key]);
+    expect(replaced).toEqual([]);
+  });
+
+  it('may ask for less room than was taken', async () => {
+    const { reload, disk } = bench();
+    disk.reading = sound('b', { maximumPayloadBytes: 999 });
+    expect((await reload.reload()).refused).toBeNull();
+  });
+
+  it('is tried again where it could not be put in force', async () => {
+    const { reload, disk, state, replaced } = bench();
+    disk.reading = sound('b');
+    state.fault = new Error('disk full');
+    const { refused } = await reload.reload();
+    expect(refused?.faults[0]?.message).toBe('could not be put in force now: disk full');
+    state.fault = null;
+    expect((await reload.reload()).contentHash).toBe('b');
+    expect(replaced).toHaveLength(1);
+  });
+});
