@@ -74,7 +74,7 @@ suiteNeeding(['data'], 'a day of 176 nodes of a computer hall, with the outage o
       const expected = published(one.node, one.column);
       expect(expected).toBeGreaterThan(50);
       await until(() => stored(one, expected), {
-        withinMs: 10_000,
+        withinMs: 90_000,
         everyMs: 100,
         what: `${expected} values of ${one.node.id} ${one.column}`,
       });

@@ -96,7 +96,7 @@ suiteNeeding(['data'], 'the hours of a weather station', () => {
     await until(
       async () => (await dewPoints((told.at(-1)?.atMs ?? 0) - hourMs, toMs)).some((value) => value !== null),
       {
-        withinMs: 20_000,
+        withinMs: 90_000,
         everyMs: 100,
         what: 'the last hour on disk',
       },
