@@ -38,7 +38,7 @@ describe('the Hall screen', () => {
     const shown = await show(aHallFrame([aLine('e1')]));
     const text = shown.get('.figures').text().replaceAll('\u00a0', ' ');
     expect(text).toContain('3420 ± 50 kW');
-    expect(text).toContain('94.7 %');
+    expect(text).toContain('86.7 %');
     expect(text).toContain('4.1 ± 0.6 kPa');
     expect(text).toContain('kPa absolute');
     expect(shown.findAll('.figure .age')).toHaveLength(shown.findAll('.figure').length);
@@ -85,6 +85,26 @@ describe('the Hall screen', () => {
       expect(line.text()).toContain(part);
     expect(line.get('[role=img]').attributes('aria-label')).toBe('priority 2, act soon');
     expect(line.find('.priority-shape.priority-2 path').exists()).toBe(true);
+  });
+
+  it('says what this alarm is of before what its kind wants done', async () => {
+    const worst = anAlarm('e7:AIR-1', { detail: 'Air, Rack 5 probable. Carries this one and 1 more.' });
+    const shown = await show(aHallFrame([aLine('e7', { worst })]));
+    const line = shown.get('[data-testid=loop-e7] .person-action').text();
+    expect(line).toContain('Air, Rack 5 probable. ');
+    expect(line).not.toContain('Carries');
+    expect(line.indexOf('probable')).toBeLessThan(line.indexOf(worst.action));
+  });
+
+  it('says which of heat and chip power is not known, and gives the other its unit', async () => {
+    const lines = [aLine('e1', { chipPower: aFigure(null) }), aLine('e7', { heatRemoved: aFigure(null) })];
+    const shown = await show(aHallFrame(lines));
+    const words = (unit: string): string =>
+      shown.get(`[data-testid=loop-${unit}] .heat-words`).text().replaceAll('\u00a0', ' ');
+    expect(words('e1')).toBe('208 kWchip power not known');
+    expect(words('e7')).toBe('of 240 kWheat not known');
+    const figures = shown.get('.figures').text();
+    expect(figures).not.toContain('something it is computed from is bad');
   });
 
   it('says a mode that is not running, and a mode that is not known', async () => {

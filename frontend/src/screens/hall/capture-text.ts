@@ -1,8 +1,18 @@
-import type { Figure } from '@ebbline/shared/contract/live-feed';
+import type { Figure, LoopLine } from '@ebbline/shared/contract/live-feed';
 import { formatQuantity, inWords } from '../../text/format-quantity';
 
-/** Heat removed as a share of chip power; null where either is missing or there is no power to compare with. */
-export function captureText(heat: Figure, power: Figure): string | null {
-  if (heat.value === null || power.value === null || power.value <= 0) return null;
-  return inWords(formatQuantity(heat.value / power.value, 'ratio'));
+type Heat = Pick<LoopLine, 'heatRemoved' | 'chipPower'>;
+const isKnown = (figure: Figure): boolean => figure.value !== null && figure.quality !== 'bad';
+
+/**
+ * Heat removed as a share of chip power, over the loops that have both: a loop whose chip power is not known would
+ * raise the share though it takes off no more. Says in how many where that is not all; null where there is none.
+ */
+export function captureText(loops: readonly Heat[]): string | null {
+  const both = loops.filter(({ heatRemoved, chipPower }) => isKnown(heatRemoved) && isKnown(chipPower));
+  const heat = both.reduce((sum, { heatRemoved }) => sum + (heatRemoved.value ?? 0), 0);
+  const power = both.reduce((sum, { chipPower }) => sum + (chipPower.value ?? 0), 0);
+  if (power <= 0) return null;
+  const share = inWords(formatQuantity(heat / power, 'ratio'));
+  return both.length === loops.length ? share : `${share} in ${both.length} of ${loops.length} units`;
 }

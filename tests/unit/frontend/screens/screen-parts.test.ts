@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { captureText } from '../../../../frontend/src/screens/hall/capture-text';
+import { partialSum } from '../../../../frontend/src/screens/hall/partial-sum';
 import { alarmOfBranch } from '../../../../frontend/src/screens/loop/alarm-of-branch';
 import { groupPoints } from '../../../../frontend/src/screens/loop/group-points';
 import { aFigure, aReading } from '../../../screens/fixtures/builders';
@@ -42,12 +43,41 @@ describe('the parts of the Loop screen', () => {
 });
 
 describe('capture on the Hall screen', () => {
+  const loop = (heatRemoved: number | null, chipPower: number | null) => ({
+    heatRemoved: aFigure(heatRemoved),
+    chipPower: aFigure(chipPower),
+  });
+
   it('is heat removed over chip power', () => {
-    expect(captureText(aFigure(90), aFigure(100))).toBe('90.0\u00a0%');
+    expect(captureText([loop(90, 100), loop(45, 50)])).toBe('90.0\u00a0%');
   });
 
   it('is not guessed where either is missing', () => {
-    expect(captureText(aFigure(null), aFigure(100))).toBeNull();
-    expect(captureText(aFigure(90), aFigure(0))).toBeNull();
+    expect(captureText([loop(null, 100)])).toBeNull();
+    expect(captureText([loop(90, 0)])).toBeNull();
+    expect(captureText([])).toBeNull();
+  });
+
+  it('counts only loops that have both, and says how many they are', () => {
+    expect(captureText([loop(90, 100), loop(80, null), loop(null, 70)])).toBe('90.0\u00a0% in 1 of 3 units');
+  });
+});
+
+describe('a sum of the Hall screen', () => {
+  const sum = aFigure(170, { quality: 'uncertain', reasons: ['inputBad'] });
+
+  it('says how many units it counts in the place of a bad input', () => {
+    const { figure, note } = partialSum(sum, [aFigure(90), aFigure(80), aFigure(null)]);
+    expect(figure).toMatchObject({ value: 170, quality: 'good', reasons: [] });
+    expect(note).toBe('2 of 3 units; not known of the others');
+  });
+
+  it('keeps every other doubt, and says nothing of units where all are counted', () => {
+    const doubtful = { ...sum, reasons: ['inputBad', 'inputUncertain'] as const };
+    expect(partialSum(doubtful, [aFigure(90), aFigure(null)]).figure).toMatchObject({
+      quality: 'uncertain',
+      reasons: ['inputUncertain'],
+    });
+    expect(partialSum(sum, [aFigure(90), aFigure(80)])).toEqual({ figure: sum, note: null });
   });
 });

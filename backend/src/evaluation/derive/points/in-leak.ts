@@ -8,9 +8,13 @@ import { takeStored } from './gas-load';
 
 export const hasGasAllowance = ({ unit }: UnitPlan): boolean => unit.design.commissioned.gasLoadM3PerS !== null;
 
-/** Gas load that needs no one: commissioned baseline, gas budget of the last fill, open permits, tanks' own gas. Free air. */
+/**
+ * Gas load that needs no one: commissioned baseline, gas budget of the last fill, open permits, tanks' own gas. Free
+ * air. Settings and permits are of now, as the program itself holds them.
+ */
 export function deriveGasAllowance(frame: UnitFrame): void {
   frame.tally.begin();
+  frame.tally.note(0, frame.nowMs);
   takeOwnGas(frame);
   writePoint(frame, frame.plan.slot.gasAllowance, gasAllowed(frame, false), allowanceU(frame));
 }

@@ -142,7 +142,7 @@ describe('exchanger figures', () => {
     const built = derived({}, (one) => one.set('facility.flow', 9 / 995));
     expect(Math.abs(built.value('heatBalanceSignificance'))).toBeGreaterThan(2);
     for (const point of ['effectiveness', 'ntu', 'ua', 'uaRatio'])
-      expect(built.reasons(point), point).toBe(reasonBit.inputBad);
+      expect(built.reasons(point), point).toBe(reasonBit.contradicted);
     expect(built.reasons('lmtd')).toBe(0);
   });
 
