@@ -23,7 +23,9 @@ test.for(['N3', 'S1', 'N7'])('%s goes back to rest after its hose is mended, and
     ],
   });
   const mine = transitions.filter(({ alarm }) => alarm.startsWith(`${id}:`));
-  const after = mine.filter(({ atMs }) => atMs > startMs + 1000 * repairedS);
+  // What follows from the open hose folds under it, comes late by its own delay, and ends with it.
+  const followers = new Set(mine.filter(({ foldedUnder }) => foldedUnder !== null).map(({ alarm }) => alarm));
+  const after = mine.filter(({ alarm, atMs }) => atMs > startMs + 1000 * repairedS && !followers.has(alarm));
   expect(mine.some(({ entry, to }) => entry === 'AIR-1' && to === 'unacknowledged')).toBe(true);
   expect(after.map(({ entry, to }) => `${entry} ${to}`)).toEqual(['AIR-1 returnedUnacknowledged']);
 });

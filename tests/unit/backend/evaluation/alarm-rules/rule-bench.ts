@@ -1,7 +1,7 @@
 import { modes, type Mode } from '@ebbline/shared/contract/http-api';
 import { createContext, fillContext } from '../../../../../backend/src/evaluation/pipeline/fill-context';
 import { detailNow } from '../../../../../backend/src/evaluation/pipeline/detail-of';
-import { shownAlerts } from '../../../../../backend/src/evaluation/pipeline/alerts';
+import { shownAlerts } from '../../../../../backend/src/evaluation/pipeline/shown-alerts';
 import { judgeUnit } from '../../../../../backend/src/evaluation/pipeline/judge-unit';
 import { modeOfUnit } from '../../../../../backend/src/evaluation/pipeline/mode-of-unit';
 import { createPipelineState, type PipelineState } from '../../../../../backend/src/evaluation/pipeline/pipeline-state';
