@@ -39,10 +39,15 @@ export const tank2: UnitEntry = {
     finding.value = roomTaken(context);
     finding.limit = limits.limit;
     // Air pushes water out of the pipes: the level falls back by itself when the branch is isolated.
-    if (isActive(context, 'AIR-1')) return;
+    // The switch before the vacuum source's inlet is heard all the same.
+    const byLevel = !levelTells(context)
+      ? Verdict.no
+      : isActive(context, 'AIR-1')
+        ? Verdict.hold
+        : judgeAbove(finding.value, limits.limit, limits.deadband, active);
     const bySwitch = judgeDiscrete(usable(context.state, context.slots.separatorLevelHigh));
-    const byLevel = judgeAbove(finding.value, limits.limit, limits.deadband, active);
     const level = context.slots.separatorLevelHigh < 0 ? byLevel : anyOf(bySwitch, byLevel);
+    if (level !== Verdict.yes && isActive(context, 'AIR-1')) return;
     finding.verdict = walksIn(context) ? Verdict.yes : level;
   },
   detail(context) {
@@ -63,6 +68,13 @@ export const tank2: UnitEntry = {
 
 /** A rise of the sum that is worth naming, m³/s: 0.5 L/min. Own rule. */
 const risingM3PerS = 0.5 / 60_000;
+
+/** A level without area and room in the site file says nothing of how full the separator is: then only the switch does. */
+const levelTells = ({ slots, unit: { design } }: UnitContext): boolean =>
+  slots.separatorLevel >= 0 &&
+  design.separatorAreaM2 !== null &&
+  design.volumes.separatorRoomM3 !== null &&
+  design.volumes.separatorUsualLevelM !== null;
 
 const walksIn = (context: UnitContext): boolean =>
   waterGained(context, context.unitIndex) > 0 && walksWith(context) >= 0;

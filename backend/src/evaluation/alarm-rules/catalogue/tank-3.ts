@@ -1,4 +1,6 @@
+import { anyOf } from '../any-of';
 import { judgeBelow } from '../below';
+import { Verdict } from '../verdict';
 import { flowText, joined } from '../details/quantity-text';
 import type { UnitEntry } from '../entry';
 import { usable, type UnitContext } from '../judge-context';
@@ -46,7 +48,13 @@ export const tank3: UnitEntry = {
     finding.value = lower && !Number.isNaN(separator) ? separator : supply;
     finding.where = lower && !Number.isNaN(separator) ? 'Separator' : 'Supply tank';
     finding.limit = limits.limit;
-    finding.verdict = judgeBelow(finding.value, limits.limit, limits.deadband, active);
+    // Each tank by itself: a tank whose sensor is bad clears nothing, however well the other one stands.
+    const ofTank = (share: number, slot: number, usualM: number | null): Verdict =>
+      slot < 0 || usualM === null ? Verdict.no : judgeBelow(share, limits.limit, limits.deadband, active);
+    finding.verdict = anyOf(
+      ofTank(separator, slots.separatorLevel, separatorUsualLevelM),
+      ofTank(supply, slots.supplyTankLevel, supplyTankUsualLevelM),
+    );
     finding.worse = finding.value < nearlyEmpty * limits.limit || losesWater(context);
   },
   detail(context) {
