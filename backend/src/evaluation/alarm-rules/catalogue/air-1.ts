@@ -27,9 +27,9 @@ export const air1: UnitEntry = {
   consequence:
     'The branch fills with gas and its chips overheat; the vacuum reserve is used up, so that the next opening may not be carried.',
   action: {
-    a: 'Look at the named rack and isolate it; keep the vacuum source running. Do not drain the separator: its level falls back by itself when the rack is isolated.',
-    b: 'Look at the named rack and isolate it; keep the vacuum source and the tank change-over running. Do not drain: the level falls back by itself when the rack is isolated.',
-    c: 'Look at the named rack and isolate it; keep the vacuum source running. Do not drain the reservoir: its level falls back by itself when the rack is isolated.',
+    a: 'Look at the named rack, power off its servers and isolate it; keep the vacuum source running. Do not drain the separator: its level falls back by itself when the rack is isolated.',
+    b: 'Look at the named rack, power off its servers and isolate it; keep the vacuum source and the tank change-over running. Do not drain: the level falls back by itself when the rack is isolated.',
+    c: 'Look at the named rack, power off its servers and isolate it; keep the vacuum source running. Do not drain the reservoir: its level falls back by itself when the rack is isolated.',
   },
   confirm:
     'At the rack: a hissing line. In the readings: flow of that rack down, its return pressure up, separator level up, while the vacuum margin stays.',

@@ -21,9 +21,9 @@ export const air2: UnitEntry = {
   cause: 'A fitting, seal, hose or check valve that is no longer tight.',
   consequence: 'The vacuum reserve shrinks, and oxygen gets into the water: corrosion and slime.',
   action: {
-    a: 'Find it by isolating one branch after the other while you watch the gas load; keep the vacuum source running.',
-    b: 'Find it by isolating one branch after the other over whole tank cycles while you watch the gas load; keep the vacuum source running.',
-    c: 'Find it by isolating one branch after the other while you watch the gas load; keep the vacuum source running.',
+    a: 'Find it by isolating one branch after the other, its servers powered off first, while you watch the gas load; keep the vacuum source running.',
+    b: 'Find it by isolating one branch after the other, its servers powered off first, over whole tank cycles while you watch the gas load; keep the vacuum source running.',
+    c: 'Find it by isolating one branch after the other, its servers powered off first, while you watch the gas load; keep the vacuum source running.',
   },
   confirm:
     'Compare the exhaust meter, the pressure rise while the vacuum source rests, and the top-up of the week. Air that the water gives off after a fill decays by itself.',

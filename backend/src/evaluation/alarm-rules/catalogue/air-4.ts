@@ -19,9 +19,9 @@ export const air4: UnitEntry = {
   consequence:
     'All flow is lost within tens of seconds. The low pipes of the return then stand above ambient: water comes out of any opening below them.',
   action: {
-    a: 'Isolate the largest opening; keep every vacuum source running. Prepare to shed the load of the whole loop. Keep clear of water near live equipment.',
-    b: 'Isolate the largest opening; keep every vacuum source and the tank change-over running. Prepare to shed the load of the whole loop. Keep clear of water near live equipment.',
-    c: 'Isolate the largest opening; keep every vacuum source of the reservoir running. Prepare to shed the load of the whole loop. Keep clear of water near live equipment.',
+    a: 'Power off the servers of the rack with the largest opening and isolate it; keep every vacuum source running. Prepare to shed the load of the whole loop. Keep clear of water near live equipment.',
+    b: 'Power off the servers of the rack with the largest opening and isolate it; keep every vacuum source and the tank change-over running. Prepare to shed the load of the whole loop. Keep clear of water near live equipment.',
+    c: 'Power off the servers of the rack with the largest opening and isolate it; keep every vacuum source of the reservoir running. Prepare to shed the load of the whole loop. Keep clear of water near live equipment.',
   },
   confirm: 'Separator pressure runs up although the sources are full. A pump that has tripped leaves it as it is.',
   timeToRespondS: 60,

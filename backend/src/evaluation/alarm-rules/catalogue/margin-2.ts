@@ -18,9 +18,9 @@ export const margin2: UnitEntry = {
     'Supply tank regulator, bleed stuck while the tank refills, overfill, falling barometer with absolute set points, vacuum lost, or static head after a stop.',
   consequence: 'The loop is an ordinary pressurised one: an opening below this pressure lets water out.',
   action: {
-    a: 'Keep the vacuum source running and lower the supply tank set pressure. If work on a branch is open, water has been found or air has come in: isolate that branch. Keep clear of water near live equipment.',
-    b: 'Keep the vacuum source running and lower the discharge pressure of the tanks. If work on a branch is open, water has been found or air has come in: isolate that branch. Keep clear of water near live equipment.',
-    c: 'Keep the vacuum source running and slow the circulation pump. If work on a branch is open, water has been found or air has come in: isolate that branch. Keep clear of water near live equipment.',
+    a: 'Keep the vacuum source running and lower the supply tank set pressure. If work on a branch is open, water has been found or air has come in: power off the servers of that branch and isolate it. Keep clear of water near live equipment.',
+    b: 'Keep the vacuum source running and lower the discharge pressure of the tanks. If work on a branch is open, water has been found or air has come in: power off the servers of that branch and isolate it. Keep clear of water near live equipment.',
+    c: 'Keep the vacuum source running and slow the circulation pump. If work on a branch is open, water has been found or air has come in: power off the servers of that branch and isolate it. Keep clear of water near live equipment.',
   },
   confirm: 'Look at the supply pressure and the barometer; look for water at the lowest place of the supply main.',
   timeToRespondS: 3 * 60,
@@ -55,8 +55,12 @@ function isolate(context: UnitContext): (string | null)[] {
   const open = permits.branchesOf(unitIndex).map((branch) => unit.branches[branch]?.name ?? '');
   const airAt = unit.branches[air.namedBranch[unitIndex] as number]?.name ?? null;
   return [
-    open.length === 0 ? null : `A permit is open on ${open.join(', ')}: isolate it.`,
-    !isActive(context, 'AIR-1') ? null : `Air is coming in: isolate ${airAt ?? 'the branch that shows it'}.`,
-    isActive(context, 'WATER-1') ? 'Water has been found: isolate the branch above it.' : null,
+    open.length === 0 ? null : `A permit is open on ${open.join(', ')}: power off its servers and isolate it.`,
+    !isActive(context, 'AIR-1')
+      ? null
+      : `Air is coming in: power off the servers of ${airAt ?? 'the branch that shows it'} and isolate it.`,
+    isActive(context, 'WATER-1')
+      ? 'Water has been found: power off the servers of the branch above it and isolate it.'
+      : null,
   ];
 }

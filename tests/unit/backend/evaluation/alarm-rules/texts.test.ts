@@ -48,6 +48,19 @@ describe('words', () => {
     }
   });
 
+  // An isolated rack has no flow, and its chips stay loaded: the trapped water warms and weeps. Common practice, no source.
+  it('never tell to isolate a branch without powering off its servers', () => {
+    const ofBranches = entryIds.flatMap((id) =>
+      shapes.flatMap((shape) =>
+        (catalogue[id].action[shape].match(/[^.]*isolat(e|ing)\b[^.]*/gi) ?? []).filter(
+          (sentence) => !/exchanger|lock out/i.test(sentence),
+        ),
+      ),
+    );
+    expect(ofBranches.length).toBeGreaterThanOrEqual(3 * 4);
+    for (const sentence of ofBranches) expect(sentence).toMatch(/power off[^.]*servers|servers powered off/i);
+  });
+
   it('tell of slowing the pump in shape (c) only: in (a) it does nothing for the margin', () => {
     for (const id of ['MARGIN-1', 'MARGIN-2'] as const) {
       expect(catalogue[id].action.c).toMatch(/slow the circulation pump/i);
