@@ -28,8 +28,9 @@ export const water1: UnitEntry = {
   severity: 'severe',
   worse: null,
   latching: true,
-  defaults: { limit: 1, deadband: 0, onDelayMs: 2000, offDelayMs: 5000 },
+  defaults: { limit: 1, deadband: 0, onDelayMs: 1000, offDelayMs: 5000 },
   unitOfMeasure: '1',
+  // Two looks in a row, so that one odd reading calls nobody; within two seconds of the first reading that is wet.
   basis: 'Discrete; water near live equipment is dangerous in itself.',
   feeds: ['water.found', 'tray.water.found', 'branch.<id>.water.found'],
   offInModes: [],
@@ -69,5 +70,5 @@ function wetBranches(state: SlotState, { branches }: CompiledUnit): string | nul
   const where = `At ${wet.map(({ name }) => name).join(', ')}.`;
   return shut.length === 0
     ? where
-    : `${where} ${shut.map(({ name }) => name).join(', ')} is isolated and not protected by the loop’s margin.`;
+    : `${where} ${shut.map(({ name }) => name).join(', ')} is isolated and not protected by the loop’s margin: power off its servers, then relieve it to the loop.`;
 }

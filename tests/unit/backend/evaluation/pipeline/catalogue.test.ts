@@ -164,10 +164,10 @@ describe('DEW-1', () => {
 });
 
 describe('WATER-1', () => {
-  it('is raised 2 s after water is found, latches, and leaves by a second acknowledgement', () => {
+  it('is raised within 2 s of the reading that is wet, latches, and leaves by a second acknowledgement', () => {
     const plant = settled();
     plant.m1.water = true;
-    expect(secondsUntil(plant, 'WATER-1', 10)).toBe(3);
+    expect(secondsUntil(plant, 'WATER-1', 10)).toBe(2);
     expect(plant.standing('WATER-1')?.priority).toBe(1);
     plant.m1.water = false;
     plant.run(10);
