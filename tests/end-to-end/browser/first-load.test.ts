@@ -1,0 +1,62 @@
+import { randomBytes } from 'node:crypto';
+import { readFile, readdir } from 'node:fs/promises';
+import { join } from 'node:path';
+import { beforeAll, describe, expect, inject, test } from 'vitest';
+import { stopAfterAll } from '../../helpers/stop-after';
+import { dataFolder } from '../data-folder';
+import { startEbbline } from '../../helpers/ebbline';
+import { compressedKb, entriesOf, firstLoads, type Scripts } from './first-load';
+
+/** What a phone on a poor line may be asked to fetch before it shows the first screen, gzip. */
+const mostKb = 200;
+
+describe('the first load of the built frontend', () => {
+  const keep = stopAfterAll();
+  let html = '';
+  const scripts = new Map<string, string>();
+  beforeAll(async () => {
+    const data = keep(await dataFolder());
+    const { url } = keep(await startEbbline({ data: data.path, env: { EBBLINE_SIMULATOR: 'off' } }));
+    html = await (await fetch(url)).text();
+    const [entry = ''] = entriesOf(html);
+    const builds = (await readdir(inject('buildFolder'))).filter((name) => name.startsWith('frontend-'));
+    for (const build of builds) {
+      const assets = join(inject('buildFolder'), build, 'assets');
+      const names = await readdir(assets);
+      if (!names.includes(entry)) continue;
+      for (const name of names.filter((one) => one.endsWith('.js')))
+        scripts.set(name, await readFile(join(assets, name), 'utf8'));
+    }
+  });
+
+  test(`is at most ${mostKb} kB of compressed JavaScript, whichever screen is gone to first`, () => {
+    const loads = firstLoads(html, scripts);
+    for (const screen of ['Loop', 'Alarm', 'Trends', 'Setup'])
+      expect([...loads.keys()].join(' ')).toContain(`${screen}Screen`);
+    for (const [screen, names] of loads) {
+      const kb = compressedKb(scripts, names);
+      expect(kb, screen).toBeLessThanOrEqual(mostKb);
+      // A count that misses the program itself would prove nothing: Vue alone is more than this.
+      expect(kb, screen).toBeGreaterThan(30);
+    }
+  });
+
+  test('counts what a script needs, what it needs in turn, and what its screen fetches at once', () => {
+    const large = randomBytes(150_000).toString('latin1').replaceAll(/["'`]/g, '');
+    const built: Scripts = new Map([
+      ['index-a.js', 'import{a}from"./one-a.js";const load=()=>import("./screen-a.js")'],
+      ['one-a.js', 'export*from"./two-a.js"'],
+      ['two-a.js', ''],
+      ['screen-a.js', 'import"./three-a.js";import(`./chart-a.js`)'],
+      ['three-a.js', ''],
+      ['chart-a.js', large],
+    ]);
+    const page = '<script type="module" crossorigin src="/assets/index-a.js"></script>';
+    const loads = firstLoads(page, built);
+    expect([...(loads.get('the page') ?? [])].sort()).toEqual(['index-a.js', 'one-a.js', 'two-a.js']);
+    const screen = loads.get('screen-a.js') ?? [];
+    expect([...screen].sort()).toEqual([...built.keys()].sort());
+    expect(compressedKb(built, screen)).toBeGreaterThan(140);
+    expect(() => firstLoads('<script src="/assets/index-b.js"></script>', built)).toThrow('index-b.js');
+  });
+});
