@@ -45,6 +45,8 @@ export interface FaultOrder {
   readonly checkValve: 'good' | 'stuckOpen';
   /** loadStep: which way. */
   readonly direction: 'rise' | 'fall';
+  /** cutServerHose: free L/min through it while sonic, a number in place of its size. */
+  readonly freeLPerMin?: string;
   /** One of the fault's own `options`; its first where left out. */
   readonly option?: string;
 }

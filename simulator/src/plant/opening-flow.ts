@@ -1,4 +1,4 @@
-import { airMolarMassKg } from './water';
+import { airMolarMassKg, freeAirMolPerM3 } from './water';
 
 /** Discharge coefficient of a torn hose or coupling. Common practice, 0.6 to 0.85. */
 const dischargeCoefficient = 0.7;
@@ -19,6 +19,11 @@ export function openingMolPerS(boreM: number, insidePa: number, ambientPa: numbe
   const density = (ambientPa / (airGasConstant * roomK)) * ratio ** (1 / gamma);
   const areaM2 = (Math.PI / 4) * boreM * boreM;
   return (dischargeCoefficient * areaM2 * density * speed) / airMolarMassKg;
+}
+
+/** The round opening, m, that lets in so much free air, m³/s, while its flow is sonic. */
+export function sonicBoreM(freeM3PerS: number, ambientPa: number, roomC: number): number {
+  return Math.sqrt((freeM3PerS * freeAirMolPerM3) / openingMolPerS(1, 0, ambientPa, roomC));
 }
 
 /** Share of its sonic flow that an opening passes into a pressure: 1 below 0.528 of ambient, 0 at ambient. */

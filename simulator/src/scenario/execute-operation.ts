@@ -31,10 +31,12 @@ function work(asked: OperationKind, command: Command, simulation: UnitSimulation
   }
   const { operations, plant, nowS } = simulation;
   const litres = Number(command.keys['litres'] ?? 'missing');
+  const freeLPerMin = Number(command.keys['freeLPerMin'] ?? 'asUsual');
   const order: OperationOrder = {
     operation,
     rack: Math.max(0, command.branch),
     ...(Number.isNaN(litres) ? {} : { volumeM3: litres / 1000 }),
+    ...(Number.isNaN(freeLPerMin) ? {} : { freeM3PerS: freeLPerMin / 60_000 }),
   };
   // what changes the unit's mode takes the place of what was under way; work on a branch goes beside it
   if (!isBeside(operation))

@@ -1,3 +1,4 @@
+import { sonicBoreM } from '../opening-flow';
 import type { Operation } from './operation';
 
 /** A coupling with a good check valve, opened on purpose, lets in less than a cut hose: share of the outlet's bore. */
@@ -9,7 +10,11 @@ export const openHose: Operation = {
   title: 'hose opened under permit',
   inRack: true,
   step({ parameters, inputs, order }) {
-    const boreM = couplingShare * parameters.boreM.outlet;
+    const { freeM3PerS } = order;
+    const boreM =
+      freeM3PerS === undefined
+        ? couplingShare * parameters.boreM.outlet
+        : sonicBoreM(freeM3PerS, inputs.ambientPa, inputs.hallC);
     inputs.orders.openedHose[order.rack] = { boreM, checkValveStuckOpen: false };
     return true;
   },

@@ -27,6 +27,8 @@ export interface OperationOrder {
   readonly rack: number;
   /** Water to put in, m³. Only where water is put in: else what is missing. */
   readonly volumeM3?: number;
+  /** Free air that an opened hose lets in while sonic, m³/s. Only of openHose: else what a coupling lets in. */
+  readonly freeM3PerS?: number;
 }
 
 /** What an operation looks at, and what it may set: the orders. */

@@ -3,13 +3,19 @@ import { operationTable } from '../../plant/operations/operation-table';
 import { ageingParts } from '../ageing';
 import type { FleetUnit } from '../demo-fleet';
 import { handEntries } from '../hand-entries';
-import type { Choice, ScenarioKind } from './scenario-kind';
+import { freeAirChoice, type Choice, type ScenarioKind } from './scenario-kind';
 
 const litres: Choice = {
   key: 'litres',
   title: 'litres of treated water',
   values: ['missing', '1', '2', '5', '10', '20', '50', '100'],
   usual: 'missing',
+};
+
+const choicesOf: Partial<Record<OperationKind, readonly Choice[]>> = {
+  topUp: [litres],
+  fill: [litres],
+  openHose: [freeAirChoice],
 };
 
 const about: Readonly<Record<OperationKind, string>> = {
@@ -104,7 +110,7 @@ export function operationsOf(fleet: readonly FleetUnit[]): readonly ScenarioKind
       title: operationTable[operation].title,
       about: about[operation],
       needsBranch: operationTable[operation].inRack,
-      choices: ['topUp', 'fill'].includes(operation) ? [litres] : [],
+      choices: choicesOf[operation] ?? [],
     })),
     ...settingKinds.map((id): ScenarioKind => {
       const { title, about: what, choice } = settings[id];

@@ -2,7 +2,7 @@ import { faultKinds, type FaultKind } from '../../faults/fault';
 import { faultTable } from '../../faults/fault-table';
 import type { FleetUnit } from '../demo-fleet';
 import { plantFaultAbout } from './plant-fault-about';
-import { directionChoice, sizeChoice, type Choice, type ScenarioKind } from './scenario-kind';
+import { directionChoice, freeAirChoice, sizeChoice, type Choice, type ScenarioKind } from './scenario-kind';
 
 const checkValve: Choice = {
   key: 'checkValve',
@@ -11,7 +11,7 @@ const checkValve: Choice = {
   usual: 'good',
 };
 const choices: Partial<Record<FaultKind, readonly Choice[]>> = {
-  cutServerHose: [checkValve],
+  cutServerHose: [checkValve, freeAirChoice],
   loadStep: [directionChoice],
 };
 

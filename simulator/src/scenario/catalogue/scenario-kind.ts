@@ -32,6 +32,14 @@ export const sizeChoice: Choice = {
   usual: 'usual',
 };
 
+/** An opening by the air that it lets in while its flow is sonic, in place of its bore. */
+export const freeAirChoice: Choice = {
+  key: 'freeLPerMin',
+  title: 'free air, L/min',
+  values: ['asUsual', '5', '10', '20', '30', '45', '60', '100', '160'],
+  usual: 'asUsual',
+};
+
 export const directionChoice: Choice = {
   key: 'direction',
   title: 'which way',

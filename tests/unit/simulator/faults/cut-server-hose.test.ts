@@ -143,6 +143,26 @@ describe.each(['M', 'H'] as const)('the three sizes of a cut on %s', (kind) => {
   });
 });
 
+describe('an opening of a stated size', () => {
+  /** Exhaust of a minute, ten minutes after: the gas has reached it, and what it pushed out of the separator has passed. */
+  const exhaust = (plant: RunningPlant): number => {
+    let sum = 0;
+    for (let second = 541; second <= 600; second += 1) sum += of(plant.at(second), 'vacuum.exhaustFlow') * 1000;
+    return sum;
+  };
+
+  // Isentropic nozzle, sonic below 0.528 of ambient: any textbook of gas dynamics.
+  test.each([10, 45, 100])('lets in %i free L/min on M, as a fault and as work under a permit', (litresPerMin) => {
+    const before = exhaust(new RunningPlant(plantOf('M')));
+    const cut = new RunningPlant(plantOf('M'));
+    cut.start({ fault: 'cutServerHose', rack: 1, size: 'large', freeLPerMin: String(litresPerMin) });
+    expect(Math.abs(exhaust(cut) - before - litresPerMin)).toBeLessThan(0.06 * litresPerMin + 0.5);
+    const opened = new RunningPlant(plantOf('M'));
+    opened.operate('openHose', { rack: 1, freeM3PerS: litresPerMin / 60_000 });
+    expect(Math.abs(exhaust(opened) - before - litresPerMin)).toBeLessThan(0.06 * litresPerMin + 0.5);
+  });
+});
+
 describe('a cut on the bench', () => {
   test.each(faultSizes)('stops its only flow, whatever its size (%s), and trips the heater', (size) => {
     const plant = new RunningPlant(plantOf('bench'));
