@@ -24,7 +24,8 @@ export function createDelayState(alarms: number): DelayState {
 /**
  * Raises once the condition has been true for `onDelayMs`, clears once it has been gone for `offDelayMs`.
  * `hold` never raises and never clears: a running on-delay goes on (one bad sample must not restart it, but only a
- * true verdict ends it), a running off-delay starts anew (gone has to be seen, all the time).
+ * true verdict ends it), a running off-delay starts anew (gone has to be seen, all the time). Where the clock was set back, a delay
+ * that began later than now begins now.
  */
 export function advanceDelay(
   delays: DelayState,
@@ -36,10 +37,8 @@ export function advanceDelay(
 ): DelayChange {
   if (verdict === Verdict.yes) {
     delays.goneSinceMs[alarm] = Number.NaN;
-    const since = delays.trueSinceMs[alarm] as number;
-    if (Number.isNaN(since)) delays.trueSinceMs[alarm] = nowMs;
     if (delays.active[alarm] === 1) return DelayChange.none;
-    if (nowMs - (Number.isNaN(since) ? nowMs : since) < onDelayMs) return DelayChange.none;
+    if (nowMs - begun(delays.trueSinceMs, alarm, nowMs) < onDelayMs) return DelayChange.none;
     delays.active[alarm] = 1;
     return DelayChange.raised;
   }
@@ -51,11 +50,15 @@ export function advanceDelay(
     delays.trueSinceMs[alarm] = Number.NaN;
     return DelayChange.none;
   }
-  const gone = delays.goneSinceMs[alarm] as number;
-  if (Number.isNaN(gone)) delays.goneSinceMs[alarm] = nowMs;
-  if (nowMs - (Number.isNaN(gone) ? nowMs : gone) < offDelayMs) return DelayChange.none;
+  if (nowMs - begun(delays.goneSinceMs, alarm, nowMs) < offDelayMs) return DelayChange.none;
   delays.active[alarm] = 0;
   delays.trueSinceMs[alarm] = Number.NaN;
   delays.goneSinceMs[alarm] = Number.NaN;
   return DelayChange.cleared;
+}
+
+/** Since when a delay runs; it begins now where none did, or where it began in what is now the future. */
+function begun(sinceMs: Float64Array, alarm: number, nowMs: number): number {
+  if (!((sinceMs[alarm] as number) <= nowMs)) sinceMs[alarm] = nowMs;
+  return sinceMs[alarm] as number;
 }

@@ -8,7 +8,7 @@ export function runningMean(context: UnitContext, cell: number, value: number, m
   const before = recall(context, cell);
   if (Number.isNaN(value)) return before;
   const elapsedMs = context.nowMs - recall(context, cell + 1);
-  const share = Math.min(1, elapsedMs / memoryMs);
+  const share = Math.min(1, Math.max(0, elapsedMs) / memoryMs);
   const mean = Number.isNaN(before) || Number.isNaN(share) ? value : before + (value - before) * share;
   keep(context, cell, mean);
   keep(context, cell + 1, context.nowMs);

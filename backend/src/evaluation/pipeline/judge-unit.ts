@@ -5,6 +5,7 @@ import { unitEntries } from '../alarm-rules/catalogue/catalogue';
 import type { UnitEntry } from '../alarm-rules/entry';
 import { clearFinding, createFinding, usable, type UnitContext } from '../alarm-rules/judge-context';
 import { powerEventEnds } from '../alarm-rules/plant-signs/power-lost';
+import { stopWasMeant } from '../alarm-rules/plant-signs/pump-wanted';
 import { samplePlant } from '../alarm-rules/plant-signs/sample-plant';
 import { higher, priorityOf } from '../alarm-rules/priority';
 import { priorityOfEntry } from '../alarm-rules/priority-of-entry';
@@ -91,9 +92,10 @@ function judgeEntry(
   const { delays } = pipeline;
   const active = delays.active[alarm] === 1;
   const off = (offInMode[place] as Uint8Array)[mode] === 1 && (context.modeTold || entry.offWhenInferred);
+  const meant = off ? stopWasMeant(context) : null;
   clearFinding(finding);
-  if (!limits.enabled || off) finding.verdict = Verdict.no;
-  else entry.judge(context, limits, active, finding);
+  if (!limits.enabled || meant === true) finding.verdict = Verdict.no;
+  else if (!off || meant === false) entry.judge(context, limits, active, finding);
   if (!active && finding.verdict !== Verdict.yes) {
     // What `advanceDelay` would do, without the rest: nearly always it is so.
     if (finding.verdict === Verdict.no) delays.trueSinceMs[alarm] = Number.NaN;

@@ -1,4 +1,4 @@
-import { usable, type UnitContext } from '../judge-context';
+import { keep, recall, usable, type UnitContext } from '../judge-context';
 import { Verdict } from '../verdict';
 import { AirSignal } from './air-memory';
 import { oldEnd, stepWindowTicks } from '../step';
@@ -15,7 +15,8 @@ export function rememberBefore(context: UnitContext): void {
 /**
  * After the step: does the air still come? As long as the gas load stays above what it was by half of the limit.
  * Where gas load is not known at all, as long as the water that was pushed out has not gone back.
- * After a restart what it was is lost: then a gas load above the limit itself counts.
+ * Where a restart lost what it was: a gas load above the limit itself counts; the water has to fall from the highest that was
+ * seen since, by what the limit pushes out within the window of a step.
  * @param limit m³/s of free air
  */
 export function airStillComes(context: UnitContext, limit: number): Verdict {
@@ -26,9 +27,17 @@ export function airStillComes(context: UnitContext, limit: number): Verdict {
     const before = air.gasBefore[unitIndex] as number;
     return gas > (Number.isNaN(before) ? limit : before + limit / 2) ? Verdict.yes : Verdict.no;
   }
-  const before = air.waterBefore[unitIndex] as number;
-  if (Number.isNaN(before)) return Verdict.no;
   const water = air.rings.at((air.firstSignal[unitIndex] as number) + AirSignal.tankWater, 0);
   if (Number.isNaN(water)) return Verdict.hold;
+  const before = air.waterBefore[unitIndex] as number;
+  if (Number.isNaN(before)) return hasFallen(context, water, limit * stepWindowTicks) ? Verdict.no : Verdict.hold;
   return water - before > (limit / 2) * stepWindowTicks ? Verdict.yes : Verdict.no;
+}
+
+const cell = { highest: 0 } as const;
+
+function hasFallen(context: UnitContext, water: number, by: number): boolean {
+  const highest = recall(context, cell.highest);
+  if (!(water <= highest)) keep(context, cell.highest, water);
+  return highest - water > by;
 }

@@ -3,6 +3,7 @@ import { judgeBelow } from '../below';
 import type { UnitEntry } from '../entry';
 import { nodePressureFeeds } from '../node-pressure-feeds';
 import { placeOf, usable, type UnitContext } from '../judge-context';
+import { holdUnseenPlate } from '../plant-signs/plate-wall-unseen';
 
 /**
  * The nearest lower wall is within its guard: boiling at a node, the pump's inlet, or the hot plate wall. Never
@@ -35,7 +36,11 @@ export const boil1: UnitEntry = {
     const slot = context.slots.lowerWallMargin;
     finding.value = usable(context.state, slot);
     finding.limit = Number.isNaN(limits.limit) ? guardOfWall(context, slot) : limits.limit;
-    finding.verdict = judgeBelow(finding.value, finding.limit, limits.deadband, active);
+    finding.verdict = holdUnseenPlate(
+      context,
+      active,
+      judgeBelow(finding.value, finding.limit, limits.deadband, active),
+    );
     finding.where = placeOf(context.state, context.holder, slot);
   },
 };

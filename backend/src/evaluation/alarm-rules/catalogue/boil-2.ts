@@ -2,6 +2,7 @@ import { judgeBelow } from '../below';
 import { pressureText } from '../details/quantity-text';
 import type { UnitEntry } from '../entry';
 import { placeOf, usable } from '../judge-context';
+import { holdUnseenPlate } from '../plant-signs/plate-wall-unseen';
 import { boil1 } from './boil-1';
 
 /** The nearest lower wall is crossed: water boils at a node or a plate, or the pump's inlet has less head than it needs. */
@@ -9,11 +10,11 @@ export const boil2: UnitEntry = {
   id: 'BOIL-2',
   title: 'Water boils, or the pump cavitates',
   cause: boil1.cause,
-  consequence: 'Gas at the plates and in the pump: the flow collapses, at first with more flow than before.',
+  consequence: 'Gas at the plates and in the pump: the flow, at first more than before, collapses.',
   action: {
-    a: 'Raise the set pressure of the separator at once, by 5 kPa, and shed load. Watch the vacuum margin while you do.',
-    b: 'Raise the filling pressure of the tanks at once, by 5 kPa, and shed load. Watch the vacuum margin while you do.',
-    c: 'Raise the set pressure of the vacuum reservoir at once, by 5 kPa, and shed load. Watch the vacuum margin while you do.',
+    a: 'Let the separator be drawn no deeper: raise its set pressure at once, by 5 kPa; the vacuum source itself keeps running. Shed load. Watch the vacuum margin while you do.',
+    b: 'Let the tanks be drawn no deeper: raise their filling pressure at once, by 5 kPa; the vacuum source itself keeps running. Shed load. Watch the vacuum margin while you do.',
+    c: 'Let the reservoir be drawn no deeper: raise its set pressure at once, by 5 kPa; the vacuum source itself keeps running. Shed load. Watch the vacuum margin while you do.',
   },
   confirm: boil1.confirm,
   timeToRespondS: 60,
@@ -22,7 +23,8 @@ export const boil2: UnitEntry = {
   latching: false,
   defaults: { limit: 0, deadband: 500, onDelayMs: 3000, offDelayMs: 10_000 },
   unitOfMeasure: 'Pa',
-  basis: 'Physics: below the vapour pressure water boils (IAPWS-IF97); below NPSH3 a pump loses head (ISO 9906).',
+  basis:
+    'Physics: below the vapour pressure water boils (IAPWS-IF97); below NPSH3 a pump loses head (ISO 9906). Evacuating is ended by the set point, not by the switch: a source that stands carries no opening. 5 kPa is what tells boiling from air (own rule).',
   feeds: boil1.feeds,
   offInModes: [],
   offWhenInferred: false,
@@ -30,7 +32,11 @@ export const boil2: UnitEntry = {
     const slot = context.slots.lowerWallMargin;
     finding.value = usable(context.state, slot);
     finding.limit = limits.limit;
-    finding.verdict = judgeBelow(finding.value, limits.limit, limits.deadband, active);
+    finding.verdict = holdUnseenPlate(
+      context,
+      active,
+      judgeBelow(finding.value, limits.limit, limits.deadband, active),
+    );
     finding.where = placeOf(context.state, context.holder, slot);
   },
   detail({ holder, slots, state }) {

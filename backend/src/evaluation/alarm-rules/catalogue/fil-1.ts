@@ -2,9 +2,11 @@ import { judgeAbove } from '../above';
 import { anyOf } from '../any-of';
 import { judgeBelow } from '../below';
 import type { UnitEntry } from '../entry';
+import { holdWhileBad } from '../hold-while-bad';
 import { usable, type UnitContext } from '../judge-context';
 import { stoppedModes } from '../modes-of-rules';
 import { durationText } from '../plant-signs/ride-through-text';
+import { saysNothing } from '../says-nothing';
 import { Verdict } from '../verdict';
 
 /** A filter that will be at its limit within so much time is told early: s. A change takes a day to plan. */
@@ -40,8 +42,10 @@ export const fil1: UnitEntry = {
   judge(context, limits, active, finding) {
     finding.value = context.plant.filterResistance.mean(context.unitIndex);
     finding.limit = limits.limit;
+    const { slots, state } = context;
+    const loaded = judgeAbove(finding.value, limits.limit, limits.deadband, active);
     finding.verdict = anyOf(
-      judgeAbove(finding.value, limits.limit, limits.deadband, active),
+      holdWhileBad(state, slots.filterResistance, loaded),
       judgeAhead(context, finding.value, active),
     );
   },
@@ -54,9 +58,11 @@ export const fil1: UnitEntry = {
   },
 };
 
-/** A time to the limit that is not known, or not given as no trend shows, says nothing. */
+/** No trend, no limit ahead. A time to the limit that is not known, as its trend is lost, raises nothing and ends nothing. */
 function judgeAhead({ slots, state }: UnitContext, resistance: number, active: boolean): Verdict {
   const left = usable(state, slots.filterTimeToLimit);
-  if (Number.isNaN(left) || Number.isNaN(resistance) || resistance < hasBegun) return Verdict.no;
+  if (slots.filterTimeToLimit < 0 || resistance < hasBegun || saysNothing(state, slots.filterTimeToLimit))
+    return Verdict.no;
+  if (Number.isNaN(left + resistance)) return active ? Verdict.hold : Verdict.no;
   return judgeBelow(left, aheadS, aheadEndS - aheadS, active);
 }

@@ -1,6 +1,7 @@
 import { judgeAbove } from '../above';
 import { anyOf } from '../any-of';
 import type { UnitEntry } from '../entry';
+import { holdWhileBad } from '../hold-while-bad';
 import { usable } from '../judge-context';
 import { stoppedModes } from '../modes-of-rules';
 import { durationText } from '../plant-signs/ride-through-text';
@@ -33,19 +34,21 @@ export const fil2: UnitEntry = {
   offWhenInferred: true,
   applies: (_unit, slots) => slots.filterPressureDrop >= 0,
   judge(context, limits, active, finding) {
-    const { plant, slots, unitIndex } = context;
+    const { plant, slots, state, unitIndex } = context;
     const rated = context.unit.design.filterRatingPa;
     finding.value = plant.filterResistance.mean(unitIndex);
     finding.limit = limits.limit;
     const loaded =
-      slots.filterResistance < 0 ? Verdict.no : judgeAbove(finding.value, limits.limit, limits.deadband, active);
+      slots.filterResistance < 0
+        ? Verdict.no
+        : holdWhileBad(state, slots.filterResistance, judgeAbove(finding.value, limits.limit, limits.deadband, active));
     if (rated === null) {
       finding.verdict = loaded;
       return;
     }
     const drop = plant.filterPressureDrop.mean(unitIndex);
     const limitPa = shareOfRating * rated;
-    const full = judgeAbove(drop, limitPa, 0.05 * limitPa, active);
+    const full = holdWhileBad(state, slots.filterPressureDrop, judgeAbove(drop, limitPa, 0.05 * limitPa, active));
     finding.verdict = anyOf(loaded, full);
     if (full !== Verdict.yes || loaded === Verdict.yes) return;
     finding.value = drop;

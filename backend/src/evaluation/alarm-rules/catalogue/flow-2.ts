@@ -1,14 +1,11 @@
 import { judgeBelow } from '../below';
 import type { UnitEntry } from '../entry';
-import { usable } from '../judge-context';
+import { usable, type UnitContext } from '../judge-context';
+import { chipsLoaded } from '../plant-signs/chips-loaded';
+import { stopWasMeant } from '../plant-signs/pump-wanted';
 import { rideThroughText } from '../plant-signs/ride-through-text';
 import { Verdict } from '../verdict';
 import { stoppedModes } from '../modes-of-rules';
-
-/** Chips count as loaded above this share of the unit's rated heat. */
-export const loadedShare = 0.1;
-/** The same where no rated heat is stated, W. */
-export const loadedWatt = 1000;
 
 /**
  * Flow lost with chips loaded. `limit` and `deadband` are shares of the rated flow. Off where a mode point says
@@ -45,13 +42,13 @@ export const flow2: UnitEntry = {
   detail: (context) => rideThroughText(context, 'Without flow'),
 };
 
-/** Unknown chip power counts as loaded, unless feedback says that the loop was stopped. */
-function whileLoaded(context: Parameters<UnitEntry['judge']>[0], active: boolean): Verdict {
-  const power = usable(context.state, context.slots.chipPower);
-  if (Number.isNaN(power)) {
-    if (active) return Verdict.hold;
-    return stoppedModes.includes(context.mode) ? Verdict.no : Verdict.yes;
-  }
-  const rated = context.unit.design.ratedHeatW;
-  return power > (rated === null ? loadedWatt : rated * loadedShare) ? Verdict.yes : Verdict.no;
+/** Unknown chip power counts as loaded, unless the loop was stopped on purpose; where that is not known it holds. */
+function whileLoaded(context: UnitContext, active: boolean): Verdict {
+  const loaded = chipsLoaded(context);
+  if (loaded !== null) return loaded ? Verdict.yes : Verdict.no;
+  if (active) return Verdict.hold;
+  if (!stoppedModes.includes(context.mode)) return Verdict.yes;
+  const meant = stopWasMeant(context);
+  if (meant === null) return Verdict.hold;
+  return meant ? Verdict.no : Verdict.yes;
 }

@@ -33,12 +33,14 @@ export const pump2: UnitEntry = {
     ),
   judge(context, limits, active, finding) {
     const { runs } = context.plant;
-    finding.value = Math.max(
-      unprovedS(context, runs.pumpStandbyProvedMs, context.slots.pumpStandbyRunning),
-      unprovedS(context, runs.vacuumStandbyProvedMs, context.slots.vacuumStandbyRunning),
-    );
+    const pump = unprovedS(context, runs.pumpStandbyProvedMs, context.slots.pumpStandbyRunning);
+    const vacuum = unprovedS(context, runs.vacuumStandbyProvedMs, context.slots.vacuumStandbyRunning);
+    finding.value = longer(pump, vacuum);
     finding.limit = limits.limit;
-    const unproved = judgeAbove(finding.value, limits.limit, limits.deadband, active);
+    const unproved = anyOf(
+      judgeAbove(pump, limits.limit, limits.deadband, active),
+      judgeAbove(vacuum, limits.limit, limits.deadband, active),
+    );
     const missing = anyOf(
       judgeMissing(context, context.slots.pumpAvailable),
       judgeMissing(context, context.slots.vacuumAvailable),
@@ -52,16 +54,18 @@ export const pump2: UnitEntry = {
     const { runs } = context.plant;
     const pump = unprovedS(context, runs.pumpStandbyProvedMs, context.slots.pumpStandbyRunning);
     const vacuum = unprovedS(context, runs.vacuumStandbyProvedMs, context.slots.vacuumStandbyRunning);
-    const name = pump >= vacuum ? 'pump' : 'vacuum source';
-    return `The standby ${name} has not been seen to run for ${durationText(Math.max(pump, vacuum))}.`;
+    if (Number.isNaN(longer(pump, vacuum))) return 'The standby has not been seen to run since Ebbline began to watch.';
+    const name = !(vacuum > pump) ? 'pump' : 'vacuum source';
+    return `The standby ${name} has not been seen to run for ${durationText(longer(pump, vacuum))}.`;
   },
 };
 
-/** 0 where the unit has no such feedback: what can't be seen is not judged. */
+/** 0 where the unit has no such feedback: what can't be seen is not judged. NaN where since when is not known. */
 function unprovedS({ nowMs, unitIndex }: UnitContext, provedMs: Float64Array, slot: number): number {
-  const since = provedMs[unitIndex] as number;
-  return slot < 0 || Number.isNaN(since) ? 0 : (nowMs - since) / 1000;
+  return slot < 0 ? 0 : (nowMs - (provedMs[unitIndex] as number)) / 1000;
 }
+
+const longer = (one: number, other: number): number => (Number.isNaN(one) || other > one ? other : one);
 
 function judgeMissing({ state }: UnitContext, slot: number): Verdict {
   if (slot < 0) return Verdict.no;

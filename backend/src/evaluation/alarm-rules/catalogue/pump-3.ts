@@ -1,5 +1,6 @@
 import { judgeBelow } from '../below';
 import type { UnitEntry } from '../entry';
+import { holdWhileBad } from '../hold-while-bad';
 import { usable } from '../judge-context';
 import { stoppedModes } from '../modes-of-rules';
 
@@ -44,6 +45,7 @@ export const pump3: UnitEntry = {
     pumpEfficiency.push(context.unitIndex, efficiency, context.nowMs);
     finding.value = pumpEfficiency.mean(context.unitIndex);
     finding.limit = (design.commissioned.pumpEfficiency ?? Number.NaN) - limits.limit;
-    finding.verdict = judgeBelow(finding.value, finding.limit, limits.deadband, active);
+    const below = judgeBelow(finding.value, finding.limit, limits.deadband, active);
+    finding.verdict = holdWhileBad(context.state, context.slots.pumpEfficiency, below);
   },
 };

@@ -1,7 +1,11 @@
+import { anyOf } from '../any-of';
+import { judgeDiscrete } from '../discrete';
 import { everyShape, type UnitEntry } from '../entry';
-import { usable, type UnitContext } from '../judge-context';
-import { SetPoint, setPointChanged, setPointCount } from '../plant-signs/set-point-memory';
+import { keep, recall, usable, type UnitContext } from '../judge-context';
+import { SetPoint, followSetPoint, setPointCount } from '../plant-signs/set-point-memory';
 import { Verdict } from '../verdict';
+
+const cell = { seen: 0, firstLookMs: 1 } as const;
 
 /** A new set point counts as the known one after so long. */
 const rememberMs = 3_600_000;
@@ -58,12 +62,12 @@ export const set1: UnitEntry = {
     [slots.controlManual, slots.supplySetPoint, slots.supplyTankSetPoint, slots.separatorSetPoint].some(
       (slot) => slot >= 0,
     ),
-  judge(context, _limits, _active, finding) {
-    let changed = false;
-    for (const one of watched) if (follow(context, one)) changed = true;
-    const byHand = usable(context.state, context.slots.controlManual);
-    const unknown = context.slots.controlManual >= 0 && Number.isNaN(byHand);
-    finding.verdict = changed || byHand >= 0.5 ? Verdict.yes : unknown ? Verdict.hold : Verdict.no;
+  judge(context, _limits, active, finding) {
+    const { controlManual } = context.slots;
+    let verdict = controlManual < 0 ? Verdict.no : judgeDiscrete(usable(context.state, controlManual));
+    for (const one of watched) verdict = anyOf(verdict, follow(context, one));
+    finding.verdict = verdict === Verdict.no && active && mayStillCount(context) ? Verdict.hold : verdict;
+    if (verdict === Verdict.yes) keep(context, cell.seen, 1);
   },
   detail(context) {
     const said = watched.flatMap((one) => changeText(context, one));
@@ -72,13 +76,23 @@ export const set1: UnitEntry = {
   },
 };
 
+/**
+ * The change was seen before a restart, which took what the set point had been: then it counts for the time that a change does
+ * from the first look on.
+ */
+function mayStillCount(context: UnitContext): boolean {
+  if (recall(context, cell.seen) === 1) return false;
+  if (Number.isNaN(recall(context, cell.firstLookMs))) keep(context, cell.firstLookMs, context.nowMs);
+  return context.nowMs - recall(context, cell.firstLookMs) < rememberMs;
+}
+
 type Watched = (typeof watched)[number];
 
-function follow({ nowMs, plant, slots, state, unitIndex }: UnitContext, one: Watched): boolean {
+function follow({ nowMs, plant, slots, state, unitIndex }: UnitContext, one: Watched): Verdict {
   const slot = slots[one.slot];
-  if (slot < 0) return false;
+  if (slot < 0) return Verdict.no;
   const place = unitIndex * setPointCount + one.place;
-  return setPointChanged(plant.setPoints, place, usable(state, slot), one.least, nowMs, rememberMs);
+  return followSetPoint(plant.setPoints, place, usable(state, slot), one.least, nowMs, rememberMs);
 }
 
 function changeText({ plant, slots, state, unitIndex }: UnitContext, one: Watched): string[] {

@@ -43,10 +43,12 @@ export const tank1: UnitEntry = {
     const { slots, state } = context;
     finding.value = usable(state, slots.timeToEmpty);
     finding.limit = limits.limit;
-    if (saysNothing(state, slots.timeToEmpty) || catchesUp(context)) {
+    const catchesUp = pumpCatchesUp(context);
+    if (saysNothing(state, slots.timeToEmpty) || catchesUp === true) {
       finding.verdict = Verdict.no;
       return;
     }
+    if (catchesUp === null && active) return;
     finding.verdict = judgeBelow(finding.value, limits.limit, limits.deadband, active);
     finding.timeToRespondS = finding.value;
   },
@@ -65,6 +67,10 @@ export const tank1: UnitEntry = {
   },
 };
 
-/** The pump runs and has speed left: the control brings the level back. */
-const catchesUp = ({ slots, state }: UnitContext): boolean =>
-  usable(state, slots.pumpSpeed) < fullSpeed && !(usable(state, slots.pumpRunning) < 0.5);
+/** The pump runs and has speed left: the control brings the level back. Null where its feedback is bad, and that is not known. */
+function pumpCatchesUp({ slots, state }: UnitContext): boolean | null {
+  if (!(usable(state, slots.pumpSpeed) < fullSpeed)) return false;
+  const running = usable(state, slots.pumpRunning);
+  if (Number.isNaN(running) && slots.pumpRunning >= 0) return null;
+  return !(running < 0.5);
+}

@@ -58,6 +58,8 @@ export const tsup1: UnitEntry = {
   },
 };
 
-/** A rate that is not known yet says nothing against a value that is. */
-const judgeRise = (rate: number, active: boolean): Verdict =>
-  rate > (active ? riseLimitKPerS * riseEndShare : riseLimitKPerS) ? Verdict.yes : Verdict.no;
+/** A rate that is not known yet raises nothing and says nothing against a value that is known; but it ends nothing either. */
+function judgeRise(rate: number, active: boolean): Verdict {
+  if (Number.isNaN(rate)) return active ? Verdict.hold : Verdict.no;
+  return rate > (active ? riseLimitKPerS * riseEndShare : riseLimitKPerS) ? Verdict.yes : Verdict.no;
+}

@@ -91,5 +91,8 @@ const hourMs = 3_600_000;
 /** Means of the last day, by hours; known from half a day on. */
 export const dayMeans = (signals: number): BucketMeans => new BucketMeans(signals, hourMs, 24, 12);
 
+/** Means of the last day, by hours; known from the first whole hour on. */
+export const hourlyMeans = (signals: number): BucketMeans => new BucketMeans(signals, hourMs, 24, 1);
+
 /** Means of the last ten minutes, by minutes; known from five of them on. */
 export const tenMinuteMeans = (signals: number): BucketMeans => new BucketMeans(signals, minuteMs, 10, 5);

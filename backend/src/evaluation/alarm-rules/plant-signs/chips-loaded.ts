@@ -1,5 +1,9 @@
-import { loadedShare, loadedWatt } from '../catalogue/flow-2';
 import { usable, type UnitContext } from '../judge-context';
+
+/** Chips count as loaded above this share of the unit's rated heat. */
+const loadedShare = 0.1;
+/** The same where no rated heat is stated, W. */
+const loadedWatt = 1000;
 
 /** Chips of the unit give off heat worth cooling; null where their power is not known. */
 export function chipsLoaded({ slots, state, unit }: UnitContext): boolean | null {

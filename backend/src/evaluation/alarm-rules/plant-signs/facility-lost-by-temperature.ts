@@ -1,6 +1,7 @@
 import type { Finding, UnitContext } from '../judge-context';
 import { usable } from '../judge-context';
 import { riseRate } from '../rise-rate';
+import { runningMean } from '../running-mean';
 import { Verdict } from '../verdict';
 
 /** Without facility flow its outlet takes the temperature of the loop's return, to within so much: K. */
@@ -9,21 +10,28 @@ const dead = 1.5;
 const telling = 4;
 /** And the supply has to run away, faster than the controls let it: K/s. */
 const runaway = 2 / 60;
+/** What the facility water itself warms by is taken off, by its mean of so long: ms. Own rule. */
+const inletMeanMs = 60_000;
+
+const cell = { inlet: 0 } as const;
 
 /**
  * Facility flow without a meter: its outlet stands at the loop's return temperature and the supply runs away. Little flow does
- * the first alone (at low load, with a nearly shut valve), so both are asked for; once raised, the first alone holds it.
+ * the first alone (at low load, with a nearly shut valve), so both are asked for; once raised, the first alone holds it. Warm
+ * facility water takes the supply with it: so the supply has to run away from the facility's inlet.
  */
 export function judgeByTemperatures(context: UnitContext, active: boolean, finding: Finding): void {
   const { slots, state } = context;
   const outlet = usable(state, slots.facilityReturnTemperature);
   const back = usable(state, slots.returnTemperature);
   const inlet = usable(state, slots.facilitySupplyTemperature);
+  const inletRise = (inlet - runningMean(context, cell.inlet, inlet, inletMeanMs)) / (inletMeanMs / 1000);
   if (Number.isNaN(outlet + back + inlet)) return;
   finding.value = outlet;
   finding.limit = back - dead;
   finding.unitOfMeasure = 'Cel';
   const standsDead = outlet > finding.limit && back - inlet > telling;
-  const runsAway = active || riseRate(context.supplyTemperature, context.unitIndex) > runaway;
+  const supplyRise = riseRate(context.supplyTemperature, context.unitIndex);
+  const runsAway = active || supplyRise - Math.max(0, inletRise) > runaway;
   finding.verdict = standsDead && runsAway ? Verdict.yes : Verdict.no;
 }

@@ -1,4 +1,4 @@
-import { dayMeans, tenMinuteMeans, type BucketMeans } from '../means/bucket-means';
+import { dayMeans, hourlyMeans, tenMinuteMeans, type BucketMeans } from '../means/bucket-means';
 import { createRunMemory, type RunMemory } from './run-memory';
 import { createSetPointMemory, type SetPointMemory } from './set-point-memory';
 import { createTransferMemory, type TransferMemory } from './transfer-memory';
@@ -10,6 +10,8 @@ export interface PlantMemory {
   readonly transfers: TransferMemory;
   readonly facilityFlow: BucketMeans;
   readonly facilityValve: BucketMeans;
+  readonly facilityFlowOfDay: BucketMeans;
+  readonly facilityValveOfDay: BucketMeans;
   readonly filterResistance: BucketMeans;
   readonly filterPressureDrop: BucketMeans;
   readonly pumpEfficiency: BucketMeans;
@@ -24,6 +26,8 @@ export function createPlantMemory(units: number): PlantMemory {
     transfers: createTransferMemory(units),
     facilityFlow: tenMinuteMeans(units),
     facilityValve: tenMinuteMeans(units),
+    facilityFlowOfDay: hourlyMeans(units),
+    facilityValveOfDay: hourlyMeans(units),
     filterResistance: tenMinuteMeans(units),
     filterPressureDrop: tenMinuteMeans(units),
     pumpEfficiency: dayMeans(units),

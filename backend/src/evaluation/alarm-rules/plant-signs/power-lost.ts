@@ -1,22 +1,26 @@
 import { usable, type UnitContext } from '../judge-context';
+import { isStartStop } from './may-rest';
 
 /** Feedbacks of one power failure fall within so many ms of each other: one telegram, or two. Own rule. */
 const togetherMs = 3000;
 
+/** A unit that draws less has no power, W: control boards hang on the same feed. Own rule. */
+const noPowerW = 10;
+
 /**
  * Power failure of the unit with its gateway alive: pump and vacuum source stopped within the same few seconds, and neither
  * they nor a standby have come back. One event, whatever else follows from it. False where one of the two feedbacks is not
- * known: then the trip of one machine can't be told from it.
+ * known: then the trip of one machine can't be told from it; where one of them is ordered to stand; and where the source is one
+ * that rests between its cycles, unless its command or the unit's own power shows that it does not rest now.
  */
-export function powerLost({
-  plant,
-  slots,
-  state,
-  unitIndex,
-}: Pick<UnitContext, 'plant' | 'slots' | 'state' | 'unitIndex'>): boolean {
+export function powerLost(context: Pick<UnitContext, 'plant' | 'slots' | 'state' | 'unit' | 'unitIndex'>): boolean {
+  const { plant, slots, state, unitIndex } = context;
   const between = (plant.runs.pumpStoppedMs[unitIndex] as number) - (plant.runs.vacuumStoppedMs[unitIndex] as number);
   if (!(Math.abs(between) <= togetherMs)) return false;
-  return !(usable(state, slots.pumpStandbyRunning) >= 0.5 || usable(state, slots.vacuumStandbyRunning) >= 0.5);
+  if (usable(state, slots.pumpStandbyRunning) >= 0.5 || usable(state, slots.vacuumStandbyRunning) >= 0.5) return false;
+  const vacuumOrdered = usable(state, slots.vacuumCommand);
+  if (usable(state, slots.pumpCommand) < 0.5 || vacuumOrdered < 0.5) return false;
+  return !isStartStop(context) || vacuumOrdered >= 0.5 || usable(state, slots.unitPower) < noPowerW;
 }
 
 /** What a return of power may take: the tank is filled, the loop opens, flow comes. What is missing later has a cause of its own. Own rule. */

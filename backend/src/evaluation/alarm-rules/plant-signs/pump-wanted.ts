@@ -4,13 +4,44 @@ import { chipsLoaded } from './chips-loaded';
 import { powerLost } from './power-lost';
 
 /**
+ * Return less supply of a loop that carries heat, K: two Pt100 of class B agree within 1 K at 40 °C (IEC 60751:2022), twice that
+ * is surely heat. Own rule. Before a planned stop the load goes first, and the two meet.
+ */
+const carriesHeatK = 2;
+
+/**
  * Is the transfer pump meant to run? Its command says so; else a mode point; else, as the mode is only inferred from this very
- * feedback, chips that give off heat, or a failure of power that took the vacuum source as well. Null: not known.
+ * feedback: chips that give off heat, a failure of power that took the vacuum source as well, or heat in the water in the moment in
+ * which the pump was seen to stop. Null: not known, and it is not where nobody saw the pump stop (after a restart), where a
+ * temperature was bad then, or where the other units carry the loop and this one may have been put on standby.
  */
 export function pumpWanted(context: UnitContext): boolean | null {
-  const command = usable(context.state, context.slots.pumpCommand);
+  const { plant, slots, state, unitIndex } = context;
+  const command = usable(state, slots.pumpCommand);
   if (!Number.isNaN(command)) return command >= 0.5;
-  if (context.slots.pumpCommand >= 0) return null;
+  if (slots.pumpCommand >= 0) return null;
   if (context.modeTold) return !stoppedModes.includes(context.mode);
-  return powerLost(context) || (chipsLoaded(context) ?? false);
+  if (powerLost(context)) return true;
+  const loaded = chipsLoaded(context);
+  if (loaded !== null) return loaded;
+  if (Number.isNaN(plant.runs.pumpStoppedMs[unitIndex]) || othersCarry(context)) return null;
+  const carried = plant.runs.heatInWaterK[unitIndex] as number;
+  return Number.isNaN(carried) ? null : carried > carriesHeatK;
 }
+
+/** As many pumps of the loop's other units run as it needs. */
+function othersCarry({ allSlots, site, state, unit, unitIndex }: UnitContext): boolean {
+  const loop = site.loops[unit.loop];
+  if (loop === undefined || loop.units.length < 2) return false;
+  const running = loop.units.filter(
+    (other) => other !== unitIndex && usable(state, allSlots[other]?.pumpRunning ?? -1) >= 0.5,
+  );
+  return running.length >= loop.unitsNeeded;
+}
+
+/** A stop that is only inferred from the pump’s feedback: was it meant? Null: not known. True wherever a mode point says so. */
+export const stopWasMeant = (context: UnitContext): boolean | null => {
+  if (context.modeTold) return true;
+  const wanted = pumpWanted(context);
+  return wanted === null ? null : !wanted;
+};

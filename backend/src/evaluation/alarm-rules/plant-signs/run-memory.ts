@@ -6,6 +6,8 @@ export interface RunMemory {
   readonly powerLostMs: Float64Array;
   readonly pumpWasRunning: Uint8Array;
   readonly vacuumWasRunning: Uint8Array;
+  /** Return less supply temperature over the last seconds in which the pump ran, K; NaN where one of them was bad. */
+  readonly heatInWaterK: Float64Array;
   /** Separator pressure when the vacuum source stopped, Pa. */
   readonly pressureAtStop: Float64Array;
   /** When the standby was last seen to run, or since when it is watched. */
@@ -21,6 +23,7 @@ export function createRunMemory(units: number): RunMemory {
     powerLostMs: never(),
     pumpWasRunning: new Uint8Array(units),
     vacuumWasRunning: new Uint8Array(units),
+    heatInWaterK: never(),
     pressureAtStop: never(),
     pumpStandbyProvedMs: never(),
     vacuumStandbyProvedMs: never(),

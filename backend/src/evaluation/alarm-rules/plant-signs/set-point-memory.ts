@@ -1,3 +1,5 @@
+import { Verdict } from '../verdict';
+
 /** Set points as people know them, and since when each is another; by unit and set point. */
 export interface SetPointMemory {
   readonly known: Float64Array;
@@ -17,27 +19,27 @@ export function createSetPointMemory(units: number): SetPointMemory {
 }
 
 /**
- * Follows one set point: true while it is another than the one known, until `rememberMs` have passed and the new one is the one
- * known. A value that is bad changes nothing.
+ * Follows one set point: yes while it is another than the one known, until `rememberMs` have passed and the new one is the one
+ * known. A value that is bad changes nothing, and says nothing of whether it is as known.
  */
-export function setPointChanged(
+export function followSetPoint(
   memory: SetPointMemory,
   place: number,
   value: number,
   least: number,
   nowMs: number,
   rememberMs: number,
-): boolean {
+): Verdict {
   const known = memory.known[place] as number;
-  if (Number.isNaN(value)) return !Number.isNaN(memory.changedMs[place]);
+  if (Number.isNaN(value)) return Number.isNaN(memory.changedMs[place]) ? Verdict.hold : Verdict.yes;
   if (Number.isNaN(known)) memory.known[place] = value;
   if (Number.isNaN(known) || Math.abs(value - known) < least) {
     memory.changedMs[place] = Number.NaN;
-    return false;
+    return Verdict.no;
   }
   if (Number.isNaN(memory.changedMs[place])) memory.changedMs[place] = nowMs;
-  if (nowMs - (memory.changedMs[place] as number) < rememberMs) return true;
+  if (nowMs - (memory.changedMs[place] as number) < rememberMs) return Verdict.yes;
   memory.known[place] = value;
   memory.changedMs[place] = Number.NaN;
-  return false;
+  return Verdict.no;
 }

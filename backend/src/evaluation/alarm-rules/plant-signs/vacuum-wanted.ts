@@ -1,5 +1,6 @@
 import type { Mode } from '@ebbline/shared/contract/http-api';
 import { usable, type UnitContext } from '../judge-context';
+import { mayRest } from './may-rest';
 import { powerLost } from './power-lost';
 
 /** Modes in which nobody wants a vacuum. A stopped loop keeps it. */
@@ -13,7 +14,7 @@ const restTooLongPa = 4000;
  * cycles: that is no trip, unless the separator pressure has risen by `restTooLongPa` above its set point, or since the stop. So is one
  * of which the site file does not say how it is held. One held by speed, or at constant speed with a bleed, is meant to run in
  * every mode that wants a vacuum. Where the mode is only inferred and says off, the feedback itself made it so: then only a failure
- * of power tells. Null: not known.
+ * of power tells. Null: not known, as after a restart, when nobody saw how the source came to stand.
  */
 export function vacuumWanted(context: UnitContext): boolean | null {
   const { slots, state } = context;
@@ -26,12 +27,10 @@ export function vacuumWanted(context: UnitContext): boolean | null {
   return mayRest(context) ? restsTooLong(context) : true;
 }
 
-function mayRest({ unit: { vacuumSource } }: UnitContext): boolean {
-  return vacuumSource?.controlStated !== true || vacuumSource.control === 'startStop';
-}
-
-function restsTooLong({ plant, slots, state, unitIndex }: UnitContext): boolean {
+function restsTooLong({ plant, slots, state, unitIndex }: UnitContext): boolean | null {
   const setPoint = usable(state, slots.separatorSetPoint);
   const from = Number.isNaN(setPoint) ? (plant.runs.pressureAtStop[unitIndex] as number) : setPoint;
-  return usable(state, slots.separatorPressure) - from > restTooLongPa;
+  const risen = usable(state, slots.separatorPressure) - from;
+  if (risen > restTooLongPa) return true;
+  return Number.isNaN(risen) || Number.isNaN(plant.runs.vacuumStoppedMs[unitIndex]) ? null : false;
 }
