@@ -1,3 +1,5 @@
+import type { Alarm } from '@ebbline/shared/contract/alarm';
+import type { Alert } from '@ebbline/shared/contract/alert';
 import type { Ebbline } from '../helpers/ebbline';
 import type { Seen } from './story';
 import { tellStory } from './tell-story';
@@ -89,5 +91,5 @@ tellStory({
 });
 
 /** An alarm whose condition has gone may still wait for somebody to acknowledge it. */
-const isActive = (told: { readonly state?: string } | undefined): boolean =>
-  told !== undefined && told.state !== 'returnedUnacknowledged';
+const isActive = (told: Alarm | Alert | undefined): boolean =>
+  told !== undefined && !('state' in told && told.state === 'returnedUnacknowledged');
