@@ -27,7 +27,7 @@ const card = (acknowledging: Acknowledging, given = alarm) =>
       alarm: given,
       zone: 'UTC',
       now: '2026-03-01T12:00:00.000Z',
-      unitName: 'E7',
+      place: 'E7, supply main low',
       acknowledging,
       operator: 'A. Example',
     },

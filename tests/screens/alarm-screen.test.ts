@@ -30,6 +30,27 @@ const journal = {
       previousHash: '0',
       hash: '1',
     },
+    {
+      sequence: 2,
+      time: '2026-03-01T11:50:00.100Z',
+      sourceTime: '2026-03-01T11:50:00.000Z',
+      kind: 'action',
+      alarm: 'permit/p1',
+      unit: 'e7',
+      entry: null,
+      from: null,
+      to: null,
+      priority: null,
+      value: null,
+      limit: null,
+      unit_of_measure: null,
+      where: '1',
+      actor: 'A. Example',
+      station: null,
+      reason: 'permit opened',
+      previousHash: '1',
+      hash: '2',
+    },
   ],
   next: null,
 };
@@ -102,8 +123,19 @@ describe('the Alarms screen', () => {
   it('shows the journal in the site’s time', async () => {
     const shown = await show([]);
     await vi.waitFor(() => expect(shown.find('.journal-rows li').exists()).toBe(true), { timeout: 10_000 });
-    const row = shown.get('.journal-rows li').text();
-    expect(row).toContain('2026-03-01 12:48:10');
-    expect(row).toContain('raised');
+    const row = shown.findAll('.journal-rows li').find((one) => one.text().includes('raised'));
+    expect(row?.text()).toContain('2026-03-01 12:48:10');
+  });
+
+  it('names the branch of a permit in the journal, not its id', async () => {
+    const shown = await show([]);
+    await vi.waitFor(() => expect(shown.find('.journal-rows li').exists()).toBe(true), { timeout: 10_000 });
+    const row = shown.findAll('.journal-rows li').find((one) => one.text().includes('permit'));
+    expect(row?.text()).toContain('permit · Rack 1');
+  });
+
+  it('names the branch in the place of an alarm of one of its points', async () => {
+    const shown = await show([anAlarm('i', { entry: 'INS-1', where: 'branch.1.flow' })]);
+    expect(shown.get('.alarm-place').text()).toContain('E7, Branch flow, Rack 1');
   });
 });

@@ -3,7 +3,7 @@ import type { LoopFrame } from '@ebbline/shared/contract/live-feed';
 import type { VueWrapper } from '@vue/test-utils';
 import { flushPromises } from '@vue/test-utils';
 import { afterEach, describe, expect, it, vi } from 'vitest';
-import { aBranch, aFigure, aLine, aLoopFrame, anAlert, aReading, aSite } from './fixtures/builders';
+import { aBranch, aFigure, aLine, aLoopFrame, anAlert, aPlace, aReading, aSite } from './fixtures/builders';
 import { FakeServer } from './fixtures/fake-feed';
 import { openPage } from './fixtures/mount-page';
 
@@ -151,6 +151,25 @@ describe('the branches and servers', () => {
     expect((await show(aLoopFrame({ branches }))).get('.branch').text()).not.toContain('return pressure');
   });
 
+  it('say in a word that a branch has no flow sensor, and doubt nothing else of it', async () => {
+    const none = aFigure(null, { age: null });
+    const branch = aBranch('1', null, {
+      flow: none,
+      flowShare: aFigure(null, { age: null, reasons: ['notApplicable'] }),
+      heatRemoved: aFigure(null, { reasons: ['notApplicable'] }),
+    });
+    const shown = (await show(aLoopFrame({ points: [], branches: [branch] }))).get('.branch');
+    expect(plain(shown.text())).toContain('flow not measured');
+    expect(plain(shown.text())).toContain('hottest plate51.0 °C');
+    expect(shown.text()).not.toMatch(/no value|share of expected|heat|never received/);
+  });
+
+  it('offer trends only of what the branches have', async () => {
+    const points = [aReading('branch.1.return.temperature', 44, 'Cel')];
+    const shown = await show(aLoopFrame({ points }));
+    expect(shown.findAll('.branches ~ p a').map((link) => link.text())).toEqual(['return temperature']);
+  });
+
   it('fold servers away by branch', async () => {
     const server = {
       id: 's1',
@@ -174,11 +193,67 @@ describe('the clocks', () => {
   it('say what never comes in words, not as a number', async () => {
     const points = [
       aReading('rideThroughFlow', 18, 's'),
-      aReading('rideThroughFans', null, 's', { reasons: ['notApplicable'] }),
+      aReading('rideThroughFans', null, 's', { reasons: ['notApplicable'], age: 0.4 }),
     ];
     const picture = (await show(aLoopFrame({ points }))).get('.ride-through');
     expect(picture.attributes('aria-label')).toContain('18\u00a0s');
     expect(picture.attributes('aria-label')).toContain('no limit is reached on fans');
+  });
+
+  it('claim nothing where they can’t be worked out', async () => {
+    const points = [
+      aReading('rideThroughFlow', 18, 's'),
+      aReading('rideThroughPlate', null, 's', { reasons: ['notApplicable'] }),
+    ];
+    const picture = (await show(aLoopFrame({ points }))).get('.ride-through');
+    expect(picture.text()).toContain('not known of this unit');
+    expect(picture.text()).not.toContain('no limit is reached');
+  });
+});
+
+describe('a plant of another shape', () => {
+  const points = [aReading('supplyTank.pressure', 74_000, 'Pa'), aReading('separator.level', 0.5, 'm')];
+  const path = [aPlace('Supply tank', 74_000, { outsideUnit: false })];
+
+  it('has a reservoir and a supply header where the pump draws from the reservoir', async () => {
+    const shown = await show(aLoopFrame({ points, path }), siteWith({ shape: 'c' }));
+    expect(chapters(shown)[0]).toBe('Reservoir');
+    expect(shown.findAll('.vessel h3').map((name) => name.text())).toEqual(['Vacuum reservoir', 'Supply header']);
+    expect(shown.get('.along-the-path').text()).toContain('Supply header');
+    expect(shown.text()).not.toMatch(/separator|supply tank/i);
+  });
+
+  it('has a discharging tank and a receiver where tanks alternate', async () => {
+    const gains = aReading('supplyTankRate', 0, 'm3/s');
+    const shown = await show(aLoopFrame({ points: [...points, gains], path }), siteWith({ shape: 'b' }));
+    expect(shown.findAll('.vessel h3').map((name) => name.text())).toEqual(['Discharging tank', 'Vacuum receiver']);
+    expect(shown.get('[data-testid=fact-supplyTankRate]').text()).toContain('both tanks gain');
+    expect(shown.text()).not.toMatch(/separator|supply tank/i);
+  });
+});
+
+describe('points that a unit has nothing to work out from', () => {
+  const absent = aReading('chipPower', null, 'W', { kind: 'derived', reasons: ['notApplicable'] });
+  const warming = aReading('filterTimeToLimit', null, 's', { kind: 'derived', reasons: ['warming'], age: 0.4 });
+
+  it('are named once under the table, without an empty row', async () => {
+    const shown = await show(aLoopFrame({ points: [absent, warming] }));
+    expect(shown.find('[data-testid=point-chipPower]').exists()).toBe(false);
+    expect(shown.get('[data-testid=absent-points]').text()).toContain('Chip power');
+    expect(shown.get('[data-testid=absent-points]').text()).not.toContain('Time until the filter');
+  });
+
+  it('stand apart from those that are still to come, which are neither bad nor old', async () => {
+    const row = (await show(aLoopFrame({ points: [absent, warming] }))).get('[data-testid=point-filterTimeToLimit]');
+    expect(row.text()).toContain('not watched long enough yet');
+    expect(row.text()).not.toMatch(/bad|old/);
+  });
+
+  it('have no age and no fault among the figures', async () => {
+    const line = aLine('e7', { chipPower: aFigure(null, { age: null, reasons: ['notApplicable'] }) });
+    const figures = (await show(aLoopFrame({ line }))).get('.figures');
+    expect(plain(figures.text())).toContain('of chip power not known here');
+    expect(figures.text()).not.toMatch(/bad|old/);
   });
 });
 

@@ -198,8 +198,8 @@ describe('the faults of the demo', () => {
       action: 'start',
       keys: { size: 'usual' },
     });
-    expect(shown.page.get('[data-testid=active-cutServerHose-e7]').text()).toContain(
-      'E7, Rack 1 · active · size usual',
+    expect(shown.page.get('[data-testid=active-cutServerHose-e7]').text().replaceAll('\u00a0', ' ')).toContain(
+      'E7, Rack 1 · active, begun 2 s ago · size usual',
     );
   });
 

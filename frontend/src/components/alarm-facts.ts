@@ -1,5 +1,7 @@
 import type { Alarm, AlarmState } from '@ebbline/shared/contract/alarm';
-import { formatByUnit, formatPoint, inWords } from '../text/format-quantity';
+import type { DisplayUnit } from '../text/display-unit';
+import { formatNumber } from '../text/format-number';
+import { formatByUnit, inWords } from '../text/format-quantity';
 
 const waiting: readonly AlarmState[] = ['unacknowledged', 'returnedUnacknowledged', 'latchedUnacknowledged'];
 
@@ -25,13 +27,33 @@ export function isYesNo(of: Pick<Alarm, 'value' | 'limit' | 'unit_of_measure'>):
   return of.unit_of_measure === '1' && (of.limit === null || (of.limit === 1 && (of.value === 1 || of.value === 0)));
 }
 
-/** Entries that judge a plain count: the code of its unit alone would not say of what. */
-const counted: { readonly [entry: string]: string } = { 'AIR-3': 'openingsCarried' };
+const share = (of: string): DisplayUnit => ({ unit: `% ${of}`, factor: 100, decimals: 0 });
+const multiple = (of: string): DisplayUnit => ({ unit: `× ${of}`, factor: 1, decimals: 2 });
+
+/** Entries that judge a plain number: the code of its unit alone would not say of what it is a share or a count. */
+const plain: { readonly [entry: string]: DisplayUnit } = {
+  'AIR-3': { unit: 'open hoses', factor: 1, decimals: 1 },
+  'BAL-1': { unit: '× standard uncertainty', factor: 1, decimals: 1 },
+  'CHEM-2': { unit: 'pH', factor: 1, decimals: 1 },
+  'FIL-1': multiple('clean'),
+  'FIL-2': multiple('clean'),
+  'FLOW-1': share('of the expected flow'),
+  'FLOW-3': share('of its share of the flow'),
+  'HX-1': { unit: '%', factor: 100, decimals: 0 },
+  'PUMP-3': { unit: '%', factor: 100, decimals: 0 },
+  'RTH-1': multiple('commissioned'),
+  'TANK-2': share('of its room'),
+  'TANK-3': share('of its usual level'),
+  'VALVE-1': share('open'),
+  'VENT-1': share('open'),
+};
+/** Entries whose limit is what was told, not where an alarm begins. */
+const told: readonly string[] = ['VALVE-1', 'VENT-1'];
 
 /** A value or limit of an alarm or alert with its unit. Gas flows must say that they are free air. */
 export function sayAlarmValue(entry: string, value: number, ucum: string | null): string {
-  const point = counted[entry];
-  if (point !== undefined && ucum === '1') return inWords(formatPoint(point, value, null));
+  const display = ucum === '1' ? plain[entry] : undefined;
+  if (display !== undefined) return `${formatNumber(value * display.factor, display.decimals)}\u00a0${display.unit}`;
   return inWords(formatByUnit(value, ucum, entry.startsWith('AIR-')));
 }
 
@@ -42,5 +64,7 @@ export function sayValueAgainstLimit(
   const say = (value: number): string => sayAlarmValue(alarm.entry, value, alarm.unit_of_measure);
   if (isYesNo(alarm)) return null;
   if (alarm.value === null) return alarm.limit === null ? null : `limit ${say(alarm.limit)}`;
-  return alarm.limit === null ? say(alarm.value) : `${say(alarm.value)} against a limit of ${say(alarm.limit)}`;
+  if (alarm.limit === null) return say(alarm.value);
+  const against = told.includes(alarm.entry) ? ', told to stand at' : ' against a limit of';
+  return `${say(alarm.value)}${against} ${say(alarm.limit)}`;
 }

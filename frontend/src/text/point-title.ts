@@ -1,6 +1,7 @@
 import type { Site } from '@ebbline/shared/contract/http-api';
 import type { PartGroup } from '@ebbline/shared/contract/point-table';
 import { pointDefinition, splitPoint } from '@ebbline/shared/contract/point-table';
+import { shapeWords } from './shape-words';
 
 type SiteUnit = Site['units'][number];
 
@@ -8,9 +9,9 @@ const listOf = { branch: 'branches', server: 'servers', plate: 'plates', tank: '
   readonly [G in PartGroup]: keyof SiteUnit;
 };
 
-/** What a point is called on a screen; the own name of a branch, server, plate or tank follows the title. */
+/** What a point is called on a screen, in the words of the unit's plant shape; the own name of a branch, server, plate or tank follows the title. */
 export function pointTitle(id: string, unit: SiteUnit | undefined): string {
-  const title = pointDefinition(id)?.title ?? id;
+  const title = shapeWords(pointDefinition(id)?.title ?? id, unit?.shape);
   const part = splitPoint(id);
   if (part === null) return title;
   const named = unit?.[listOf[part.group]];

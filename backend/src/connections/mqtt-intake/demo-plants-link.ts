@@ -2,6 +2,7 @@ import { connect, type MqttClient } from 'mqtt';
 import { z } from 'zod';
 import { demoStateSchema, type DemoCommand, type DemoState } from '@ebbline/shared/contract/demo-faults';
 import { fail, ok, type Result } from '@ebbline/shared/errors/result';
+import { DemoDurations } from './demo-durations';
 import { readTlsFiles, type TlsFiles } from './tls-files';
 import type { DemoFault, DemoPlants } from '../../ports/demo-plants';
 
@@ -29,6 +30,7 @@ type Told = z.infer<typeof toldSchema>;
 export class DemoPlantsLink implements DemoPlants {
   private readonly client: MqttClient;
   private readonly waiting = new Map<string, (told: Told) => void>();
+  private readonly durations = new DemoDurations();
   private told: Told | null = null;
   private requests = 0;
 
@@ -82,6 +84,7 @@ export class DemoPlantsLink implements DemoPlants {
     const told = readTold(payload);
     if (told === null) return;
     this.told = told;
+    this.durations.hear(told.active, performance.now());
     const request = told.answer?.request;
     if (request !== undefined && request !== null) this.waiting.get(request)?.(told);
   }
@@ -102,7 +105,7 @@ export class DemoPlantsLink implements DemoPlants {
     const told = this.told;
     if (told === null) return { running: false, units: [], kinds: [], active: [], refused };
     const { running, units, kinds, active } = told;
-    return { running, units, kinds, active, refused };
+    return { running, units, kinds, active: this.durations.at(active, performance.now()), refused };
   }
 }
 

@@ -5,15 +5,18 @@ import { formatMoment } from '../../text/format-time';
 /** Permits stand in the journal beside the alarms, under ids of their own. */
 const isOfPermit = (row: JournalRow): boolean => row.alarm?.startsWith('permit/') === true;
 
-/** What happened, in one line. */
-export function journalLine(row: JournalRow): string {
+/**
+ * What happened, in one line.
+ * @param where as people call the place; empty where the row names none
+ */
+export function journalLine(row: JournalRow, where = row.where ?? ''): string {
   const ofPermit = isOfPermit(row);
   const subject = ofPermit ? 'permit' : (row.entry ?? row.alarm ?? '');
   const value =
     isYesNo(row) || row.value === null
       ? ''
       : sayAlarmValue(ofPermit ? 'AIR-' : (row.entry ?? ''), row.value, row.unit_of_measure);
-  return [subject, row.where ?? '', sayChange(row.from, row.to), value].filter((part) => part !== '').join(' · ');
+  return [subject, where, sayChange(row.from, row.to), value].filter((part) => part !== '').join(' · ');
 }
 
 /** Said by the state it came to; a row without a state before it changed none. */

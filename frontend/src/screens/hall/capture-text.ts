@@ -6,7 +6,8 @@ const isKnown = (figure: Figure): boolean => figure.value !== null && figure.qua
 
 /**
  * Heat removed as a share of chip power, over the loops that have both: a loop whose chip power is not known would
- * raise the share though it takes off no more. Says in how many where that is not all; null where there is none.
+ * raise the share though it takes off no more. Says in how many, where these are not just the loops whose chip power is
+ * known; null where there is none.
  */
 export function captureText(loops: readonly Heat[]): string | null {
   const both = loops.filter(({ heatRemoved, chipPower }) => isKnown(heatRemoved) && isKnown(chipPower));
@@ -14,5 +15,6 @@ export function captureText(loops: readonly Heat[]): string | null {
   const power = both.reduce((sum, { chipPower }) => sum + (chipPower.value ?? 0), 0);
   if (power <= 0) return null;
   const share = inWords(formatQuantity(heat / power, 'ratio'));
-  return both.length === loops.length ? share : `${share} in ${both.length} of ${loops.length} units`;
+  const powered = loops.filter(({ chipPower }) => isKnown(chipPower)).length;
+  return both.length === powered ? share : `${share} in ${both.length} of ${loops.length} units`;
 }

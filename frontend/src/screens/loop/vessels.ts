@@ -1,4 +1,5 @@
 import type { Site } from '@ebbline/shared/contract/http-api';
+import { shapeWords } from '../../text/shape-words';
 import type { FactRow } from './chapter-points';
 import type { PointMap } from './point-map';
 
@@ -26,10 +27,11 @@ const of = (id: string, name: string, rate: string): Vessel => ({
 });
 
 /** In shape c the pump draws straight from the vacuum reservoir, which stands where the separator does. */
-const named = (shape: SiteUnit['shape']): readonly Vessel[] =>
-  shape === 'c'
-    ? [of('separator', 'Vacuum reservoir', 'separatorRate'), of('supplyTank', 'Supply tank', 'supplyTankRate')]
-    : [of('supplyTank', 'Supply tank', 'supplyTankRate'), of('separator', 'Separator', 'separatorRate')];
+function named(shape: SiteUnit['shape']): readonly Vessel[] {
+  const supply = of('supplyTank', shapeWords('Supply tank', shape), 'supplyTankRate');
+  const vacuum = of('separator', shapeWords('Separator', shape), 'separatorRate');
+  return shape === 'c' ? [vacuum, supply] : [supply, vacuum];
+}
 
 /** The tanks that the unit has: those that its site file lists (alternating ones in shape b), and those of its shape. */
 export function vesselsOf(unit: SiteUnit | undefined, points: PointMap): readonly Vessel[] {
