@@ -6,8 +6,8 @@ import type { AirMemory } from './air-step/air-memory';
 import { unitEntryPlace, type UnitEntryId } from './entry-ids';
 import type { OpenPermits } from './open-permits';
 import type { PlantMemory } from './plant-signs/plant-memory';
+import { riseRate, type RiseMemory } from './rise-rate';
 import type { RuleMemory } from './rule-memory';
-import type { SecondRings } from './second-rings';
 import type { UnitSlots } from './unit-slots';
 
 export { clearFinding, createFinding, type Finding } from './finding';
@@ -30,8 +30,7 @@ export interface UnitContext {
   modeTold: boolean;
   modeKnown: boolean;
   air: AirMemory;
-  /** Supply temperature of every unit, one signal a unit. */
-  supplyTemperature: SecondRings;
+  supplyRise: RiseMemory;
   plant: PlantMemory;
   permits: OpenPermits;
   memory: RuleMemory;
@@ -61,6 +60,12 @@ export function guard(state: SlotState, slot: number): number {
   const uncertainty = slot < 0 ? Number.NaN : (state.expandedUncertainty[slot] as number);
   return Number.isNaN(uncertainty) ? 0 : uncertainty;
 }
+
+/** How fast the supply of the unit warms, K/s; NaN until that is known. */
+export const supplyRiseRate = ({ site, slots, supplyRise, unitIndex }: UnitContext): number =>
+  slots.supplyTemperature < 0
+    ? Number.NaN
+    : riseRate(supplyRise, unitIndex, site.slots.periodMs[slots.supplyTemperature] as number);
 
 /** The node, branch or wall that decides a slot's value. */
 export function placeOf(state: SlotState, holder: Holder, slot: number): string | null {

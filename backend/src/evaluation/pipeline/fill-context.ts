@@ -22,7 +22,7 @@ export function createContext(pipeline: PipelineState): UnitContext {
     modeTold: false,
     modeKnown: false,
     air: pipeline.air,
-    supplyTemperature: pipeline.supplyTemperature,
+    supplyRise: pipeline.supplyRise,
     plant: pipeline.plant,
     permits: pipeline.openPermits,
     memory: pipeline.memory,

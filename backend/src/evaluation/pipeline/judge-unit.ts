@@ -9,6 +9,7 @@ import { stopWasMeant } from '../alarm-rules/plant-signs/pump-wanted';
 import { samplePlant } from '../alarm-rules/plant-signs/sample-plant';
 import { higher, priorityOf } from '../alarm-rules/priority';
 import { priorityOfEntry } from '../alarm-rules/priority-of-entry';
+import { followRise, forgetRise } from '../alarm-rules/rise-rate';
 import type { ResolvedLimits } from '../alarm-rules/resolve-limits';
 import { Verdict } from '../alarm-rules/verdict';
 import { foldParent, refoldUnit } from './fold';
@@ -69,15 +70,15 @@ function judgeParts(
 }
 
 function sampleWindows(pipeline: PipelineState, context: UnitContext): void {
-  const { unitIndex, nowMs, supplyTemperature } = context;
+  const { unitIndex, nowMs, supplyRise } = context;
   if (nowMs - (pipeline.steppedMs[unitIndex] as number) > longestStepMs) {
     forgetAir(context.air, unitIndex);
-    supplyTemperature.forget(unitIndex, 1);
+    forgetRise(supplyRise, unitIndex);
   }
   pipeline.steppedMs[unitIndex] = nowMs;
   sampleAirSignals(context);
   samplePlant(context);
-  supplyTemperature.push(unitIndex, usable(context.state, context.slots.supplyTemperature));
+  followRise(supplyRise, unitIndex, usable(context.state, context.slots.supplyTemperature));
 }
 
 function judgeEntry(

@@ -6,9 +6,8 @@ import { createDelayState, type DelayState } from '../alarm-rules/delays';
 import { OpenPermits } from '../alarm-rules/open-permits';
 import { createPlantMemory, type PlantMemory } from '../alarm-rules/plant-signs/plant-memory';
 import { resolveLimits, type ResolvedLimits } from '../alarm-rules/resolve-limits';
-import { riseRingLength } from '../alarm-rules/rise-rate';
+import { createRiseMemory, type RiseMemory } from '../alarm-rules/rise-rate';
 import { RuleMemory } from '../alarm-rules/rule-memory';
-import { SecondRings } from '../alarm-rules/second-rings';
 import { compileUnitSlots, type UnitSlots } from '../alarm-rules/unit-slots';
 import { createIntakeContext, type ClockKind, type IntakeContext } from '../sample/intake-context';
 import type { CompiledSite } from '../site/compiled-site';
@@ -34,7 +33,7 @@ export interface PipelineState {
   readonly limits: readonly (readonly ResolvedLimits[])[];
   readonly modes: ModeFound[];
   readonly air: AirMemory;
-  readonly supplyTemperature: SecondRings;
+  readonly supplyRise: RiseMemory;
   /** Tick time of the last step of loops and halls; NaN before the first. */
   groupSteppedMs: number;
   /** Tick time of each unit's last step; NaN before the first. */
@@ -92,7 +91,7 @@ export function createPipelineState(site: CompiledSite, clock: ClockKind): Pipel
     ),
     modes: unitSlots.map((slots) => modeOfUnit(state, slots)),
     air: createAirMemory(site.units),
-    supplyTemperature: new SecondRings(site.units.length, riseRingLength),
+    supplyRise: createRiseMemory(site.units.length),
     steppedMs: new Float64Array(site.units.length).fill(Number.NaN),
     gatewayOfSlot: gatewayOfSlot(site),
     gatewayHeardMs: new Float64Array(site.gateways.length).fill(Number.NaN),

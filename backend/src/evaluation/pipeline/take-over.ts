@@ -43,7 +43,7 @@ const parts: { readonly [Part in keyof PipelineState]: TakeOver } = {
   left: (before, now) => void now.left.unshift(...before.left.splice(0)),
   modes: columns(({ modes }) => ({ modes }), 'units'),
   air: takeOverAir,
-  supplyTemperature: columns(({ supplyTemperature }) => supplyTemperature, 'units'),
+  supplyRise: columns(({ supplyRise }) => supplyRise, 'units'),
   steppedMs: columns(({ steppedMs }) => ({ steppedMs }), 'units'),
   hour: columns(({ hour }) => hour, 'units'),
   ambientMean: columns(({ ambientMean }) => ({ ambientMean }), 'halls'),

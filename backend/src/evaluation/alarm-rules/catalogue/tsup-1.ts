@@ -1,9 +1,8 @@
 import { judgeAbove } from '../above';
 import { anyOf } from '../any-of';
 import type { UnitEntry } from '../entry';
-import { usable } from '../judge-context';
+import { supplyRiseRate, usable } from '../judge-context';
 import { stoppedModes } from '../modes-of-rules';
-import { riseRate } from '../rise-rate';
 import { Verdict } from '../verdict';
 
 /** Fastest rise that the controls make by themselves is well below it: K/s. */
@@ -41,7 +40,7 @@ export const tsup1: UnitEntry = {
   judge(context, limits, active, finding) {
     const setPoint = context.unit.design.supplySetPointC;
     finding.value = usable(context.state, context.slots.supplyTemperature);
-    const rate = riseRate(context.supplyTemperature, context.unitIndex);
+    const rate = supplyRiseRate(context);
     const rising = judgeRise(rate, active);
     if (setPoint === null) {
       finding.verdict = Number.isNaN(finding.value) ? Verdict.hold : rising;

@@ -1,6 +1,5 @@
 import type { Finding, UnitContext } from '../judge-context';
-import { usable } from '../judge-context';
-import { riseRate } from '../rise-rate';
+import { supplyRiseRate, usable } from '../judge-context';
 import { runningMean } from '../running-mean';
 import { Verdict } from '../verdict';
 
@@ -31,7 +30,7 @@ export function judgeByTemperatures(context: UnitContext, active: boolean, findi
   finding.limit = back - dead;
   finding.unitOfMeasure = 'Cel';
   const standsDead = outlet > finding.limit && back - inlet > telling;
-  const supplyRise = riseRate(context.supplyTemperature, context.unitIndex);
+  const supplyRise = supplyRiseRate(context);
   const runsAway = active || supplyRise - Math.max(0, inletRise) > runaway;
   finding.verdict = standsDead && runsAway ? Verdict.yes : Verdict.no;
 }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { NoiseTable } from '../../../../../backend/src/evaluation/alarm-rules/noise';
-import { riseRate, riseRingLength } from '../../../../../backend/src/evaluation/alarm-rules/rise-rate';
+import { createRiseMemory, followRise, riseRate } from '../../../../../backend/src/evaluation/alarm-rules/rise-rate';
 import { SecondRings } from '../../../../../backend/src/evaluation/alarm-rules/second-rings';
 import { slopeChange, stepOf, stepRingLength } from '../../../../../backend/src/evaluation/alarm-rules/step';
 import { seeded } from '../pipeline/sensor-noise';
@@ -61,16 +61,51 @@ describe('a change of slope', () => {
 });
 
 describe('a rate of rise', () => {
+  const following = (seconds: number, temperature: (second: number) => number) => {
+    const memory = createRiseMemory(1);
+    for (let second = 0; second < seconds; second += 1) followRise(memory, 0, temperature(second));
+    return memory;
+  };
+
   it('is that of a straight line', () => {
-    const rings = new SecondRings(1, riseRingLength);
-    for (let i = 0; i < riseRingLength; i += 1) rings.push(0, 5 + 0.03 * i);
-    expect(riseRate(rings, 0)).toBeCloseTo(0.03, 12);
+    expect(
+      riseRate(
+        following(23, (second) => 5 + 0.03 * second),
+        0,
+        1000,
+      ),
+    ).toBeCloseTo(0.03, 12);
   });
 
-  it('is not known until the window is full', () => {
-    const rings = new SecondRings(1, riseRingLength);
-    for (let i = 0; i < riseRingLength - 1; i += 1) rings.push(0, i);
-    expect(riseRate(rings, 0)).toBeNaN();
+  it('is not known until the window is full: twenty seconds, or three periods of a slow source', () => {
+    const line = (second: number): number => 5 + 0.03 * second;
+    expect(riseRate(following(22, line), 0, 1000)).toBeNaN();
+    expect(riseRate(following(182, line), 0, 60_000)).toBeNaN();
+    expect(riseRate(following(183, line), 0, 60_000)).toBeCloseTo(0.03, 12);
+    expect(riseRate(following(183, line), 0, 61_000)).toBeNaN();
+  });
+
+  it('is below 2 K/min after one step of a whole-degree source, and above it after three in a minute', () => {
+    const steps = (second: number): number => 36 + Math.floor(second / 30);
+    expect(
+      riseRate(
+        following(70, (second) => 36 + Math.floor(second / 34)),
+        0,
+        1000,
+      ),
+    ).toBeLessThanOrEqual(2 / 60);
+    expect(
+      riseRate(
+        following(200, (second) => steps(1.5 * second)),
+        0,
+        1000,
+      ),
+    ).toBeGreaterThan(2 / 60);
+  });
+
+  it('is not dulled by one jump of a fine source', () => {
+    const fine = (second: number): number => (second < 40 ? 36 : 39) + 0.01 * (second % 2);
+    expect(riseRate(following(60, fine), 0, 1000)).toBeCloseTo(3 / 20, 2);
   });
 });
 

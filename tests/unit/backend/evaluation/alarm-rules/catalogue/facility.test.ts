@@ -207,3 +207,56 @@ describe('DEW-2', () => {
     expect(bench().set('dewPointMargin', 0).run(40).bad('dewPointMargin').run(90).active('DEW-2')).toBe(true);
   });
 });
+
+describe('TSUP-1 by its rise', () => {
+  const withPeriod = (periodS: number): RuleBench => {
+    const bench = new RuleBench({ design: { supplySetPointC: 60 }, values: { 'supply.temperature': 36 } });
+    bench.pipeline.site.slots.periodMs[bench.pipeline.unitSlots[0]?.supplyTemperature ?? -1] = periodS * 1000;
+    return bench.run(240);
+  };
+  /** A source that tells every so many seconds, in whole degrees. */
+  const wholeDegrees = (kPerMin: number, everyS: number) => (bench: RuleBench) => (second: number) => {
+    if (second % everyS === 0) bench.set('supply.temperature', Math.floor(36.3 + (kPerMin * second) / 60));
+  };
+  const raisedIn = (bench: RuleBench, seconds: number, tell: (second: number) => void): boolean => {
+    let raised = false;
+    bench.run(seconds, (second) => {
+      tell(second);
+      raised ||= bench.active('TSUP-1');
+    });
+    return raised || bench.active('TSUP-1');
+  };
+
+  it.each([
+    [1, 1],
+    [1, 10],
+    [1, 60],
+    [0.5, 1],
+    [0.5, 60],
+  ])('takes the steps of a whole-degree source for no rise: %f K/min, told every %i s', (kPerMin, everyS) => {
+    const bench = withPeriod(everyS);
+    expect(raisedIn(bench, 900, wholeDegrees(kPerMin, everyS)(bench))).toBe(false);
+  });
+
+  it.each([
+    [4, 1, 90],
+    [4, 60, 240],
+  ])('tells a rise of %f K/min of such a source, told every %i s, within %i s', (kPerMin, everyS, within) => {
+    const bench = withPeriod(everyS);
+    expect(raisedIn(bench, within, wholeDegrees(kPerMin, everyS)(bench))).toBe(true);
+  });
+
+  it('does not judge the rise of a source that tells every two minutes', () => {
+    const bench = withPeriod(120);
+    expect(raisedIn(bench, 600, wholeDegrees(1.9, 120)(bench))).toBe(false);
+  });
+
+  it('goes on while its rate is not known, as right after a gap', () => {
+    const bench = withPeriod(1);
+    bench.run(60, (second) => bench.set('supply.temperature', 36.3 + second / 15));
+    expect(bench.active('TSUP-1')).toBe(true);
+    bench.bad('supply.temperature').run(100).set('supply.temperature', 41);
+    expect(bench.run(15).active('TSUP-1')).toBe(true);
+    expect(bench.run(100).active('TSUP-1')).toBe(false);
+  });
+});
