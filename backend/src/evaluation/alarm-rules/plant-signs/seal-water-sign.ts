@@ -9,13 +9,19 @@ const warmK = 5;
  */
 export function sealWaterSign({ slots, state, unit }: UnitContext): string | null {
   const signs: string[] = [];
+  const looks: string[] = [];
   const temperature = usable(state, slots.vacuumSealWaterTemperature);
   const ofCurve = unit.vacuumSource?.sealWaterC ?? null;
-  if (ofCurve !== null && temperature > ofCurve + warmK)
+  if (ofCurve !== null && temperature > ofCurve + warmK) {
     signs.push(
       `Seal water is at ${temperature.toFixed(0)} °C, ${(temperature - ofCurve).toFixed(0)} K above that of the curve.`,
     );
-  if (usable(state, slots.vacuumTrapFull) >= 0.5) signs.push('Water stands in the trap of the vacuum source.');
+    looks.push('the seal cooler');
+  }
+  if (usable(state, slots.vacuumTrapFull) >= 0.5) {
+    signs.push('Water stands in the trap of the vacuum source.');
+    looks.push('the float of the trap');
+  }
   if (signs.length === 0) return null;
-  return `${signs.join(' ')} Its capacity is down, not the loop untight: start the second source and look at the seal cooler.`;
+  return `${signs.join(' ')} Its capacity is down, not the loop untight: start the second source and look at ${looks.join(' and ')}.`;
 }

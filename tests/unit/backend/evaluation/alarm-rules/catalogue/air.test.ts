@@ -104,6 +104,30 @@ describe('AIR-3', () => {
     expect(weak.set('openingsCarried', 1.15).run(90).active('AIR-3')).toBe(false);
   });
 
+  const withTrap = (): RuleBench =>
+    new RuleBench({
+      also: ['openingsCarried', 'openingsCarriedAll', 'vacuumReserve', 'gasLoad', 'vacuum.trap.full'],
+      values: {
+        openingsCarried: 1.7,
+        openingsCarriedAll: 3.5,
+        vacuumReserve: 280 * lpm,
+        gasLoad: 4 * lpm,
+        'vacuum.trap.full': 0,
+      },
+    }).run(90);
+
+  it('counts a source with water in its trap as one that carries no hose, and looks for no leak', () => {
+    const stuck = withTrap();
+    expect(stuck.active('AIR-3')).toBe(false);
+    expect(stuck.set('vacuum.trap.full', 1).secondsUntil('AIR-3', 90)).toBe(61);
+    expect(stuck.alarm('AIR-3')).toMatchObject({ value: 0, limit: 1 });
+    expect(stuck.detail('AIR-3')).toBe(
+      'One source has 280 free L/min left by its curve; 4 free L/min come in. With water in its trap it carries less: counted as no open hose. Water stands in the trap of the vacuum source. Its capacity is down, not the loop untight: start the second source and look at the float of the trap.',
+    );
+    expect(stuck.bad('vacuum.trap.full').run(300).active('AIR-3')).toBe(true);
+    expect(stuck.set('vacuum.trap.full', 0).run(90).active('AIR-3')).toBe(false);
+  });
+
   it('is not raised at just one hose, and holds where the reserve is lost', () => {
     expect(bench().set('openingsCarried', 1).run(300).active('AIR-3')).toBe(false);
     const weak = bench().set('openingsCarried', 0.5).run(90);
