@@ -6,6 +6,7 @@ import type { Ebbline } from '../helpers/ebbline';
 import type { Player } from '../helpers/player';
 import { until } from '../helpers/until';
 import { everySoMany } from './every-so-many-seconds';
+import { lapseTelemetry } from './lapse-telemetry';
 import { toldShortly } from './look';
 import type { Seen, Story } from './story';
 
@@ -26,14 +27,18 @@ const looksEach = 12;
 export async function followStory(story: Story, stage: Stage): Promise<void> {
   const startMs = Date.parse(story.startsAt);
   const onsetMs = startMs + 1000 * story.quietS;
-  const telemetry = recordTelemetry({
+  const seconds = story.quietS + story.lastsS + 1;
+  const recording = {
     seed: 1,
     startMs,
-    seconds: story.quietS + story.lastsS + 1,
     units: demoFleet.filter(({ id }) => story.units.includes(id)),
     schedule: story.happens.map(({ atS, ...what }) => ({ ...what, atS: story.quietS + atS })),
-  });
-  const upTo = reader(everySoMany(telemetry, story.everyS ?? 1, startMs));
+  };
+  const telemetry =
+    story.lapse === undefined
+      ? recordTelemetry({ ...recording, seconds })
+      : lapseTelemetry(recording, { ...story.lapse, untilS: story.quietS + story.lapse.untilS }, seconds);
+  const upTo = reader(story.lapse === undefined ? everySoMany(telemetry, story.everyS ?? 1, startMs) : telemetry);
   for (const atS of looks(story)) {
     await stage.play(upTo(onsetMs + 1000 * atS));
     for (const deed of story.deeds?.filter((one) => one.atS === atS) ?? []) {

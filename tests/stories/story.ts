@@ -4,6 +4,7 @@ import type { LoopFrame } from '@ebbline/shared/contract/live-feed';
 import type { Reading } from '@ebbline/shared/contract/reading';
 import type { ScheduledCommand } from '../../simulator/src/scenario/schedule';
 import type { Ebbline } from '../helpers/ebbline';
+import type { Lapse } from './lapse-telemetry';
 
 /** What a person could see at one moment of source time: everything asked of the running program, nothing of its inside. */
 export interface Seen {
@@ -49,6 +50,8 @@ export interface Story {
   readonly lastsS: number;
   /** Only every so manieth second is told, and the site file says so: for stories of hours. Default 1. */
   readonly everyS?: number;
+  /** For stories of days: most of the time is left out of the plants. */
+  readonly lapse?: Lapse;
   /** Commands to the simulated plant; `atS` counts from the onset. */
   readonly happens: readonly ScheduledCommand[];
   readonly deeds?: readonly Deed[];

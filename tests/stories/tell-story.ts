@@ -1,7 +1,7 @@
 import { test } from 'vitest';
 import { dataFolder } from '../end-to-end/data-folder';
 import { startReplayedBackend } from '../helpers/replayed-backend';
-import { withPeriod } from './every-so-many-seconds';
+import { withPeriod, withPeriodOfHalls } from './every-so-many-seconds';
 import { followStory } from './follow-story';
 import { look } from './look';
 import { siteOfUnits } from './site-of-units';
@@ -14,8 +14,9 @@ import { watchLoops } from './watch-loops';
  */
 export function tellStory(story: Story): void {
   const play = async (): Promise<void> => {
-    const everyS = story.everyS ?? 1;
-    const site = everyS > 1 ? withPeriod(siteOfUnits(story.units), everyS) : siteOfUnits(story.units);
+    const everyS = story.lapse?.everyS ?? story.everyS ?? 1;
+    const told = everyS > 1 ? withPeriod(siteOfUnits(story.units), everyS) : siteOfUnits(story.units);
+    const site = story.lapse === undefined ? told : withPeriodOfHalls(told, everyS);
     const backend = await startReplayedBackend(story.site?.(site) ?? site, await dataFolder());
     const watch = watchLoops(backend.ebbline.url, story.units);
     try {

@@ -9,6 +9,9 @@ export const standing = ({ alarms }: Seen, entry: string, unit?: string): Alarm 
 export const alerted = ({ alerts }: Seen, entry: string): Alert | undefined =>
   alerts.find((alert) => alert.entry === entry);
 
+/** Not folded under another one. */
+export const standsAlone = ({ foldedUnder }: Alarm): boolean => (foldedUnder ?? null) === null;
+
 /** Title, cause, action and what is said of the case, as one text. */
 export const wordsOf = (alarm: Alarm | Alert | undefined): string =>
   alarm === undefined ? '' : [alarm.title, alarm.where, alarm.cause, alarm.action, alarm.detail].join(' | ');
@@ -36,5 +39,5 @@ export const neverAdviseVenting: Taboo = {
 /** An alarm of this entry that stands by itself. */
 export const callsFor = (entry: string, what: string): Taboo => ({
   what,
-  see: ({ alarms }) => alarms.some((alarm) => alarm.entry === entry && (alarm.foldedUnder ?? null) === null),
+  see: ({ alarms }) => alarms.some((alarm) => alarm.entry === entry && standsAlone(alarm)),
 });

@@ -24,6 +24,8 @@ export const foldsUnder: Readonly<Partial<Record<UnitEntryId, readonly UnitEntry
   /** A pump that stands leaves one tank to run empty and lets the other fill. */
   'TANK-1': ['PUMP-1'],
   'TANK-2': ['PUMP-1', 'FLOW-2'],
+  /** What is low is the supply tank that runs empty: nothing is to be topped up. */
+  'TANK-3': ['TANK-1', 'PUMP-1'],
   /** A standby starts because the first one tripped, or to carry the air that comes in. */
   'VSRC-2': ['VSRC-1', 'PUMP-1', 'AIR-4', 'AIR-1'],
 };

@@ -1,13 +1,15 @@
 import { judgeAbove } from '../above';
 import { anyOf } from '../any-of';
 import { judgeBelow } from '../below';
+import { clockDay } from '../details/clock-time';
+import { joined } from '../details/quantity-text';
 import type { UnitEntry } from '../entry';
 import { holdWhileBad } from '../hold-while-bad';
 import { usable, type UnitContext } from '../judge-context';
 import { stoppedModes } from '../modes-of-rules';
-import { durationText } from '../plant-signs/ride-through-text';
 import { saysNothing } from '../says-nothing';
 import { Verdict } from '../verdict';
+import { fil2 } from './fil-2';
 
 /** A filter that will be at its limit within so much time is told early: s. A change takes a day to plan. */
 const aheadS = 3 * 86_400;
@@ -51,10 +53,10 @@ export const fil1: UnitEntry = {
   },
   detail(context) {
     const resistance = context.plant.filterResistance.mean(context.unitIndex);
-    const left = usable(context.state, context.slots.filterTimeToLimit);
-    const now = Number.isNaN(resistance) ? '' : `${resistance.toFixed(1)} times clean.`;
-    const ahead = Number.isNaN(left) ? '' : ` At its limit in ${durationText(left)} if it goes on so.`;
-    return now + ahead === '' ? null : `Filter ${now}${ahead}`;
+    return joined(
+      Number.isNaN(resistance) ? null : `Filter ${resistance.toFixed(1)} times clean.`,
+      whenFull(context, resistance),
+    );
   },
 };
 
@@ -65,4 +67,15 @@ function judgeAhead({ slots, state }: UnitContext, resistance: number, active: b
     return Verdict.no;
   if (Number.isNaN(left + resistance)) return active ? Verdict.hold : Verdict.no;
   return judgeBelow(left, aheadS, aheadEndS - aheadS, active);
+}
+
+/** Day and hour of both limits, on a straight line through what was watched. Null where none is ahead. */
+function whenFull({ nowMs, site, slots, state, unit }: UnitContext, resistance: number): string | null {
+  const left = usable(state, slots.filterTimeToLimit);
+  const limit = unit.limits.get('FIL-1')?.limit ?? fil1.defaults.limit;
+  const last = unit.limits.get('FIL-2')?.limit ?? fil2.defaults.limit;
+  if (!(left > 0)) return null;
+  const at = (secondsAhead: number): string => clockDay(nowMs + secondsAhead * 1000, nowMs, site.timeZone);
+  const then = left * ((last - resistance) / (limit - resistance));
+  return `If it goes on so: ${limit} times clean at ${at(left)}${then > left ? `, ${last} times at ${at(then)}` : ''}.`;
 }

@@ -3,7 +3,7 @@ import { judgeBelow } from '../below';
 import { Verdict } from '../verdict';
 import { flowText, joined } from '../details/quantity-text';
 import type { UnitEntry } from '../entry';
-import { usable, type UnitContext } from '../judge-context';
+import { guard, usable, type UnitContext } from '../judge-context';
 import { walksWith, walkText } from '../walk-sign';
 
 /** Below this share of the limit the pump is about to starve, whatever the cause. */
@@ -61,9 +61,14 @@ export const tank3: UnitEntry = {
     const other = walksWith(context);
     if (other >= 0) return `${walkText(context, other)} Do not top up.`;
     const sum = usable(context.state, context.slots.loopWaterRate);
-    return joined(sum < losingM3PerS ? `The sum of levels falls by ${flowText(-sum)}: the loop loses water.` : null);
+    return joined(losesWater(context) ? `The sum of levels falls by ${flowText(-sum)}: the loop loses water.` : null);
   },
 };
 
-const losesWater = (context: UnitContext): boolean =>
-  usable(context.state, context.slots.loopWaterRate) < losingM3PerS && walksWith(context) < 0;
+/** Surely: what one tank gives to the other leaves a sum that swings with the noise of both. */
+const losesWater = (context: UnitContext): boolean => {
+  const { slots, state } = context;
+  return (
+    usable(state, slots.loopWaterRate) + guard(state, slots.loopWaterRate) < losingM3PerS && walksWith(context) < 0
+  );
+};
