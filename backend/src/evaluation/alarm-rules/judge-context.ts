@@ -31,6 +31,7 @@ export interface UnitContext {
   modeKnown: boolean;
   air: AirMemory;
   supplyRise: RiseMemory;
+  facilityRise: RiseMemory;
   plant: PlantMemory;
   permits: OpenPermits;
   memory: RuleMemory;
@@ -62,10 +63,15 @@ export function guard(state: SlotState, slot: number): number {
 }
 
 /** How fast the supply of the unit warms, K/s; NaN until that is known. */
-export const supplyRiseRate = ({ site, slots, supplyRise, unitIndex }: UnitContext): number =>
-  slots.supplyTemperature < 0
-    ? Number.NaN
-    : riseRate(supplyRise, unitIndex, site.slots.periodMs[slots.supplyTemperature] as number);
+export const supplyRiseRate = (context: UnitContext): number =>
+  rateOfPoint(context, context.supplyRise, context.slots.supplyTemperature);
+
+/** The same of the facility water that comes in. */
+export const facilityRiseRate = (context: UnitContext): number =>
+  rateOfPoint(context, context.facilityRise, context.slots.facilitySupplyTemperature);
+
+const rateOfPoint = ({ site, unitIndex }: UnitContext, memory: RiseMemory, slot: number): number =>
+  slot < 0 ? Number.NaN : riseRate(memory, unitIndex, site.slots.periodMs[slot] as number);
 
 /** The node, branch or wall that decides a slot's value. */
 export function placeOf(state: SlotState, holder: Holder, slot: number): string | null {

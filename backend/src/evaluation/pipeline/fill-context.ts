@@ -23,6 +23,7 @@ export function createContext(pipeline: PipelineState): UnitContext {
     modeKnown: false,
     air: pipeline.air,
     supplyRise: pipeline.supplyRise,
+    facilityRise: pipeline.facilityRise,
     plant: pipeline.plant,
     permits: pipeline.openPermits,
     memory: pipeline.memory,

@@ -70,15 +70,17 @@ function judgeParts(
 }
 
 function sampleWindows(pipeline: PipelineState, context: UnitContext): void {
-  const { unitIndex, nowMs, supplyRise } = context;
+  const { facilityRise, nowMs, slots, state, supplyRise, unitIndex } = context;
   if (nowMs - (pipeline.steppedMs[unitIndex] as number) > longestStepMs) {
     forgetAir(context.air, unitIndex);
     forgetRise(supplyRise, unitIndex);
+    forgetRise(facilityRise, unitIndex);
   }
   pipeline.steppedMs[unitIndex] = nowMs;
   sampleAirSignals(context);
   samplePlant(context);
-  followRise(supplyRise, unitIndex, usable(context.state, context.slots.supplyTemperature));
+  followRise(supplyRise, unitIndex, usable(state, slots.supplyTemperature));
+  followRise(facilityRise, unitIndex, usable(state, slots.facilitySupplyTemperature));
 }
 
 function judgeEntry(

@@ -34,6 +34,7 @@ export interface PipelineState {
   readonly modes: ModeFound[];
   readonly air: AirMemory;
   readonly supplyRise: RiseMemory;
+  readonly facilityRise: RiseMemory;
   /** Tick time of the last step of loops and halls; NaN before the first. */
   groupSteppedMs: number;
   /** Tick time of each unit's last step; NaN before the first. */
@@ -92,6 +93,7 @@ export function createPipelineState(site: CompiledSite, clock: ClockKind): Pipel
     modes: unitSlots.map((slots) => modeOfUnit(state, slots)),
     air: createAirMemory(site.units),
     supplyRise: createRiseMemory(site.units.length),
+    facilityRise: createRiseMemory(site.units.length),
     steppedMs: new Float64Array(site.units.length).fill(Number.NaN),
     gatewayOfSlot: gatewayOfSlot(site),
     gatewayHeardMs: new Float64Array(site.gateways.length).fill(Number.NaN),

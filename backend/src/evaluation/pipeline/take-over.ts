@@ -44,6 +44,7 @@ const parts: { readonly [Part in keyof PipelineState]: TakeOver } = {
   modes: columns(({ modes }) => ({ modes }), 'units'),
   air: takeOverAir,
   supplyRise: columns(({ supplyRise }) => supplyRise, 'units'),
+  facilityRise: columns(({ facilityRise }) => facilityRise, 'units'),
   steppedMs: columns(({ steppedMs }) => ({ steppedMs }), 'units'),
   hour: columns(({ hour }) => hour, 'units'),
   ambientMean: columns(({ ambientMean }) => ({ ambientMean }), 'halls'),

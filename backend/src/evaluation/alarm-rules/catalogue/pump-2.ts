@@ -35,7 +35,7 @@ export const pump2: UnitEntry = {
     const { runs } = context.plant;
     const pump = unprovedS(context, runs.pumpStandbyProvedMs, context.slots.pumpStandbyRunning);
     const vacuum = unprovedS(context, runs.vacuumStandbyProvedMs, context.slots.vacuumStandbyRunning);
-    finding.value = longer(pump, vacuum);
+    finding.value = Math.max(pump, vacuum);
     finding.limit = limits.limit;
     const unproved = anyOf(
       judgeAbove(pump, limits.limit, limits.deadband, active),
@@ -54,9 +54,10 @@ export const pump2: UnitEntry = {
     const { runs } = context.plant;
     const pump = unprovedS(context, runs.pumpStandbyProvedMs, context.slots.pumpStandbyRunning);
     const vacuum = unprovedS(context, runs.vacuumStandbyProvedMs, context.slots.vacuumStandbyRunning);
-    if (Number.isNaN(longer(pump, vacuum))) return 'The standby has not been seen to run since Ebbline began to watch.';
+    if (Number.isNaN(Math.max(pump, vacuum)))
+      return 'The standby has not been seen to run since Ebbline began to watch.';
     const name = !(vacuum > pump) ? 'pump' : 'vacuum source';
-    return `The standby ${name} has not been seen to run for ${durationText(longer(pump, vacuum))}.`;
+    return `The standby ${name} has not been seen to run for ${durationText(Math.max(pump, vacuum))}.`;
   },
 };
 
@@ -64,8 +65,6 @@ export const pump2: UnitEntry = {
 function unprovedS({ nowMs, unitIndex }: UnitContext, provedMs: Float64Array, slot: number): number {
   return slot < 0 ? 0 : (nowMs - (provedMs[unitIndex] as number)) / 1000;
 }
-
-const longer = (one: number, other: number): number => (Number.isNaN(one) || other > one ? other : one);
 
 function judgeMissing({ state }: UnitContext, slot: number): Verdict {
   if (slot < 0) return Verdict.no;

@@ -1,6 +1,5 @@
 import type { Finding, UnitContext } from '../judge-context';
-import { supplyRiseRate, usable } from '../judge-context';
-import { runningMean } from '../running-mean';
+import { facilityRiseRate, supplyRiseRate, usable } from '../judge-context';
 import { Verdict } from '../verdict';
 
 /** Without facility flow its outlet takes the temperature of the loop's return, to within so much: K. */
@@ -9,10 +8,6 @@ const dead = 1.5;
 const telling = 4;
 /** And the supply has to run away, faster than the controls let it: K/s. */
 const runaway = 2 / 60;
-/** What the facility water itself warms by is taken off, by its mean of so long: ms. Own rule. */
-const inletMeanMs = 60_000;
-
-const cell = { inlet: 0 } as const;
 
 /**
  * Facility flow without a meter: its outlet stands at the loop's return temperature and the supply runs away. Little flow does
@@ -24,13 +19,12 @@ export function judgeByTemperatures(context: UnitContext, active: boolean, findi
   const outlet = usable(state, slots.facilityReturnTemperature);
   const back = usable(state, slots.returnTemperature);
   const inlet = usable(state, slots.facilitySupplyTemperature);
-  const inletRise = (inlet - runningMean(context, cell.inlet, inlet, inletMeanMs)) / (inletMeanMs / 1000);
   if (Number.isNaN(outlet + back + inlet)) return;
   finding.value = outlet;
   finding.limit = back - dead;
   finding.unitOfMeasure = 'Cel';
   const standsDead = outlet > finding.limit && back - inlet > telling;
-  const supplyRise = supplyRiseRate(context);
-  const runsAway = active || supplyRise - Math.max(0, inletRise) > runaway;
+  const inletRise = facilityRiseRate(context);
+  const runsAway = active || supplyRiseRate(context) - Math.max(0, inletRise) > runaway;
   finding.verdict = standsDead && runsAway ? Verdict.yes : Verdict.no;
 }

@@ -60,6 +60,19 @@ describe('on-delay and off-delay', () => {
     expect(delays.active[0]).toBe(0);
   });
 
+  it('begins anew where the clock was set back, so that neither delay waits for the old time to come again', () => {
+    const delays = createDelayState(1);
+    const at = (verdict: Verdict, nowMs: number): DelayChange => advanceDelay(delays, 0, verdict, nowMs, 3000, 2000);
+    at(yes, 900_000);
+    expect([at(yes, 1000), at(yes, 3000), at(yes, 4000)]).toEqual([
+      DelayChange.none,
+      DelayChange.none,
+      DelayChange.raised,
+    ]);
+    at(no, 900_000);
+    expect([at(no, 5000), at(no, 7000)]).toEqual([DelayChange.none, DelayChange.cleared]);
+  });
+
   it('changes by turns, whatever comes', () => {
     fc.assert(
       fc.property(fc.array(fc.constantFrom<Verdict>(yes, no, hold), { maxLength: 60 }), (verdicts) => {

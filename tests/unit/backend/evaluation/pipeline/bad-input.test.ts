@@ -26,6 +26,19 @@ describe('a bad input clears nothing', () => {
   );
 });
 
+describe('a plate whose power is lost', () => {
+  const hot = (): ChainBench => new ChainBench().run(10).set('plate.p2.power', 700).run(30);
+
+  it('keeps the boiling at its wall in alarm, as another wall takes its place, and ends it when it is seen again', () => {
+    const bench = hot();
+    expect(bench.isActive('BOIL-1')).toBe(true);
+    bench.bad(['plate.<id>.power']).run(120);
+    expect(bench.isActive('BOIL-1')).toBe(true);
+    bench.set('plate.p1.power', 300).set('plate.p2.power', 300).run(30);
+    expect(bench.isActive('BOIL-1')).toBe(false);
+  });
+});
+
 describe('a restart clears nothing by itself', () => {
   it('lets all that stood stand for an hour in which nothing arrives', () => {
     const bench = new ChainBench().allBad();

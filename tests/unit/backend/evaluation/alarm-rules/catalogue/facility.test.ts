@@ -68,6 +68,30 @@ describe('FAC-1 by a meter', () => {
     expect(bench.bad('facility.flow').run(60).active('FAC-1')).toBe(true);
   });
 
+  it('is raised by a flow that ebbs away within an hour: the mean of ten minutes follows it, that of the day does not', () => {
+    const bench = withMeter().hours(3, 30);
+    let raisedAt = Number.NaN;
+    bench.run(3600, (second) => {
+      bench.set('facility.flow', litres(340) * (1 - (0.75 * second) / 3600));
+      if (Number.isNaN(raisedAt) && bench.active('FAC-1')) raisedAt = second;
+    });
+    // A half of what flowed before is reached after 40 minutes.
+    expect(raisedAt).toBeGreaterThan(2300);
+    expect(raisedAt).toBeLessThan(2700);
+  });
+
+  it('is not raised by the same where the valve closes as the load goes, nor where no valve tells', () => {
+    const closes = withMeter().hours(3, 30);
+    closes.run(3600, (second) => {
+      const lift = 0.5 * (1 - (0.75 * second) / 3600);
+      closes.set('valve.command', lift).set('facility.flow', litres(340) * (lift / 0.5));
+    });
+    expect(closes.active('FAC-1')).toBe(false);
+    const blind = new RuleBench({ also: ['facility.flow'], values: { 'facility.flow': litres(340) } }).hours(3, 30);
+    blind.run(3600, (second) => blind.set('facility.flow', litres(340) * (1 - (0.75 * second) / 3600)));
+    expect(blind.active('FAC-1')).toBe(false);
+  });
+
   it('goes by commissioning where it has not watched for long', () => {
     const bench = new RuleBench({ also: points, values: { 'facility.flow': 0, 'valve.command': 0.5 } });
     expect(bench.secondsUntil('FAC-1', 10)).toBe(3);
@@ -100,6 +124,18 @@ describe('FAC-1 without a meter', () => {
 
   it('is not raised by little flow at low load: the outlet meets the return, but the supply holds', () => {
     expect(without().set('facility.return.temperature', 44.8).run(300).active('FAC-1')).toBe(false);
+  });
+
+  it('is not raised by warm facility water, which takes supply and outlet with it', () => {
+    const bench = without();
+    let raised = false;
+    bench.run(120, (second) => {
+      const warmer = Math.min(8, 0.1 * second);
+      bench.set('facility.supply.temperature', 30 + warmer).set('supply.temperature', 36.3 + warmer);
+      bench.set('facility.return.temperature', Math.min(44.5, 41 + warmer));
+      raised ||= bench.active('FAC-1');
+    });
+    expect(raised).toBe(false);
   });
 
   it('is not raised by a supply that warms while the outlet stays cool', () => {
