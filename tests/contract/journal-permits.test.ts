@@ -108,4 +108,29 @@ describe('alerts in the journal', () => {
     expect(journal.standing()).toEqual([]);
     expect(journal.verify()).toEqual({ rows: 2, brokenAt: null });
   });
+
+  it('stand until they go, beside an alarm of the same name, so that a restart finds them', () => {
+    const [raisedThen, alarm] = raised(1);
+    const alert: AlertChange['alert'] = {
+      alert: alarm.alarm,
+      entry: alarm.entry,
+      unit: alarm.unit,
+      hall: alarm.hall,
+      sinceMs: startMs - 600_000,
+      value: null,
+      limit: null,
+      unitOfMeasure: null,
+      where: null,
+      detail: 'Set point of supply temperature: 36.3 → 38.0 °C.',
+    };
+    journal.appendAlerts([{ what: 'came', alert, atMs: startMs }], startMs);
+    journal.append([raisedThen], [alarm], startMs + 1000);
+    expect(journal.alerts()).toEqual([alert]);
+    expect(journal.standing()).toEqual([alarm]);
+    expect(journal.permits()).toEqual([]);
+    journal.appendAlerts([{ what: 'went', alert, atMs: startMs + 2000 }], startMs + 2000);
+    expect(journal.alerts()).toEqual([]);
+    expect(journal.standing()).toEqual([alarm]);
+    expect(journal.verify()).toEqual({ rows: 3, brokenAt: null });
+  });
 });

@@ -1,5 +1,5 @@
 import type { JournalRow } from '@ebbline/shared/contract/alarm';
-import type { AlertChange } from '../evaluation/pipeline/alert-record';
+import type { AlertChange, AlertRecord } from '../evaluation/pipeline/alert-record';
 import type { PermitChange, PermitRecord } from '../evaluation/pipeline/permit-record';
 import type { AlarmRecord, AlarmTransition } from '../evaluation/pipeline/outputs';
 
@@ -22,6 +22,8 @@ export interface AlarmJournal {
   appendPermits(changes: readonly PermitChange[], wallMs: number): readonly JournalRow[];
   /** Alerts that came or went. */
   appendAlerts(changes: readonly AlertChange[], wallMs: number): readonly JournalRow[];
+  /** Alerts that came and have not gone, as committed. */
+  alerts(): readonly AlertRecord[];
   /** Permits that are not closed, as committed. */
   permits(): readonly PermitRecord[];
   /** Standing alarms as committed. */

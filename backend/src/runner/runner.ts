@@ -57,6 +57,7 @@ export function createRunner(parts: RunnerParts): Runner {
   const { pipeline, journal, store, gate, clock, ticker, tickClock } = parts;
   const nowMs = (): number => tickClock.nowMs();
   pipeline.restore(journal.standing());
+  pipeline.restoreAlerts(journal.alerts());
   pipeline.restorePermits(journal.permits());
   const alarms = new RecordedAlarms(journal, () => pipeline.standing());
   const changes = new RecordedChanges(journal);

@@ -1,10 +1,10 @@
 import type { JournalRow } from '@ebbline/shared/contract/alarm';
 import { CodedError } from '@ebbline/shared/errors/coded-error';
-import type { AlertChange } from '../../evaluation/pipeline/alert-record';
+import type { AlertChange, AlertRecord } from '../../evaluation/pipeline/alert-record';
 import type { PermitChange, PermitRecord } from '../../evaluation/pipeline/permit-record';
 import type { AlarmRecord, AlarmTransition } from '../../evaluation/pipeline/outputs';
 import type { AlarmJournal, SystemEntry } from '../../ports/alarm-journal';
-import { alertEntry } from './alert-entry';
+import { alertEntry, isAlertName } from './alert-entry';
 import { batchEntries } from './batch-entries';
 import { openJournalDatabase, type JournalDatabase } from './journal-database';
 import type { ChainedEntry, JournalEntry } from './journal-entry';
@@ -53,7 +53,7 @@ export class SqliteAlarmJournal implements AlarmJournal {
   }
 
   standing(): readonly AlarmRecord[] {
-    const rows = this.#statements.standing().filter(({ alarm }) => !isPermitName(alarm));
+    const rows = this.#statements.standing().filter(({ alarm }) => !isPermitName(alarm) && !isAlertName(alarm));
     return rows.map((row) => JSON.parse(row.record) as AlarmRecord);
   }
 
@@ -63,6 +63,11 @@ export class SqliteAlarmJournal implements AlarmJournal {
 
   appendAlerts(changes: readonly AlertChange[], wallMs: number): readonly JournalRow[] {
     return this.#commit(changes.map((change) => alertEntry(change, wallMs)));
+  }
+
+  alerts(): readonly AlertRecord[] {
+    const rows = this.#statements.standing().filter(({ alarm }) => isAlertName(alarm));
+    return rows.map((row) => JSON.parse(row.record) as AlertRecord);
   }
 
   permits(): readonly PermitRecord[] {

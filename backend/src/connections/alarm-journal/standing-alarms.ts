@@ -1,3 +1,4 @@
+import { alertName, alertWent, isOfAlert } from './alert-entry';
 import type { JournalEntry } from './journal-entry';
 import { permitClosed } from './permit-entry';
 
@@ -15,9 +16,10 @@ export type StandingChange =
 /** What a row does to the standing alarms. The journal applies it as it commits; `verify` replays it. */
 export function standingChange(sequence: number, entry: JournalEntry): StandingChange {
   if (entry.alarm === null) return { kind: 'none' };
-  if (entry.record !== null) return { kind: 'put', row: { alarm: entry.alarm, sequence, record: entry.record } };
-  const gone = entry.toState === 'normal' || entry.cause === permitClosed;
-  return gone ? { kind: 'remove', alarm: entry.alarm } : { kind: 'none' };
+  const alarm = isOfAlert(entry.cause) ? alertName(entry.alarm) : entry.alarm;
+  if (entry.record !== null) return { kind: 'put', row: { alarm, sequence, record: entry.record } };
+  const gone = entry.toState === 'normal' || entry.cause === permitClosed || entry.cause === alertWent;
+  return gone ? { kind: 'remove', alarm } : { kind: 'none' };
 }
 
 /** The smallest sequence at which kept and replayed standing alarms differ, or null where they agree. */

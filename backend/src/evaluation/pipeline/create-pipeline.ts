@@ -13,6 +13,8 @@ import type { Pipeline } from './pipeline';
 import { PipelineIntake } from './pipeline-intake';
 import { createPipelineState, type PipelineState } from './pipeline-state';
 import { restoreAlarms } from './restore';
+import { restoreAlerts } from './restore-alerts';
+import { stampRestored } from './stamp-restored';
 import { SliceRunner } from './run-slices';
 import { isStanding } from './standing-water';
 import { takeOver } from './take-over';
@@ -51,6 +53,7 @@ function pipelineOf(pipeline: PipelineState, slices: SliceRunner, clock: Pipelin
     accept: (message, arrivalMs) => intake.accept(message, arrivalMs),
     advance(nowMs) {
       pipeline.transitions.length = 0;
+      stampRestored(pipeline, nowMs);
       pipeline.transitions.push(...pipeline.left.splice(0));
       slices.run(nowMs);
       return pipeline.transitions;
@@ -65,6 +68,7 @@ function pipelineOf(pipeline: PipelineState, slices: SliceRunner, clock: Pipelin
     takeAlertChanges: () => pipeline.alertChanges.splice(0),
     detailOf: (alarm) => detailOf(pipeline, alarm),
     restore: (records) => restoreAlarms(pipeline, records),
+    restoreAlerts: (records) => restoreAlerts(pipeline, records),
     drainHistory: (nowMs, everything) => pipeline.history.drain(nowMs, everything),
     modeOf: modeNow,
     pressureWindow: (unit, nowMs) =>

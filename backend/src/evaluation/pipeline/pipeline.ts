@@ -49,6 +49,8 @@ export interface Pipeline {
   takeAlertChanges(): readonly AlertChange[];
   /** What is known now of a standing alarm's very case; null where there is nothing to say. */
   detailOf(alarm: string): string | null;
+  /** Takes back the alerts that the journal holds, before the first message and after the alarms: they came before, and come no second time. */
+  restoreAlerts(records: readonly AlertRecord[]): void;
   /** Takes back what the journal holds, before the first message. */
   restore(records: readonly AlarmRecord[]): void;
   /** Rows for history that are complete by now (or all, on `everything`); see `HistoryRows`. */

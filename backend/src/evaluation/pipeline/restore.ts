@@ -1,5 +1,6 @@
 import type { AlarmRecord, AlarmTransition } from '../alarm-lifecycle/alarm-record';
 import type { PipelineState } from './pipeline-state';
+import { atRestart } from './stamp-restored';
 
 /**
  * Takes back what the journal holds. A restored alarm goes on where it was: its delays see it as in alarm, and it
@@ -15,7 +16,7 @@ export function restoreAlarms(pipeline: PipelineState, records: readonly AlarmRe
   for (const record of records) {
     const alarm = places.get(record.alarm);
     if (alarm === undefined || pipeline.applies[alarm] === 0) {
-      pipeline.left.push(endedByConfiguration(record, record.stateSinceMs));
+      pipeline.left.push(endedByConfiguration(record, atRestart));
       continue;
     }
     pipeline.book.restore(alarm, pipeline.index.identity(alarm), unfoldedFrom(firstOuts, record));

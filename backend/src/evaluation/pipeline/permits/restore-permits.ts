@@ -1,5 +1,6 @@
 import type { PermitRecord } from '../permit-record';
 import type { PipelineState } from '../pipeline-state';
+import { atRestart } from '../stamp-restored';
 import { allowPermits } from './allow-permits';
 
 /**
@@ -16,11 +17,10 @@ export function restorePermits(pipeline: PipelineState, records: readonly Permit
       allowPermits(pipeline, permit.unit);
       continue;
     }
-    const atMs = permit.openedMs;
     pipeline.permitChanges.push({
       what: 'closed',
-      permit: { ...permit, closedBy: null, closedMs: atMs },
-      atMs,
+      permit: { ...permit, closedBy: null, closedMs: atRestart },
+      atMs: atRestart,
       actor: null,
       station: null,
       comment: 'the site file no longer has what this permit is for',

@@ -97,8 +97,11 @@ describe('a restart', () => {
     before.run(5);
     const after = new Plant();
     after.pipeline.restore(before.pipeline.standing());
+    after.second = 86_400;
     after.run(2);
-    expect(after.transitions).toMatchObject([{ alarm: 'm2:WATER-1', to: 'normal', cause: 'configuration' }]);
+    // It ends with the first step after the restart, a day later; not when it last changed.
+    const atMs = after.nowMs - 1000;
+    expect(after.transitions).toMatchObject([{ alarm: 'm2:WATER-1', to: 'normal', cause: 'configuration', atMs }]);
     expect(after.entries()).toEqual([]);
   });
 });
@@ -113,6 +116,41 @@ describe('a restart under a first-out that the site no longer has', () => {
     const after = new Plant();
     after.pipeline.restore([{ ...water, foldedUnder: 'old:COM-1' }]);
     expect(after.standing('WATER-1')).toEqual({ ...water, foldedUnder: null });
+  });
+});
+
+describe('a restart beside an alert', () => {
+  const points = { 'control.manual': { path: 'hand' } };
+  const byHand = (hand: boolean): Plant => {
+    const plant = new Plant(plantSite({ points }));
+    Object.assign(plant.m1, { hand });
+    return plant.run(10);
+  };
+
+  it('goes on with it: it comes no second time, and goes once', () => {
+    const before = byHand(true);
+    const [came] = before.pipeline.takeAlertChanges();
+    expect(came).toMatchObject({ what: 'came', alert: { alert: 'm1:SET-1' } });
+    const standing = before.pipeline.alerts();
+
+    const after = new Plant(plantSite({ points }));
+    after.pipeline.restoreAlerts(standing);
+    Object.assign(after.m1, { hand: true });
+    after.run(20);
+    expect(after.pipeline.takeAlertChanges()).toEqual([]);
+    expect(after.pipeline.alerts()).toMatchObject([{ alert: 'm1:SET-1', sinceMs: standing[0]?.sinceMs }]);
+    Object.assign(after.m1, { hand: false });
+    after.run(3605);
+    expect(after.pipeline.takeAlertChanges().map(({ what }) => what)).toEqual(['went']);
+    expect(after.pipeline.alerts()).toEqual([]);
+  });
+
+  it('lets one that the site no longer has go, now', () => {
+    const after = new Plant();
+    after.pipeline.restoreAlerts(byHand(true).pipeline.alerts());
+    after.second = 3600;
+    after.run(1);
+    expect(after.pipeline.takeAlertChanges()).toMatchObject([{ what: 'went', atMs: after.nowMs }]);
   });
 });
 
