@@ -20,6 +20,7 @@ export const backendPart = () => ({
   entries: entriesThatExist({
     main: at('backend', 'src', 'main.ts'),
     'history-worker': at('backend', 'src', 'connections', 'history-store', 'history-worker.ts'),
+    'site-worker': at('backend', 'src', 'connections', 'site-files', 'site-worker.ts'),
   }),
 });
 

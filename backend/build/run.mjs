@@ -43,6 +43,7 @@ async function start(data, closing) {
     demoSiteFile: join(projectRoot, 'simulator', 'demo-site', 'site.yaml'),
     frontendFolder: frontend,
     historyWorker: pathToFileURL(join(backend, 'history-worker.mjs')),
+    siteWorker: pathToFileURL(join(backend, 'site-worker.mjs')),
     say,
     report: (error) => console.error(error),
   });

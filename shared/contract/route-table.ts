@@ -25,7 +25,7 @@ export const routeTable = [
     reply: siteCheckSchema,
     query: null,
     body: checkSiteRequestSchema,
-    faults: [],
+    faults: ['SITE_CHECK_OVERTAKEN'],
   },
   { method: 'get', path: '/api/site/state', reply: siteStateSchema, query: null, body: null, faults: [] },
   {

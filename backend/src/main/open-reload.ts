@@ -1,4 +1,4 @@
-import { readSiteWithHash } from '../connections/site-files/read-site-file';
+import type { SiteReader } from '../connections/site-files/site-reader';
 import { SiteWatch } from '../connections/site-files/site-watch';
 import type { RunnerHealth } from '../ports/health-report';
 import type { ClosingStack } from './closing-stack';
@@ -9,10 +9,11 @@ import { SiteReload, type LoadedSite, type ReloadParts } from './site-reload';
 export function openReload(
   file: string,
   loaded: LoadedSite,
+  reader: SiteReader,
   closing: ClosingStack,
   parts: Pick<ReloadParts, 'replace' | 'wallMs' | 'say'>,
 ): SiteReload {
-  const reload = new SiteReload(loaded, { ...parts, file: shownPath(file), read: () => readSiteWithHash(file) });
+  const reload = new SiteReload(loaded, { ...parts, file: shownPath(file), read: (hash) => reader.read(file, hash) });
   const watch = new SiteWatch(file, () => void reload.reload());
   closing.add(() => watch.stop());
   watch.start();

@@ -1,5 +1,6 @@
 import type { SiteState } from '@ebbline/shared/contract/site-state';
 import type { Health } from '@ebbline/shared/contract/http-api';
+import { fail } from '@ebbline/shared/errors/result';
 import type { LineFault } from '../connections/site-files/line-fault';
 import type { SiteReading } from '../connections/site-files/read-site-file';
 import type { CompiledSite } from '../evaluation/site/compiled-site';
@@ -14,7 +15,8 @@ export interface LoadedSite {
 export interface ReloadParts {
   /** As people know it. */
   readonly file: string;
-  readonly read: () => Promise<SiteReading>;
+  /** The file now, or that it is the one of this hash still. */
+  readonly read: (knownHash: string) => Promise<SiteReading | 'unchanged'>;
   /** Puts another site in force everywhere. Throws where that can't be done now; it is tried again. */
   readonly replace: (site: CompiledSite) => Promise<void>;
   readonly wallMs: () => number;
@@ -28,7 +30,8 @@ export class SiteReload implements SiteInForce {
   private loadedMs: number;
   private refused: { readonly sinceMs: number; readonly hash: string | null; readonly faults: readonly Told[] } | null =
     null;
-  private running: Promise<void> = Promise.resolve();
+  private running: Promise<void> | null = null;
+  private next: Promise<void> | null = null;
 
   constructor(
     private inForce: LoadedSite,
@@ -49,10 +52,20 @@ export class SiteReload implements SiteInForce {
     };
   }
 
-  /** One at a time, in the order asked. */
-  reload(): Promise<SiteState> {
-    this.running = this.running.then(() => this.once());
-    return this.running.then(() => this.state());
+  /** One at a time; all that is asked while one runs is answered by one more, which reads what stands there then. */
+  async reload(): Promise<SiteState> {
+    const again = (): Promise<void> => this.begin();
+    if (this.running === null) await this.begin();
+    else await (this.next ??= this.running.then(again, again));
+    return this.state();
+  }
+
+  private begin(): Promise<void> {
+    this.next = null;
+    this.running = this.once().finally(() => {
+      if (this.next === null) this.running = null;
+    });
+    return this.running;
   }
 
   /** For health. */
@@ -67,11 +80,12 @@ export class SiteReload implements SiteInForce {
   }
 
   private async once(): Promise<void> {
-    const { contentHash, result } = await this.parts.read();
-    if (contentHash === this.inForce.contentHash) {
+    const reading = await this.parts.read(this.inForce.contentHash).catch(notRead);
+    if (reading === 'unchanged') {
       this.refused = null;
       return;
     }
+    const { contentHash, result } = reading;
     const faults = result.ok ? needsRestart(this.inForce.site, result.value.site) : result.fault.map(told);
     if (!result.ok || contentHash === null || faults.length > 0) {
       this.refuse(contentHash, faults);
@@ -80,8 +94,7 @@ export class SiteReload implements SiteInForce {
     try {
       await this.parts.replace(result.value.site);
     } catch (cause) {
-      const why = cause instanceof Error ? cause.message : String(cause);
-      this.refuse(null, [{ line: null, key: '', message: `could not be put in force now: ${why}` }]);
+      this.refuse(null, [{ line: null, key: '', message: `could not be put in force now: ${messageOf(cause)}` }]);
       return;
     }
     this.inForce = { ...result.value, contentHash };
@@ -99,6 +112,14 @@ export class SiteReload implements SiteInForce {
       this.parts.say(`  ${line === null ? '' : `line ${line}: `}${key === '' ? '' : `${key}: `}${message}`);
   }
 }
+
+const messageOf = (cause: unknown): string => (cause instanceof Error ? cause.message : String(cause));
+
+/** A reading that failed is a refusal like another: watching goes on, and it is told where refusals are. */
+const notRead = (cause: unknown): SiteReading => ({
+  contentHash: null,
+  result: fail([{ line: 1, key: '', message: `could not be read now: ${messageOf(cause)}` }]),
+});
 
 const told = ({ file, line, key, message }: LineFault): Told =>
   file === undefined ? { line, key, message } : { line: null, key, message: `${file}, line ${line}: ${message}` };

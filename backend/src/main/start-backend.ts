@@ -7,7 +7,7 @@ import { loopbackIdentity } from '../connections/http-api/loopback-identity';
 import { HeldAcknowledgements } from '../connections/mqtt-intake/held-acknowledgements';
 import { MqttIntake } from '../connections/mqtt-intake/mqtt-intake';
 import { statusTopic } from '../connections/mqtt-intake/status-topic';
-import { siteTextChecker } from '../connections/site-files/site-text-checker';
+import { SiteReader } from '../connections/site-files/site-reader';
 import { SystemClock } from '../connections/system-clock/system-clock';
 import { SystemTicker } from '../connections/system-clock/system-ticker';
 import { createPipeline } from '../evaluation/pipeline/create-pipeline';
@@ -45,6 +45,8 @@ export interface StartOptions {
   readonly frontendFolder: string | null;
   /** The built worker of the history store; null keeps history on this thread. */
   readonly historyWorker: URL | null;
+  /** The built worker that reads changed site files; null reads them on this thread. */
+  readonly siteWorker: URL | null;
   /** One line for the one who started the program. */
   readonly say: (line: string) => void;
   /** An unexpected fault, for the error output. */
@@ -101,7 +103,9 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
   closing.add(() => runner.stop());
   const intake = new MqttIntake(intakeSettings(use, site, broker), runner.sink, gate, clock);
 
-  const reload = openReload(environment.siteFile, loaded, closing, {
+  const reader = new SiteReader(options.siteWorker);
+  closing.add(() => reader.stop());
+  const reload = openReload(environment.siteFile, loaded, reader, closing, {
     wallMs: () => clock.wallMs(),
     say,
     async replace(next) {
@@ -122,7 +126,7 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
     { provide: SITE_IN_FORCE, useValue: reload },
     { provide: IDENTITY, useValue: loopbackIdentity },
     { provide: BROKER_LINK, useValue: intake },
-    { provide: SITE_CHECKER, useValue: siteTextChecker },
+    { provide: SITE_CHECKER, useValue: reader },
     { provide: INTAKE_REPORT, useValue: intake },
     { provide: DEMO_PLANTS, useValue: openDemoPlants(site.demo, broker, use.clientId, closing) },
   ];

@@ -1,8 +1,15 @@
 import type { SiteCheck } from '@ebbline/shared/contract/site-state';
+import type { Result } from '@ebbline/shared/errors/result';
 
-/** Says whether a text would do as a site file; nothing is changed by asking. */
+/** Nothing was judged: `SITE_CHECK_OVERTAKEN`, a newer text took the place of this one while it waited. */
+export interface SiteCheckFault {
+  readonly code: 'SITE_CHECK_OVERTAKEN';
+  readonly message: string;
+}
+
+/** Says whether a text would do as a site file; nothing is changed by asking, and nothing else is held up. */
 export interface SiteChecker {
-  check(text: string): SiteCheck;
+  check(text: string): Promise<Result<SiteCheck, SiteCheckFault>>;
 }
 
 export const SITE_CHECKER = Symbol('SiteChecker');

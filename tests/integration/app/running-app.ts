@@ -25,10 +25,17 @@ export interface AppOptions {
   /** Kept after the stop where given; else a folder of its own that is removed. */
   readonly dataFolder?: string;
   readonly frontendFolder?: string;
+  /** Without it site files are read on this thread. */
+  readonly siteWorker?: URL;
 }
 
 /** The backend from its sources, in this process, on free ports, with history on this thread. */
-export async function startApp({ variables, dataFolder, frontendFolder }: AppOptions = {}): Promise<RunningApp> {
+export async function startApp({
+  variables,
+  dataFolder,
+  frontendFolder,
+  siteWorker,
+}: AppOptions = {}): Promise<RunningApp> {
   const folder = dataFolder === undefined ? await temporaryFolder() : null;
   const data = dataFolder ?? folder?.path ?? '';
   const said: string[] = [];
@@ -46,6 +53,7 @@ export async function startApp({ variables, dataFolder, frontendFolder }: AppOpt
     demoSiteFile: smallSiteFile,
     frontendFolder: frontendFolder ?? null,
     historyWorker: null,
+    siteWorker: siteWorker ?? null,
     say: (line) => said.push(line),
     report: (fault) => faults.push(fault),
   });

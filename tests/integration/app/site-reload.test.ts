@@ -1,9 +1,11 @@
 import { readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { AlarmList, JournalRow } from '@ebbline/shared/contract/alarm';
 import type { Health, HistoryColumns, Intake, UnitList } from '@ebbline/shared/contract/http-api';
 import type { SiteState } from '@ebbline/shared/contract/site-state';
+import { bundle, type Bundle } from '../../contract/journal-bundle';
 import { temporaryFolder, type TemporaryFolder } from '../../helpers/temporary-folder';
 import { until } from '../../helpers/until';
 import { connectScreen, postJson, smallSiteFile, startApp, type RunningApp, type Screen } from './running-app';
@@ -21,6 +23,7 @@ const withoutM1 = withM3.replace(unitM1, '');
 describe('a site file that changes while the program runs', () => {
   let folder: TemporaryFolder;
   let file: string;
+  let worker: Bundle;
   let app: RunningApp;
   let sender: Sender;
   let screen: Screen;
@@ -30,7 +33,11 @@ describe('a site file that changes while the program runs', () => {
     folder = await temporaryFolder();
     file = join(folder.path, 'site.yaml');
     writeFileSync(file, small);
-    app = await startApp({ variables: { EBBLINE_SITE: file, EBBLINE_CLOCK: 'source' } });
+    worker = await bundle(new URL('../../../backend/src/connections/site-files/site-worker.ts', import.meta.url));
+    app = await startApp({
+      variables: { EBBLINE_SITE: file, EBBLINE_CLOCK: 'source' },
+      siteWorker: pathToFileURL(worker.file),
+    });
     sender = await connectSender(app.mqttUrl);
     screen = connectScreen(app.url);
     screen.show({ screen: 'hall', hall: 'north' });
@@ -41,6 +48,7 @@ describe('a site file that changes while the program runs', () => {
     await sender.stop();
     await app.stop();
     await folder.stop();
+    worker.remove();
   });
 
   const state = (): Promise<SiteState> => app.get('/api/site/state');

@@ -24,6 +24,7 @@ export const problemTable = {
   ALARM_NOT_LATCHED: { status: 409, title: 'Not latched' },
   ALARM_STILL_ACTIVE: { status: 409, title: 'Still active' },
   DEMO_COMMAND_REFUSED: { status: 409, title: 'The simulator refused the command' },
+  SITE_CHECK_OVERTAKEN: { status: 409, title: 'A newer text took its place' },
   BODY_TOO_LARGE: { status: 413, title: 'The body is too large' },
   BODY_NOT_JSON: { status: 415, title: 'Only JSON is taken' },
   HEADERS_TOO_LARGE: { status: 431, title: 'The headers are too large' },

@@ -8,6 +8,7 @@ import {
 import { SITE_CHECKER, type SiteChecker } from '../../ports/site-check';
 import { SITE_IN_FORCE, type SiteInForce } from '../../ports/site-in-force';
 import { checkInput } from './check-input';
+import { ProblemError } from './problem-error';
 
 /** The site file: which one is in force, and what would be said of a new one. */
 @Controller('api/site')
@@ -31,7 +32,10 @@ export class SiteFileController {
 
   @Post('check')
   @HttpCode(200)
-  check(@Body() body: unknown): SiteCheck {
-    return this.checker.check(checkInput(checkSiteRequestSchema, body, 'BODY_MALFORMED').text);
+  async check(@Body() body: unknown): Promise<SiteCheck> {
+    const { text } = checkInput(checkSiteRequestSchema, body, 'BODY_MALFORMED');
+    const answer = await this.checker.check(text);
+    if (!answer.ok) throw new ProblemError(answer.fault.code, answer.fault.message);
+    return answer.value;
   }
 }

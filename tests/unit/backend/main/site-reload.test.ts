@@ -18,7 +18,7 @@ const faulty = (contentHash: string | null): SiteReading => ({
 });
 
 function bench() {
-  const disk = { reading: sound('a') };
+  const disk = { reading: sound('a'), reads: 0, fault: null as Error | null, held: Promise.resolve() };
   const replaced: CompiledSite[] = [];
   const said: string[] = [];
   const state = { nowMs: 1000, fault: null as Error | null };
@@ -26,7 +26,13 @@ function bench() {
     { site: site(), contentHash: 'a', warnings: [] },
     {
       file: 'site.yaml',
-      read: () => Promise.resolve(disk.reading),
+      read: async (knownHash) => {
+        disk.reads += 1;
+        const { reading, fault } = disk;
+        await disk.held;
+        if (fault !== null) throw fault;
+        return reading.contentHash === knownHash ? 'unchanged' : reading;
+      },
       replace: (next) => {
         if (state.fault !== null) return Promise.reject(state.fault);
         replaced.push(next);
@@ -108,6 +114,34 @@ describe('a new content of the site file', () => {
     const { refused } = await reload.reload();
     expect(refused?.faults[0]?.message).toBe('could not be put in force now: disk full');
     state.fault = null;
+    expect((await reload.reload()).contentHash).toBe('b');
+    expect(replaced).toHaveLength(1);
+  });
+
+  it('is read once more for all who asked while it was being read, as it stands then', async () => {
+    const { reload, disk, replaced } = bench();
+    let go = (): void => undefined;
+    disk.held = new Promise((resolve) => (go = resolve));
+    disk.reading = sound('b');
+    const first = reload.reload();
+    const more = [reload.reload(), reload.reload(), reload.reload()];
+    disk.reading = sound('c');
+    go();
+    expect((await first).contentHash).toBe('b');
+    for (const one of more) expect((await one).contentHash).toBe('c');
+    expect([disk.reads, replaced.length]).toEqual([2, 2]);
+    await reload.reload();
+    expect(disk.reads).toBe(3);
+  });
+
+  it('is refused where reading it fails, and tried again', async () => {
+    const { reload, disk, replaced } = bench();
+    disk.reading = sound('b');
+    disk.fault = new Error('no thread to be had');
+    const { refused, contentHash } = await reload.reload();
+    expect(contentHash).toBe('a');
+    expect(refused?.faults[0]?.message).toBe('could not be read now: no thread to be had');
+    disk.fault = null;
     expect((await reload.reload()).contentHash).toBe('b');
     expect(replaced).toHaveLength(1);
   });
