@@ -47,7 +47,10 @@ export function raiseAndClear(
     begin(pipeline, judged, finding, foldedUnder, nowMs);
     return true;
   }
-  return delays.active[alarm] === 1 && finding.verdict === Verdict.yes
+  if (delays.active[alarm] !== 1) return false;
+  // While its own condition is not known it goes on; signs that are known make it worse all the same, and nothing makes it milder.
+  const worseOnHold = finding.verdict === Verdict.hold && finding.worse && judged.priority !== null;
+  return finding.verdict === Verdict.yes || worseOnHold
     ? regrade(pipeline, judged, finding, foldedUnder, nowMs)
     : false;
 }

@@ -125,6 +125,21 @@ describe('MARGIN-2', () => {
     expect(states(plant, 'MARGIN-2')).toEqual(['unacknowledged', 'unacknowledged']);
   });
 
+  it('becomes priority 1 by water that is found while the margin itself is not known', () => {
+    const plant = settled();
+    plant.m1.pTank = 90;
+    plant.run(10);
+    plant.m1.tSupply = null;
+    plant.run(20);
+    expect(plant.standing('MARGIN-2')).toMatchObject({ active: true, priority: 2 });
+    plant.m1.water = true;
+    plant.run(5);
+    expect(plant.standing('MARGIN-2')).toMatchObject({ active: true, priority: 1 });
+    plant.m1.water = false;
+    plant.run(60);
+    expect(plant.standing('MARGIN-2')).toMatchObject({ active: true, priority: 1 });
+  });
+
   it('hides MARGIN-1, which comes out again when it clears', () => {
     const plant = settled();
     plant.m1.pTank = 90;
