@@ -76,6 +76,27 @@ describe('the Hall screen', () => {
     expect(shown.get('[data-testid=strip-e7] .priority-shape').text()).toBe('2');
   });
 
+  it('says how many need a person, with the way to the alarms, and that nobody is needed where all is well', async () => {
+    const worst = { ...anAlarm('e7:AIR-1'), detail: null };
+    const shown = await show(aHallFrame([aLine('e1'), aLine('e7', { worst })]));
+    expect(shown.get('h1').text()).toContain('1 needs a person');
+    expect(shown.get('h1 a').attributes('href')).toBe('/alarms');
+    const calm = await show(aHallFrame([aLine('e1')]));
+    expect(calm.get('h1').text()).toContain('none needs a person');
+    expect(calm.find('h1 a').exists()).toBe(false);
+  });
+
+  it('sends nobody to a plant whose alarm is over', async () => {
+    const over = {
+      ...anAlarm('e7:COM-1', { state: 'returnedUnacknowledged', action: 'Walk to the units.' }),
+      detail: null,
+    };
+    const line = (await show(aHallFrame([aLine('e7', { worst: over })]))).get('.person-action').text();
+    expect(line).toContain('condition gone, not acknowledged');
+    expect(line).not.toContain('Walk');
+    expect(line).not.toContain('act soon');
+  });
+
   it('speaks only where a person is needed: mark, word, title, where, action', async () => {
     const worst = anAlarm('e7:MARGIN-1');
     const shown = await show(aHallFrame([aLine('e1'), aLine('e7', { worst, moreAlarms: 2 })]));

@@ -206,7 +206,7 @@ describe('the clocks', () => {
       aReading('rideThroughPlate', null, 's', { reasons: ['notApplicable'] }),
     ];
     const picture = (await show(aLoopFrame({ points }))).get('.ride-through');
-    expect(picture.text()).toContain('not known of this unit');
+    expect(picture.text()).toContain('plate limit: not known of this unit');
     expect(picture.text()).not.toContain('no limit is reached');
   });
 });

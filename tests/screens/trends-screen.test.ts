@@ -38,7 +38,8 @@ afterEach(() => {
   drawn.length = 0;
 });
 
-const points = ['heatRemoved', 'chipPower', 'capture', 'vacuumMargin', 'vacuumMarginWorst'];
+const points = ['heatRemoved', 'chipPower', 'capture', 'vacuumMargin', 'vacuumMarginWorst', 'lowerWallMargin'];
+const noChipPower = aReading('chipPower', null, 'W', { reasons: ['notApplicable'] });
 const history = (path: string) => {
   const asked = new URL(path, 'http://test').searchParams;
   return {
@@ -54,10 +55,26 @@ const history = (path: string) => {
     count: [10],
   };
 };
+const unitOf = (id: string, worstPriority: 1 | 2 | 3 | null, standingAlarms: number) => ({
+  id,
+  hall: 'east',
+  name: id.toUpperCase(),
+  mode: 'running',
+  modeKnown: true,
+  worstPriority,
+  standingAlarms,
+  age: 1,
+});
 const answers = {
   '/api/history': history,
-  '/api/units/e1/points': { unit: 'e1', time: noon, mode: 'running', points: points.map((id) => aReading(id, 1, '1')) },
+  '/api/units/e1/points': {
+    unit: 'e1',
+    time: noon,
+    mode: 'running',
+    points: points.map((id) => (id === 'chipPower' ? noChipPower : aReading(id, 1, '1'))),
+  },
   '/api/units/e7/points': { unit: 'e7', time: noon, mode: 'running', points: points.map((id) => aReading(id, 1, '1')) },
+  '/api/units': { units: [unitOf('e1', null, 0), unitOf('e7', 2, 1), unitOf('w1', 3, 4)] },
   '/api/units/e7/limits': { unit: 'e7', limits: [] },
 };
 const frameOf = (readings: readonly { unit: string; reading: Reading }[]): TrendsFrame => {
@@ -149,6 +166,35 @@ describe('the Trends screen', () => {
     await flushPromises();
     expect(router.currentRoute.value.query['points']).toBeUndefined();
     expect(page.text()).toContain('Choose a unit');
+  });
+
+  it('begins with the margins and the heat of the unit that needs a person most', async () => {
+    const { router } = await show('/trends');
+    const { points: shown } = router.currentRoute.value.query;
+    expect(shown).toBe('e7:vacuumMargin,e7:lowerWallMargin,e7:heatRemoved,e7:chipPower');
+  });
+
+  it('begins with the unit that the person came from, and only with what that has', async () => {
+    const { page, router } = await show('/trends?unit=e1');
+    expect(router.currentRoute.value.query).toEqual({ points: 'e1:vacuumMargin,e1:lowerWallMargin,e1:heatRemoved' });
+    const unit = page.get('.trends-choice select').element;
+    expect(unit instanceof HTMLSelectElement ? unit.value : null).toBe('e1');
+  });
+
+  it('follows the newest values again, over as long as is shown, by the End key and by a button', async () => {
+    const fixed = '/trends?points=e7:heatRemoved&from=2026-03-01T06:00:00.000Z&to=2026-03-01T08:00:00.000Z';
+    const first = await show(fixed);
+    await first.page.get('.lanes').trigger('keydown', { key: 'End' });
+    await flushPromises();
+    expect(first.router.currentRoute.value.query).toEqual({ points: 'e7:heatRemoved', last: '7200' });
+    first.page.unmount();
+    const { page, router } = await show(fixed);
+    await page
+      .findAll('button')
+      .find((one) => one.text() === 'Follow on')
+      ?.trigger('click');
+    await flushPromises();
+    expect(router.currentRoute.value.query).toEqual({ points: 'e7:heatRemoved', last: '7200' });
   });
 
   it('is moved by the keyboard', async () => {

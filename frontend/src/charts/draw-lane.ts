@@ -5,6 +5,12 @@ import { colourOf } from './lane-ink';
 
 const px = (chart: uPlot): number => chart.ctx.canvas.width / Math.max(1, chart.width);
 
+/** The axes leave their own alignment behind: what follows would be written out of the picture. */
+function alignAsRead(ctx: CanvasRenderingContext2D): void {
+  ctx.textAlign = 'left';
+  ctx.textBaseline = 'alphabetic';
+}
+
 /** Limits as dashed lines with their names over them. */
 export function drawLimits(chart: uPlot, limits: readonly LaneLimit[], ink: LaneInk): void {
   const { ctx, bbox } = chart;
@@ -14,6 +20,7 @@ export function drawLimits(chart: uPlot, limits: readonly LaneLimit[], ink: Lane
   ctx.fillStyle = ink.ink;
   ctx.lineWidth = scale;
   ctx.font = `${11 * scale}px Barlow, sans-serif`;
+  alignAsRead(ctx);
   ctx.setLineDash([6 * scale, 4 * scale]);
   for (const limit of limits) {
     const y = Math.round(chart.valToPos(limit.value, 'y', true));
@@ -42,6 +49,7 @@ export function drawLetters(chart: uPlot, lines: readonly LaneLine[], ink: LaneI
   const taken: number[] = [];
   ctx.save();
   ctx.font = `600 ${12 * scale}px Barlow, sans-serif`;
+  alignAsRead(ctx);
   for (const line of lines) {
     const at = line.mean.reduce<number>((found, cell, index) => (typeof cell === 'number' ? index : found), -1);
     const value = line.mean[at];

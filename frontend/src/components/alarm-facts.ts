@@ -8,6 +8,9 @@ const waiting: readonly AlarmState[] = ['unacknowledged', 'returnedUnacknowledge
 /** True where somebody still has to say that they have seen it. */
 export const needsAcknowledgement = (state: AlarmState): boolean => waiting.includes(state);
 
+/** True where the condition has gone and the alarm still stands. */
+export const isGone = (state: AlarmState): boolean => state === 'returnedUnacknowledged' || isLatched(state);
+
 /** True where the condition has gone and the alarm stays until a person resets it. */
 export const isLatched = (state: AlarmState): boolean =>
   state === 'latchedUnacknowledged' || state === 'latchedAcknowledged';

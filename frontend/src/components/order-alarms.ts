@@ -1,5 +1,5 @@
 import type { Alarm } from '@ebbline/shared/contract/alarm';
-import { needsAcknowledgement } from './alarm-facts';
+import { isGone, needsAcknowledgement } from './alarm-facts';
 
 /** A first-out alarm with what follows from it. */
 export interface AlarmGroup {
@@ -16,10 +16,6 @@ function compare(one: Alarm, other: Alarm): number {
     one.id.localeCompare(other.id)
   );
 }
-
-/** Its condition has gone; what is still so comes before it. */
-const isGone = (state: Alarm['state']): boolean =>
-  state === 'returnedUnacknowledged' || state === 'latchedUnacknowledged' || state === 'latchedAcknowledged';
 
 const worstOf = ({ alarm, folded }: AlarmGroup): number =>
   Math.min(alarm.priority, ...folded.map((one) => one.priority));

@@ -3,8 +3,9 @@ import type { Result } from '@ebbline/shared/errors/result';
 import type { ShallowRef } from 'vue';
 import { shallowReadonly, shallowRef, watch } from 'vue';
 import { readPoints } from '../api/points';
+import { isAbsent } from '../text/is-absent';
 
-/** Point ids that a unit has, asked for once; undefined until they are known. */
+/** Ids of the points that a unit has something to say of, asked for once; undefined until they are known. */
 export function useUnitPoints(
   units: () => readonly string[],
   read: (unit: string) => Promise<Result<PointList>> = readPoints,
@@ -17,7 +18,7 @@ export function useUnitPoints(
     if (reply.ok)
       known.value = new Map(known.value).set(
         unit,
-        reply.value.points.map(({ id }) => id),
+        reply.value.points.filter((point) => !isAbsent(point)).map(({ id }) => id),
       );
     else asked.delete(unit);
   }

@@ -1,0 +1,4 @@
+const unitNext = /(\d) (?=[°%]|(?:k?Pa|k?W|mm|min|K|L|m|s|h)\b)/g;
+
+/** A sentence in which a number and its unit stay on one line. */
+export const bindUnits = (sentence: string): string => sentence.replace(unitNext, '$1\u00a0');
