@@ -4,20 +4,23 @@ import { CodedError } from '@ebbline/shared/errors/coded-error';
 import { journalFile } from '../connections/alarm-journal/alarm-journal.provider';
 import { SqliteAlarmJournal } from '../connections/alarm-journal/sqlite-alarm-journal';
 import type { Environment } from '../connections/config/environment';
+import { MemoryFile, memoryFileName } from '../connections/memory-file/memory-file';
 import { DuckDbHistoryStore } from '../connections/history-store/embedded/duckdb-history-store';
 import { InfluxHistoryStore } from '../connections/history-store/influx/influx-history-store';
 import { WorkerHistoryStore } from '../connections/history-store/worker-history-store';
 import type { AlarmJournal } from '../ports/alarm-journal';
 import type { HistoryStore } from '../ports/history-store';
+import type { MemoryStore } from '../ports/memory-store';
 import type { ClosingStack } from './closing-stack';
 import { StartFault } from './start-fault';
 
 export interface Stores {
   readonly journal: AlarmJournal;
   readonly store: HistoryStore;
+  readonly memory: MemoryStore;
 }
 
-/** What outlives the program: the journal of alarms, and history. */
+/** What outlives the program: the journal of alarms, history, and what the judge has learnt. */
 export async function openStores(environment: Environment, worker: URL | null, closing: ClosingStack): Promise<Stores> {
   try {
     mkdirSync(environment.dataFolder, { recursive: true });
@@ -25,7 +28,7 @@ export async function openStores(environment: Environment, worker: URL | null, c
     closing.add(() => journal.close());
     const store = await openHistory(environment, worker);
     closing.add(() => store.close());
-    return { journal, store };
+    return { journal, store, memory: new MemoryFile(join(environment.dataFolder, memoryFileName)) };
   } catch (error) {
     if (error instanceof CodedError && /^(JOURNAL|HISTORY)_/.test(error.code)) throw new StartFault([error.message]);
     throw error;

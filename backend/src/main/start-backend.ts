@@ -81,7 +81,7 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
   const ticker = new SystemTicker();
   const loaded = await openSite(environment.siteFile, say);
   const { site } = loaded;
-  const { journal, store } = await openStores(environment, options.historyWorker, closing);
+  const { journal, store, memory } = await openStores(environment, options.historyWorker, closing);
   await store.useLayout(historyLayout(site));
 
   const tickClock = environment.clock === 'wall' ? wallTickClock(clock) : sourceTickClock();
@@ -94,6 +94,7 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
     pipeline: inForce.pipeline,
     journal,
     store,
+    memory,
     gate,
     clock,
     ticker,

@@ -7,6 +7,7 @@ import type { DeliveryGate } from '../ports/delivery-gate';
 import type { RunnerHealth } from '../ports/health-report';
 import type { HistoryLayout, HistoryStore } from '../ports/history-store';
 import type { LiveView, Operations } from '../ports/live-view';
+import type { MemoryStore } from '../ports/memory-store';
 import type { MessageSink } from '../ports/message-sink';
 import type { Ticker } from '../ports/ticker';
 import { HistoryDrain } from './history-drain';
@@ -16,6 +17,7 @@ import { PipelineRunner } from './pipeline-runner';
 import { RecordedAlarms } from './recorded-alarms';
 import { RecordedChanges } from './recorded-changes';
 import { HistoryUpkeep } from './history-upkeep';
+import { Remembered } from './remembered';
 import type { TickClock } from './tick-clock';
 import type { Scene } from './views/scene';
 import { timeText } from './views/time-text';
@@ -24,6 +26,7 @@ export interface RunnerParts {
   readonly pipeline: Pipeline;
   readonly journal: AlarmJournal;
   readonly store: HistoryStore;
+  readonly memory: MemoryStore;
   readonly gate: DeliveryGate;
   readonly clock: Clock;
   readonly ticker: Ticker;
@@ -51,14 +54,18 @@ const COMMIT_MS = 500;
 const EARLY_COMMIT_MS = 20;
 const JOURNAL_RETRY_MS = 1000;
 const MAINTAIN_MS = 60_000;
+/** What was learnt since the last image is lost with a kill; the slowest of it takes weeks. */
+const REMEMBER_MS = 300_000;
 
 /** Takes back what the journal holds, and joins the pipeline to everything around it. */
 export function createRunner(parts: RunnerParts): Runner {
-  const { pipeline, journal, store, gate, clock, ticker, tickClock } = parts;
+  const { pipeline, journal, store, memory, gate, clock, ticker, tickClock } = parts;
   const nowMs = (): number => tickClock.nowMs();
   pipeline.restore(journal.standing());
   pipeline.restoreAlerts(journal.alerts());
   pipeline.restorePermits(journal.permits());
+  const remembered = new Remembered(pipeline, memory, nowMs);
+  remembered.recall();
   const alarms = new RecordedAlarms(journal, () => pipeline.standing());
   const changes = new RecordedChanges(journal);
   const drain = new HistoryDrain(pipeline, store, gate, nowMs);
@@ -78,6 +85,7 @@ export function createRunner(parts: RunnerParts): Runner {
     [EARLY_COMMIT_MS, () => drain.commitForWaiting()],
     [JOURNAL_RETRY_MS, () => runner.retryJournal()],
     [MAINTAIN_MS, () => upkeep.begin()],
+    [REMEMBER_MS, () => remembered.save()],
   ];
   let running: readonly { stop(): void }[] = [];
   return {
@@ -86,7 +94,8 @@ export function createRunner(parts: RunnerParts): Runner {
     operations: new OperatorActions(scene, alarms, changes, clock),
     health: {
       lastSampleAge: () => runner.lastSampleAge(),
-      reasons: () => reasons(alarms.waiting() + changes.waiting(), drain.trouble(), upkeep.trouble()),
+      reasons: () =>
+        reasons(alarms.waiting() + changes.waiting(), drain.trouble(), upkeep.trouble(), remembered.trouble()),
     },
     start() {
       running = work.map(([periodMs, one]) => ticker.every(periodMs, one));
@@ -97,6 +106,7 @@ export function createRunner(parts: RunnerParts): Runner {
       runner.tick();
       runner.retryJournal();
       await upkeep.end();
+      await remembered.end();
       await drain.flush();
     },
   };
@@ -106,6 +116,7 @@ function reasons(
   unrecorded: number,
   notWritten: string | null,
   notKept: string | null,
+  notRemembered: string | null,
 ): ReturnType<RunnerHealth['reasons']> {
   const found: ReturnType<RunnerHealth['reasons']> = [];
   if (unrecorded > 0) {
@@ -116,5 +127,7 @@ function reasons(
     found.push({ code: 'HISTORY_WRITE_FAILED', message: `The last rows of history were refused: ${notWritten}` });
   if (notKept !== null)
     found.push({ code: 'HISTORY_UPKEEP_FAILED', message: `Old history could not be sealed or removed: ${notKept}` });
+  if (notRemembered !== null)
+    found.push({ code: 'MEMORY_FAILED', message: `What was learnt is not kept over a restart: ${notRemembered}` });
   return found;
 }

@@ -1,4 +1,5 @@
 import { CodedError } from '@ebbline/shared/errors/coded-error';
+import { ok } from '@ebbline/shared/errors/result';
 import type { UnitSlots } from '../alarm-rules/unit-slots';
 import { path } from '../derive/path';
 import { pressureWindow } from '../derive/pressure-window';
@@ -8,6 +9,8 @@ import { shownAlerts } from './shown-alerts';
 import { detailOf } from './detail-of';
 import { modeOfUnit, type ModeFound } from './mode-of-unit';
 import { actOnPermit } from './permits/act-on-permit';
+import { fromLearnt, type MemoryImage } from './remembered/memory-image';
+import { learntSoFar, recallMemory } from './remembered/remember';
 import { restorePermits } from './permits/restore-permits';
 import type { Pipeline } from './pipeline';
 import { PipelineIntake } from './pipeline-intake';
@@ -46,6 +49,7 @@ export function createPipeline(site: CompiledSite, options: PipelineOptions): Co
 function pipelineOf(pipeline: PipelineState, slices: SliceRunner, clock: PipelineOptions['clock']): CountingPipeline {
   const { site } = pipeline;
   const intake = new PipelineIntake(pipeline);
+  let learntBefore: MemoryImage | null = null;
   const modeNow = (unit: number): ModeFound => modeOfUnit(pipeline.state, slotsOf(pipeline, unit));
   return {
     site,
@@ -54,6 +58,8 @@ function pipelineOf(pipeline: PipelineState, slices: SliceRunner, clock: Pipelin
     advance(nowMs) {
       pipeline.transitions.length = 0;
       stampRestored(pipeline, nowMs);
+      if (learntBefore !== null) recallMemory(pipeline, learntBefore, nowMs);
+      learntBefore = null;
       pipeline.transitions.push(...pipeline.left.splice(0));
       slices.run(nowMs);
       return pipeline.transitions;
@@ -69,6 +75,12 @@ function pipelineOf(pipeline: PipelineState, slices: SliceRunner, clock: Pipelin
     detailOf: (alarm) => detailOf(pipeline, alarm),
     restore: (records) => restoreAlarms(pipeline, records),
     restoreAlerts: (records) => restoreAlerts(pipeline, records),
+    learnt: (nowMs) => learntSoFar(pipeline, nowMs),
+    recall(learnt) {
+      const read = fromLearnt(learnt);
+      if (read.ok) learntBefore = read.value;
+      return read.ok ? ok(null) : read;
+    },
     drainHistory: (nowMs, everything) => pipeline.history.drain(nowMs, everything),
     modeOf: modeNow,
     pressureWindow: (unit, nowMs) =>

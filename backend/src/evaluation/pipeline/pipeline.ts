@@ -1,3 +1,4 @@
+import type { Result } from '@ebbline/shared/errors/result';
 import type { Mode } from '@ebbline/shared/contract/http-api';
 import type { PathPlace, PressureWindow } from '@ebbline/shared/contract/live-feed';
 import type { CompiledSite } from '../site/compiled-site';
@@ -8,6 +9,7 @@ import type { ActionOutcome, AlarmRecord, AlarmTransition } from './outputs';
 import type { AlertChange, AlertRecord } from './alert-record';
 import type { PermitAction, PermitChange, PermitOutcome, PermitRecord } from './permit-record';
 import type { HistoryRows } from './history-rows';
+import type { Learnt } from './remembered/memory-image';
 
 /**
  * The whole judge behind one seam: messages, ticks and actions in; transitions and rows out.
@@ -53,6 +55,10 @@ export interface Pipeline {
   restoreAlerts(records: readonly AlertRecord[]): void;
   /** Takes back what the journal holds, before the first message. */
   restore(records: readonly AlarmRecord[]): void;
+  /** What it has learnt, for a file: means of a day, usual values, what its rules remember. */
+  learnt(nowMs: number): Learnt;
+  /** Takes back what `learnt` gave before a restart, before the first message; used as far as it fits, with the first step. */
+  recall(learnt: Learnt): Result<null>;
   /** Rows for history that are complete by now (or all, on `everything`); see `HistoryRows`. */
   drainHistory(nowMs: number, everything: boolean): HistoryRows | null;
   modeOf(unit: number): { readonly mode: Mode; readonly known: boolean };

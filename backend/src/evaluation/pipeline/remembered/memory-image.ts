@@ -1,0 +1,67 @@
+import { fail, ok, type Failure, type Result } from '@ebbline/shared/errors/result';
+import { cellsOfRule } from '../../alarm-rules/rule-memory';
+
+/** What is kept in a file: names as JSON, and numbers. */
+export interface Learnt {
+  readonly head: string;
+  readonly numbers: Float64Array;
+}
+
+/** What was remembered at a moment, by names. */
+export interface MemoryImage {
+  readonly savedMs: number;
+  /** Ids of the units, and names of the alarms whose rules keep anything. */
+  readonly units: readonly string[];
+  readonly alarms: readonly string[];
+  /** Columns by unit: path and cells a unit; the numbers follow in this order, unit by unit, then those of the alarms. */
+  readonly columns: readonly (readonly [path: string, cells: number])[];
+  readonly numbers: Float64Array;
+}
+
+/** Counts up with every change of what head and numbers mean. */
+const form = 1;
+
+export const toLearnt = ({ numbers, ...head }: MemoryImage): Learnt => ({
+  head: JSON.stringify({ form, ...head }),
+  numbers,
+});
+
+/** The way back; refuses whole what is of another form, or does not fit together, so that nothing is half remembered. */
+export function fromLearnt({ head: text, numbers }: Learnt): Result<MemoryImage, Failure<'MEMORY_MALFORMED'>> {
+  const head = headOf(text);
+  if (head === null) return malformed('its head can not be read');
+  const { alarms, columns, units } = head;
+  const expected = columns.reduce((sum, [, cells]) => sum + cells * units.length, 0) + alarms.length * cellsOfRule;
+  if (numbers.length !== expected) return malformed('its numbers are not those of its head');
+  return ok({ ...head, numbers });
+}
+
+function headOf(text: string): Omit<MemoryImage, 'numbers'> | null {
+  let parsed: unknown;
+  try {
+    parsed = JSON.parse(text);
+  } catch {
+    return null;
+  }
+  if (typeof parsed !== 'object' || parsed === null) return null;
+  const head = parsed as Record<string, unknown>;
+  const { savedMs, units, alarms, columns } = head;
+  return head.form === form && typeof savedMs === 'number' && isTexts(units) && isTexts(alarms) && isColumns(columns)
+    ? { savedMs, units, alarms, columns }
+    : null;
+}
+
+const isTexts = (value: unknown): value is readonly string[] =>
+  Array.isArray(value) && value.every((one) => typeof one === 'string');
+
+const isColumns = (value: unknown): value is MemoryImage['columns'] =>
+  Array.isArray(value) &&
+  value.every((one: unknown) => Array.isArray(one) && typeof one[0] === 'string' && isCount(one[1]));
+
+const isCount = (value: unknown): boolean => Number.isInteger(value) && (value as number) >= 0;
+
+const malformed = (why: string): Result<never, Failure<'MEMORY_MALFORMED'>> =>
+  fail({
+    code: 'MEMORY_MALFORMED',
+    message: `what was remembered before the restart can not be used: ${why}; means of a day and usual values are learnt anew`,
+  });

@@ -1,0 +1,35 @@
+import { deriveMemoryOf } from '../../derive/memory/memory-of-state';
+import type { PipelineState } from '../pipeline-state';
+
+/** What happened in an outage longer than this is not known: who stopped a machine then, and with what in the water, is forgotten, ms. Own rule. */
+export const shortOutageMs = 600_000;
+
+/**
+ * What outlives a restart, columns by unit: what took minutes to weeks to learn. `lasting` says itself what is too old (means by
+ * their hours, trends by their steps); `short` is of use after a short outage only. Seconds' windows are not kept: they fill again.
+ */
+export function rememberedParts({
+  air,
+  plant,
+  site,
+  state,
+}: PipelineState): Readonly<Record<'lasting' | 'short', object>> {
+  const { pumpStandbyProvedMs, vacuumStandbyProvedMs, ...runs } = plant.runs;
+  const { gasBefore, waterBefore, stepMs, namedBranch, namedScore } = air;
+  const { gas, marginTrend, filterTrend, topUps, waterTrend, offTests } = deriveMemoryOf(site, state);
+  return {
+    lasting: {
+      plant: { ...plant, runs: { pumpStandbyProvedMs, vacuumStandbyProvedMs } },
+      air: { gasBefore, waterBefore, stepMs, namedBranch, namedScore },
+      derive: {
+        gas: { budgetM3: gas.budgetM3 },
+        offTests: { rate: offTests.rate, noise: offTests.noise },
+        topUps,
+        marginTrend,
+        filterTrend,
+        waterTrend,
+      },
+    },
+    short: { runs },
+  };
+}
