@@ -52,27 +52,37 @@ export const foldsAcrossLoop: Readonly<Partial<Record<UnitEntryId, readonly Unit
   'TANK-3': ['TANK-2'],
 };
 
+/** What may come over a whole hall at once. */
+export type CommonCause =
+  /** Whatever it is: units do not fall ill together by chance within that time. */
+  | 'any'
+  /** Pump and vacuum source of the unit stopped together. */
+  | 'powerLost'
+  /** Good barometers have fallen, and the unit’s own pressures have not risen in their stead. */
+  | 'weather'
+  /** The hall’s dew point has risen, and the unit’s own surfaces have not cooled in its stead. */
+  | 'humidity';
+
 /**
  * One cause in the hall, and every unit tells of it: the first unit's alarm is the first-out, those of the other units fold
- * under it where they came within `withinMs` of it.
+ * under it where they came within `withinMs` of it and the cause explains both.
  */
 export interface AcrossHall {
   readonly withinMs: number;
-  /** Only where falling weather explains it: ambient pressure well below its mean of hours. */
-  readonly onlyWeather?: true;
+  readonly cause: CommonCause;
 }
 
 export const foldsAcrossHall: Readonly<Partial<Record<UnitEntryId, AcrossHall>>> = {
   /** A chiller or a facility pump serves the hall. */
-  'FAC-1': { withinMs: 60_000 },
-  'FAC-2': { withinMs: 600_000 },
-  'TSUP-2': { withinMs: 60_000 },
-  'TSUP-1': { withinMs: 60_000 },
+  'FAC-1': { withinMs: 60_000, cause: 'any' },
+  'FAC-2': { withinMs: 600_000, cause: 'any' },
+  'TSUP-2': { withinMs: 60_000, cause: 'any' },
+  'TSUP-1': { withinMs: 60_000, cause: 'any' },
   /** One failure of power. */
-  'PUMP-1': { withinMs: 10_000 },
+  'PUMP-1': { withinMs: 10_000, cause: 'powerLost' },
   /** One hall has one air. */
-  'DEW-2': { withinMs: 1_800_000 },
-  'DEW-1': { withinMs: 1_800_000 },
+  'DEW-2': { withinMs: 1_800_000, cause: 'humidity' },
+  'DEW-1': { withinMs: 1_800_000, cause: 'humidity' },
   /** A low takes the margin of every loop with absolute set points. A margin that is gone is told by each. */
-  'MARGIN-1': { withinMs: 86_400_000, onlyWeather: true },
+  'MARGIN-1': { withinMs: 86_400_000, cause: 'weather' },
 };

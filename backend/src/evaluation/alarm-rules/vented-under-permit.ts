@@ -3,14 +3,18 @@ import { clockDay } from './details/clock-time';
 import type { UnitContext } from './judge-context';
 
 /** Modes in which a loop stands and air has been let in. */
-const vented: readonly Mode[] = ['off', 'vented', 'filling', 'draining'];
+const vented: readonly Mode[] = ['off', 'vented', 'draining'];
 
 /**
  * The loop is stopped and vented on purpose, under an open permit for the whole of it: then that it is not protected is told as
- * an alert, in place of an alarm. Not under a permit for a branch, and not under one whose time is over.
+ * an alert, in place of an alarm. Only where the unit tells its mode itself: a loop that stands by its feedback may have tripped.
+ * Not while it is filled, not under a permit for a branch, and not under one whose time is over.
  */
-export const ventedUnderPermit = ({ mode, nowMs, permits, unitIndex }: UnitContext): boolean =>
-  permits.wholeLoop[unitIndex] === 1 && nowMs < (permits.dueMs[unitIndex] as number) && vented.includes(mode);
+export const ventedUnderPermit = ({ mode, modeTold, nowMs, permits, unitIndex }: UnitContext): boolean =>
+  modeTold &&
+  permits.wholeLoop[unitIndex] === 1 &&
+  nowMs < (permits.dueMs[unitIndex] as number) &&
+  vented.includes(mode);
 
 /** Null where it is not so. */
 export function ventedText(context: UnitContext): string | null {

@@ -1,7 +1,7 @@
 import type { AlarmIdentity } from '../alarm-lifecycle/alarm-book';
 import { catalogue, groupEntries } from '../alarm-rules/catalogue/catalogue';
 import type { GroupEntry } from '../alarm-rules/entry';
-import { unitEntryIds, type EntryId } from '../alarm-rules/entry-ids';
+import { unitEntryIds, type EntryId, type GroupEntryId } from '../alarm-rules/entry-ids';
 import { feedingPoints, type FeedingPoint } from '../alarm-rules/feeding-points';
 import type { CompiledSite } from '../site/compiled-site';
 import { PartIndex } from './part-index';
@@ -48,6 +48,11 @@ export class AlarmIndex {
   /** All alarms of loops and halls: each entry's in the order of the site. */
   ofGroup(place: number): number {
     return this.firstGroup + place;
+  }
+
+  /** The alarm of an entry in one loop or hall. */
+  ofEntryInGroup(id: GroupEntryId, group: number): number {
+    return this.firstGroup + this.groups.findIndex((one) => one.entry.id === id && one.group === group);
   }
 
   ofPoint(point: number): number {

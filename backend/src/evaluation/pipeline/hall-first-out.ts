@@ -1,9 +1,7 @@
 import { unitEntryIds } from '../alarm-rules/entry-ids';
 import { foldsAcrossHall, type AcrossHall } from '../alarm-rules/folding';
+import { sharesCause } from './common-cause';
 import type { PipelineState } from './pipeline-state';
-
-/** Ambient pressure so far below its mean of hours is falling weather, Pa: own rule (a usual day moves it by 0.7 kPa). */
-const fallenPa = 300;
 
 /**
  * The first alarm of the same entry in the hall, where that of this unit may fold under it: one cause told by many units. The
@@ -22,7 +20,7 @@ export function hallFirstOut(
   const known = pipeline.hallFirstOut.get(key);
   let first = known === undefined ? null : book.record(known);
   if (first === null || !first.active) {
-    const found = oldest(pipeline, hall, place);
+    const found = oldest(pipeline, hall, place, rule);
     if (found < 0) {
       pipeline.hallFirstOut.delete(key);
       return null;
@@ -31,7 +29,7 @@ export function hallFirstOut(
     first = book.record(found);
   }
   if (first === null || pipeline.hallFirstOut.get(key) === own) return null;
-  if (rule.onlyWeather === true && !weatherFell(pipeline, hall)) return null;
+  if (!isOfCause(pipeline, unitIndex, place, rule)) return null;
   // An alarm that is about to be raised has no record yet: its condition began at what the delays say.
   const sinceMs = book.record(own)?.sinceMs ?? pipeline.delays.trueSinceMs[own] ?? Number.NaN;
   return Math.abs(sinceMs - first.sinceMs) <= rule.withinMs ? (first.foldedUnder ?? first.alarm) : null;
@@ -58,21 +56,23 @@ const placesAcrossHall = unitEntryIds.flatMap((id, place) => (foldsAcrossHall[id
 /** More than there are entries: makes one number of hall and entry. */
 const places = 1024;
 
-function oldest(pipeline: PipelineState, hall: number, place: number): number {
+function oldest(pipeline: PipelineState, hall: number, place: number, rule: AcrossHall): number {
   let found = -1;
   let sinceMs = Number.POSITIVE_INFINITY;
   for (const unit of pipeline.site.halls[hall]?.units ?? []) {
     const alarm = pipeline.index.ofUnit(unit) + place;
     const record = pipeline.delays.active[alarm] === 1 ? pipeline.book.record(alarm) : null;
     if (record === null || !record.active || record.sinceMs >= sinceMs) continue;
+    if (!isOfCause(pipeline, unit, place, rule)) continue;
     found = alarm;
     sinceMs = record.sinceMs;
   }
   return found;
 }
 
-const weatherFell = ({ ambientMean, site, state }: PipelineState, hall: number): boolean => {
-  const slot = site.halls[hall]?.slot.ambientPressure ?? -1;
-  const now = slot < 0 ? Number.NaN : (state.value[slot] as number);
-  return (ambientMean[hall] as number) - now > fallenPa;
-};
+/** What came of a common cause stays of it, though a mean of hours forgets that it was so. */
+function isOfCause(pipeline: PipelineState, unitIndex: number, place: number, { cause }: AcrossHall): boolean {
+  const parent = pipeline.book.record(pipeline.index.ofUnit(unitIndex) + place)?.foldedUnder ?? null;
+  if (parent?.endsWith(`:${unitEntryIds[place] ?? ''}`) === true) return true;
+  return sharesCause(pipeline, pipeline.site.units[unitIndex]?.hall ?? -1, unitIndex, cause);
+}

@@ -1,4 +1,4 @@
-import { usable } from '../alarm-rules/judge-context';
+import { learnSlowMeans } from '../alarm-rules/slow-means';
 import { deriveHall } from '../derive/derive-hall';
 import { judgeStale } from '../quality/judge-stale';
 import { groupStep } from './group-step';
@@ -17,18 +17,7 @@ export function hallStep(pipeline: PipelineState, nowMs: number): void {
     deriveHall(site, state, hall, nowMs);
     writeDerivedRow(pipeline, holder, nowMs);
     judgeInstruments(pipeline, holder, nowMs);
-    learnAmbient(pipeline, hall, nowMs);
+    learnSlowMeans(pipeline, hall, (nowMs - pipeline.groupSteppedMs) / 1000);
   }
   groupStep(pipeline, nowMs);
-}
-
-/** Weather moves within hours: the mean that falling weather is told by follows with this time constant, s. Own rule. */
-const ambientMemoryS = 6 * 3600;
-
-function learnAmbient({ ambientMean, groupSteppedMs, site, state }: PipelineState, hall: number, nowMs: number): void {
-  const now = usable(state, site.halls[hall]?.slot.ambientPressure ?? -1);
-  if (Number.isNaN(now)) return;
-  const before = ambientMean[hall] as number;
-  const share = Math.min(1, (nowMs - groupSteppedMs) / 1000 / ambientMemoryS);
-  ambientMean[hall] = Number.isNaN(before) || Number.isNaN(share) ? now : before + (now - before) * share;
 }

@@ -8,6 +8,7 @@ import { createPlantMemory, type PlantMemory } from '../alarm-rules/plant-signs/
 import { resolveLimits, type ResolvedLimits } from '../alarm-rules/resolve-limits';
 import { createRiseMemory, type RiseMemory } from '../alarm-rules/rise-rate';
 import { RuleMemory } from '../alarm-rules/rule-memory';
+import { createHallMeans, createUnitMeans, type HallMeans, type UnitMeans } from '../alarm-rules/slow-means';
 import { compileUnitSlots, type UnitSlots } from '../alarm-rules/unit-slots';
 import { createIntakeContext, type ClockKind, type IntakeContext } from '../sample/intake-context';
 import type { CompiledSite } from '../site/compiled-site';
@@ -61,8 +62,9 @@ export interface PipelineState {
   readonly plant: PlantMemory;
   /** The alarm that stands for all of its entry in a hall, by hall and entry. */
   readonly hallFirstOut: Map<number, number>;
-  /** Mean of some hours of each hall's ambient pressure, Pa; NaN before the first. */
-  readonly ambientMean: Float64Array;
+  /** What halls and units stood at in the last hours: tells weather and humid air from what is a unit's own. */
+  readonly hallMeans: HallMeans;
+  readonly unitMeans: UnitMeans;
   /** 1 = the alarm can be judged where it is; 0 = its unit lacks what is needed, so there is no such alarm. */
   readonly applies: Uint8Array;
   /** Places of the entries that each unit has, in order. */
@@ -111,7 +113,8 @@ export function createPipelineState(site: CompiledSite, clock: ClockKind): Pipel
     memory: new RuleMemory(index.count),
     plant: createPlantMemory(site.units.length),
     hallFirstOut: new Map(),
-    ambientMean: new Float64Array(site.halls.length).fill(Number.NaN),
+    hallMeans: createHallMeans(site.halls.length),
+    unitMeans: createUnitMeans(site.units.length),
     ...applicable(site, index, unitSlots),
     left: [],
     transitions: [],

@@ -40,7 +40,9 @@ export const amb1: GroupEntry = {
     const others = neighbours(context);
     const standard = standardPressure(geopotentialAltitude(metre(context.site.altitudeM)));
     const apart = others.length === 0 ? Number.NaN : Math.abs(pressure - median(others));
-    const byNeighbours = others.length === 0 ? Verdict.no : judgeAbove(apart, limits.limit, limits.deadband, active);
+    // Neighbours that are all bad say nothing: neither that it differs nor that it agrees again.
+    const isAlone = context.site.halls.length === 1;
+    const byNeighbours = isAlone ? Verdict.no : judgeAbove(apart, limits.limit, limits.deadband, active);
     const byAltitude = judgeAbove(Math.abs(pressure - standard), fromAltitudePa, fromAltitudeDeadbandPa, active);
     finding.verdict = anyOf(byNeighbours, byAltitude);
     const altitudeOnly = byAltitude === Verdict.yes && byNeighbours !== Verdict.yes;

@@ -59,8 +59,16 @@ function isolate(context: UnitContext): (string | null)[] {
     !isActive(context, 'AIR-1')
       ? null
       : `Air is coming in: power off the servers of ${airAt ?? 'the branch that shows it'} and isolate it.`,
-    isActive(context, 'WATER-1')
-      ? 'Water has been found: power off the servers of the branch above it and isolate it.'
-      : null,
+    isActive(context, 'WATER-1') ? whereWet(context) : null,
   ];
+}
+
+/** The unit's own tray stands below no branch: what drips there comes from the unit, or through its facility pipes. */
+function whereWet({ slots, state, unit }: UnitContext): string {
+  const inTray = usable(state, slots.trayWaterFound) >= 0.5;
+  const elsewhere =
+    usable(state, slots.waterFound) >= 0.5 || unit.branches.some(({ slot }) => usable(state, slot.waterFound) >= 0.5);
+  return inTray && !elsewhere
+    ? 'Water has been found in the unit’s own tray: no branch stands above it. Shut the facility water to this unit and look there.'
+    : 'Water has been found: power off the servers of the branch above it and isolate it.';
 }

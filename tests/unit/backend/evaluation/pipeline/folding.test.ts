@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { foldsUnder } from '../../../../../backend/src/evaluation/alarm-rules/folding';
 import { Plant, plantSite } from './plant';
 
 const units = ['m1', 'm2', 'm3'];
@@ -82,22 +83,104 @@ describe('power lost with the gateway alive', () => {
   });
 });
 
+describe('two pumps of a hall that trip within seconds', () => {
+  it('are two alarms: their vacuum sources go on, so that no power has failed', () => {
+    const plant = hall();
+    each(plant, { pumpRunning: false });
+    plant.run(8);
+    expect(parents(plant, 'PUMP-1')).toEqual([null, null, null]);
+  });
+});
+
 describe('a falling barometer', () => {
-  it('folds the small margins of the hall under the first, and not those of a calm day', () => {
-    const margins = (fallS: number): (string | null)[] => {
-      const plant = new Plant(plantSite({ units }));
-      plant.run(60);
-      // 12.7 kPa with 74 kPa in the supply tank; 80.5 kPa leaves 5.9 kPa known to 0.8 kPa.
-      each(plant, { pTank: 80.5 });
-      plant.run(fallS, (second) => (plant.air.p = 101.3 - Math.min(0.9, 0.01 * second)));
-      each(plant, { pTank: 81.9 });
-      plant.run(30);
-      return parents(plant, 'MARGIN-1');
-    };
-    const [first, ...others] = margins(120);
+  // 12.7 kPa of margin with 74 kPa in the supply tank; 80.5 kPa leaves 5.9 kPa, known to 0.8 kPa: 5.1 kPa.
+  const small = (pTank = 80.5): Plant => {
+    const plant = new Plant(plantSite({ units }));
+    each(plant, { pTank });
+    return plant.run(60);
+  };
+  const falls = (plant: Plant, kPa: number): Plant =>
+    plant.run(120, (second) => (plant.air.p = 101.3 - Math.min(kPa, 0.01 * second)));
+
+  it('folds the small margins of the hall under the first', () => {
+    const [first, ...others] = parents(falls(small(), 0.9), 'MARGIN-1');
     expect(first).toBeNull();
     expect(others).toEqual([expect.stringMatching(/^m\d:MARGIN-1$/), others[0]]);
-    expect(margins(1)).toEqual([null, null, null]);
+  });
+
+  it('folds none of an ordinary day', () => {
+    expect(parents(falls(small(80.9), 0.4), 'MARGIN-1')).toEqual([null, null, null]);
+  });
+
+  it('folds none that a unit’s own supply tank has taken, though the barometer falls beside', () => {
+    const plant = small();
+    plant.run(60, (second) => (plant.air.p = 101.3 - 0.006 * second));
+    Object.assign(plant.m1, { pTank: 82.5 });
+    plant.run(30);
+    expect(parents(plant, 'MARGIN-1')[0]).toBeNull();
+    falls(plant, 0.9);
+    const own = plant.pipeline.standing().find(({ alarm }) => alarm === 'm1:MARGIN-1');
+    expect(own?.foldedUnder).toBeNull();
+    for (const parent of parents(plant, 'MARGIN-1')) expect(parent).not.toBe('m1:MARGIN-1');
+  });
+
+  it('keeps the family together when the first is well again', () => {
+    const plant = falls(small(), 0.9);
+    const first = firstOut(plant, 'MARGIN-1');
+    Object.assign(plant.telemetry[first.slice(0, 2)] ?? {}, { pTank: 74 });
+    plant.run(30);
+    const active = plant.pipeline.standing().filter(({ entry, active: now }) => entry === 'MARGIN-1' && now);
+    expect(active).toHaveLength(2);
+    expect(active.filter(({ foldedUnder }) => foldedUnder === null)).toHaveLength(1);
+  });
+
+  it('counts as none where the other hall’s barometer stands: then it is the barometer', () => {
+    const air = (topic: string): object => ({
+      name: topic,
+      points: {
+        'ambient.pressure': { topic, path: 'p', unit: 'kPa', reference: 'absolute', accuracy: '±0.1 kPa' },
+        'hall.temperature': { topic, path: 't', unit: '°C' },
+        'hall.humidity': { topic, path: 'rh', unit: '%' },
+      },
+    });
+    const plant = new Plant(plantSite({ units, document: { halls: { h: air('hall/air'), other: air('other/air') } } }));
+    each(plant, { pTank: 80.5 });
+    const stands = (): void => plant.send('other/air', { p: 101.3, t: 27, rh: 40 });
+    plant.run(60, stands).run(120, (second) => {
+      stands();
+      plant.air.p = 101.3 - Math.min(0.9, 0.01 * second);
+    });
+    expect(parents(plant, 'MARGIN-1')).toEqual([null, null, null]);
+  });
+});
+
+describe('surfaces at the dew point', () => {
+  const cold = (): Plant => {
+    const plant = new Plant(plantSite({ units }));
+    each(plant, { tFacility: 27 });
+    return plant.run(60);
+  };
+
+  it('are one event where the hall’s air has become humid', () => {
+    const plant = cold();
+    // 27 °C and 95 %: a dew point of 26.1 °C (WMO-No. 8, annex 4.B).
+    plant.run(200, () => (plant.air.rh = 95));
+    const first = firstOut(plant, 'DEW-1');
+    expect(parents(plant, 'DEW-1')).toEqual([null, first, first]);
+  });
+
+  it('are two events where two units have become cold by themselves', () => {
+    const plant = cold();
+    for (const id of ['m1', 'm2']) Object.assign(plant.telemetry[id] ?? {}, { tFacility: 13 });
+    plant.run(200);
+    expect(parents(plant, 'DEW-1')).toEqual([null, null]);
+  });
+});
+
+describe('a supply tank that runs empty', () => {
+  it('folds its own low level: nothing is to be topped up', () => {
+    expect(foldsUnder['TANK-3']).toContain('TANK-1');
+    expect(foldsUnder['TANK-3']).toContain('PUMP-1');
   });
 });
 

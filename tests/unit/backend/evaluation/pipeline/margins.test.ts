@@ -140,6 +140,18 @@ describe('MARGIN-2', () => {
     expect(plant.standing('MARGIN-2')).toMatchObject({ active: true, priority: 1 });
   });
 
+  it('sends nobody to a branch where the water is in the unit’s own tray', () => {
+    const plant = new Plant(plantSite({ points: { 'tray.water.found': { path: 'tray' } } }));
+    Object.assign(plant.m1, { tray: false });
+    plant.run(40);
+    Object.assign(plant.m1, { pTank: 90, tray: true });
+    plant.run(10);
+    expect(plant.pipeline.detailOf('m1:MARGIN-2')).toMatch(/own tray: no branch stands above it/);
+    Object.assign(plant.m1, { water: true });
+    plant.run(10);
+    expect(plant.pipeline.detailOf('m1:MARGIN-2')).toMatch(/the branch above it and isolate it/);
+  });
+
   it('hides MARGIN-1, which comes out again when it clears', () => {
     const plant = settled();
     plant.m1.pTank = 90;

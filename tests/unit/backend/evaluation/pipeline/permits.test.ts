@@ -167,6 +167,27 @@ describe('a loop that is stopped and vented', () => {
     expect(vented({}).standing('MARGIN-2')).toMatchObject({ active: true, priority: 1 });
   });
 
+  it('is in alarm where nobody told the mode: a loop that stands by its feedback may have tripped', () => {
+    const plant = plantWithMeter(false);
+    open(plant, { branch: null });
+    Object.assign(plant.m1, {
+      pumpRunning: false,
+      vacuumRunning: false,
+      vacuumSpeed: 0,
+      flow: 0,
+      pTank: 101.3,
+      pSeparator: 101.3,
+    });
+    expect(plant.run(20).standing('MARGIN-2')?.active).toBe(true);
+  });
+
+  it('is in alarm while it is filled, as water is moved', () => {
+    const plant = plantWithMeter(true);
+    open(plant, { branch: null });
+    Object.assign(plant.m1, { mode: 'filling', pumpRunning: false, flow: 0, pTank: 101.3, pSeparator: 101.3 });
+    expect(plant.run(20).standing('MARGIN-2')?.active).toBe(true);
+  });
+
   it('is in alarm as soon as the permit is over', () => {
     const plant = vented({ branch: null, untilMs: Number.POSITIVE_INFINITY });
     expect(plant.standing('MARGIN-2')?.active).toBe(true);

@@ -77,6 +77,11 @@ describe('AMB-1', () => {
     expect(verdicts([101.3, null, 101.31])).toEqual([no, hold, no]);
   });
 
+  it('goes on standing while all neighbours are bad, as nothing says that it agrees again', () => {
+    expect(verdicts([101.9, null, null], 0, true)[0]).toBe(hold);
+    expect(verdicts([101.9], 0, true)[0]).toBe(no);
+  });
+
   it('clears 50 Pa within its limit only', () => {
     expect(verdicts([101.58, 101.3, 101.3], 0, true)[0]).toBe(yes);
     expect(verdicts([101.55, 101.3, 101.3], 0, true)[0]).toBe(no);
