@@ -58,6 +58,11 @@ site:
 
 intake:
   subscriptions: ['quillmere/#']
+
+# Neither has a default: what is right depends on the inhibitor in use.
+limits:
+  CHEM-1: { low: 5 µS/cm, limit: 100 µS/cm }
+  CHEM-4: { low: 700 mg/L }
 `;
 
 const hallBlock = (id: HallId, name: string): string => `  ${id}:

@@ -1,5 +1,6 @@
 import type { SiteFile } from '@ebbline/shared/contract/site-file';
 import { CodedError } from '@ebbline/shared/errors/coded-error';
+import { checkBands } from './check-bands';
 import { planGateways } from './compile-gateways';
 import { compileLimits, type CatalogueEntries } from './compile-limits';
 import { planLoops } from './compile-loops';
@@ -96,6 +97,7 @@ export function compileChecked(
     );
   });
 
+  checkBands(units, holders, warnings);
   const unitsOfGateway = new Map<number, number[]>();
   units.forEach(({ gateway }, i) => {
     const own = unitsOfGateway.get(gateway);
