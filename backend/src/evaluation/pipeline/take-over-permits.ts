@@ -1,5 +1,5 @@
-import { copyColumns } from './copy-columns';
 import type { PermitRecord } from './permit-record';
+import { allowPermits } from './permits/allow-permits';
 import type { PipelineState } from './pipeline-state';
 import type { SiteMaps } from './site-maps';
 
@@ -23,21 +23,7 @@ const closed = (permit: PermitRecord, nowMs: number) => ({
   comment: 'configuration: the site file no longer has what this permit is for',
 });
 
-/** What open permits allow, by unit; branches are found again by their ids. */
-export function takeOverOpenPermits(before: PipelineState, now: PipelineState, { units }: SiteMaps): void {
-  const byUnit = ({ openPermits }: PipelineState) => ({
-    count: openPermits.count,
-    expectedM3PerS: openPermits.expectedM3PerS,
-    baselineM3PerS: openPermits.baselineM3PerS,
-    wholeLoop: openPermits.wholeLoop,
-    dueMs: openPermits.dueMs,
-  });
-  copyColumns(byUnit(before), byUnit(now), units);
-  now.site.units.forEach((unit, i) => {
-    const was = units.before[i] ?? -1;
-    if (was < 0) return;
-    const ids = before.openPermits.branchesOf(was).map((branch) => before.site.units[was]?.branches[branch]?.id);
-    const branches = unit.branches.flatMap(({ id }, branch) => (ids.includes(id) ? [branch] : []));
-    now.openPermits.setBranches(i, branches);
-  });
+/** What the permits that stay open allow, worked out anew for every unit that had one; after `takeOverPermits`. */
+export function takeOverOpenPermits(before: PipelineState, now: PipelineState): void {
+  for (const unit of new Set([...before.permits.values()].map((permit) => permit.unit))) allowPermits(now, unit);
 }
