@@ -42,6 +42,8 @@ export const foldsOnBranchOnly: Readonly<Partial<Record<UnitEntryId, readonly Un
  */
 export const foldsOnPowerLost: Readonly<Partial<Record<UnitEntryId, readonly UnitEntryId[]>>> = {
   'VSRC-1': ['PUMP-1'],
+  /** As it comes back the standby helps to draw the loop down again. */
+  'VSRC-2': ['PUMP-1'],
   'FLOW-2': ['PUMP-1'],
   'FAC-1': ['PUMP-1'],
 };

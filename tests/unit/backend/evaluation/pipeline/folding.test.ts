@@ -75,6 +75,20 @@ describe('power lost with the gateway alive', () => {
     expect(parents(plant, 'FLOW-2')).toEqual([null]);
   });
 
+  it('takes the standby that helps to draw the loop down again into the event, until it has run on for a minute', () => {
+    const points = { 'vacuum.standby.running': { path: 'standbyRunning' } };
+    const plant = new Plant(plantSite({ units: ['m1'], points }));
+    Object.assign(plant.m1, { standbyRunning: false });
+    plant.run(60);
+    Object.assign(plant.m1, { pumpRunning: false, vacuumRunning: false, vacuumSpeed: 0 });
+    plant.run(8);
+    Object.assign(plant.m1, { pumpRunning: true, vacuumRunning: true, vacuumSpeed: 0.4, standbyRunning: true });
+    plant.run(20);
+    expect(parents(plant, 'VSRC-2')).toEqual(['m1:PUMP-1']);
+    plant.run(50);
+    expect(parents(plant, 'VSRC-2')).toEqual([null]);
+  });
+
   it('is another thing than the trip of one pump, which leaves the lost flow to speak for itself', () => {
     const plant = hall();
     Object.assign(plant.m1, { pumpRunning: false, flow: 0 });
