@@ -7,8 +7,9 @@ export class ClosingLineReporter implements Reporter {
   onTestRunEnd(modules: ReadonlyArray<TestModule>, errors: ReadonlyArray<unknown>): void {
     const count = (state: 'passed' | 'failed' | 'skipped'): number =>
       modules.reduce((sum, module) => sum + [...module.children.allTests(state)].length, 0);
-    // A file that fails before its tests are known, or an unhandled error, counts as one failure.
-    const broken = modules.filter((module) => module.errors().length > 0).length + errors.length;
+    // A file or a group that fails outside its tests, or an unhandled error, counts as one failure.
+    const holders = modules.flatMap((module) => [module, ...module.children.allSuites()]);
+    const broken = holders.filter((holder) => holder.errors().length > 0).length + errors.length;
     this.print(`${count('passed')} passed, ${count('failed') + broken} failed, ${count('skipped')} skipped`);
   }
 }
