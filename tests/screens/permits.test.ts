@@ -16,13 +16,16 @@ afterEach(() => {
   vi.unstubAllGlobals();
 });
 
-async function show(frame: LoopFrame, answers: Record<string, unknown> = {}): Promise<Page> {
+async function show(
+  frame: LoopFrame,
+  answers: Record<string, unknown> = {},
+): Promise<Page & { readonly server: FakeServer }> {
   const server = new FakeServer();
   opened = await openPage(server, '/units/e7', answers);
   server.connect();
   server.send(frame);
   await flushPromises();
-  return opened;
+  return { ...opened, server };
 }
 const button = (page: VueWrapper, name: string) => {
   const found = page.findAll('button').find((one) => one.text() === name);
@@ -108,7 +111,9 @@ describe('a permit that is open', () => {
       closedBy: 'B. Other',
       closedAt: '2026-03-01T12:00:05.000Z',
     });
-    const { page, asked } = await show(aLoopFrame({ permits: [aPermit('p1')] }), { '/api/permits/p1/close': closed });
+    const { page, asked, server } = await show(aLoopFrame({ permits: [aPermit('p1')] }), {
+      '/api/permits/p1/close': closed,
+    });
     await button(page, 'Close permit…').trigger('click');
     await page.get('.permit [name=operator]').setValue('B. Other');
     await page.get('.permit form').trigger('submit');
@@ -116,5 +121,9 @@ describe('a permit that is open', () => {
     expect(asked.find(({ path }) => path.endsWith('/close'))?.body).toEqual({ operator: 'B. Other', comment: '' });
     expect(page.get('[data-testid=permit-p1]').text()).toContain('Closed. Confirmed by the server.');
     expect(page.get('[data-testid=permit-p1]').text()).toContain('closed by B. Other');
+    // The next frame lists it no more: what the server has confirmed stays said.
+    server.send(aLoopFrame({ permits: [], sequence: 2 }));
+    await flushPromises();
+    expect(page.get('[data-testid=permit-p1]').text()).toContain('Closed. Confirmed by the server.');
   });
 });

@@ -29,12 +29,16 @@ export function useJournal(options: JournalOptions = {}): {
   const problem = ref<string | null>(null);
   let period: string | null = null;
   let after: number | null = null;
+  /** Counts what was asked for: an answer to an older wish says nothing any more. */
+  let asked = 0;
 
   async function gather(): Promise<void> {
+    const mine = asked;
     busy.value = true;
     problem.value = null;
     for (let page = 0; page < (options.pagesAtOnce ?? 5); page += 1) {
       const reply = await read(period, after);
+      if (mine !== asked) return;
       if (!reply.ok) {
         problem.value = problemText(reply.fault.code, reply.fault.message);
         break;
@@ -53,7 +57,7 @@ export function useJournal(options: JournalOptions = {}): {
     busy,
     problem,
     async read(from) {
-      if (busy.value) return;
+      asked += 1;
       period = from;
       after = null;
       rows.value = [];

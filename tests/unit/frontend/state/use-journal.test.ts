@@ -1,0 +1,51 @@
+import type { JournalRow } from '@ebbline/shared/contract/alarm';
+import { ok } from '@ebbline/shared/errors/result';
+import { describe, expect, it } from 'vitest';
+import { useJournal } from '../../../../frontend/src/state/use-journal';
+
+const row = (sequence: number): JournalRow => ({
+  sequence,
+  time: '2026-03-01T11:48:10.100Z',
+  sourceTime: '2026-03-01T11:48:10.000Z',
+  kind: 'action',
+  alarm: null,
+  unit: null,
+  entry: null,
+  from: null,
+  to: null,
+  priority: null,
+  value: null,
+  limit: null,
+  unit_of_measure: null,
+  where: null,
+  actor: null,
+  station: null,
+  reason: null,
+  previousHash: '0',
+  hash: '1',
+});
+type Page = Awaited<ReturnType<NonNullable<NonNullable<Parameters<typeof useJournal>[0]>['read']>>>;
+
+describe('the journal of a period', () => {
+  it('gathers its pages, newest first', async () => {
+    const pages = [ok({ rows: [row(1), row(2)], next: 2 }), ok({ rows: [row(3)], next: null })];
+    let at = 0;
+    const journal = useJournal({ read: () => Promise.resolve(pages[at++] ?? ok({ rows: [], next: null })) });
+    await journal.read(null);
+    expect(journal.rows.value.map(({ sequence }) => sequence)).toEqual([3, 2, 1]);
+    expect(journal.busy.value).toBe(false);
+  });
+
+  it('takes the newest wish though an older one is not answered yet, and nothing of the older one', async () => {
+    const answers: ((page: Page) => void)[] = [];
+    const journal = useJournal({ read: () => new Promise<Page>((resolve) => answers.push(resolve)) });
+    const older = journal.read('2026-11-26T00:00:00.000Z');
+    const newer = journal.read('2026-03-03T01:00:00.000Z');
+    answers[1]?.(ok({ rows: [row(7)], next: null }));
+    await newer;
+    answers[0]?.(ok({ rows: [row(1)], next: null }));
+    await older;
+    expect(journal.rows.value.map(({ sequence }) => sequence)).toEqual([7]);
+    expect(journal.busy.value).toBe(false);
+  });
+});
