@@ -62,8 +62,11 @@ export const createGroupContext = (pipeline: PipelineState): GroupContext => ({
   group: -1,
   units: [],
   unitSlots: pipeline.unitSlots,
+  hallMeans: pipeline.hallMeans,
+  unitMeans: pipeline.unitMeans,
   nowMs: Number.NaN,
   memory: pipeline.memory,
+  plant: pipeline.plant,
   alarm: -1,
 });
 

@@ -4,22 +4,19 @@ import { flowText, joined, litresText } from '../details/quantity-text';
 import { everyShape, type GroupEntry } from '../entry';
 import type { GroupContext } from '../group-context';
 import { usable } from '../judge-context';
+import { followLoopWater } from '../plant-signs/loop-water';
 import { Verdict } from '../verdict';
 
-/** What the rule keeps: mean of the water, where it stood before, since when, and when it was last looked at. */
-const cell = { mean: 0, before: 1, sinceMs: 2, lookedMs: 3 } as const;
-
-/** Slosh and tank cycles are gone from the mean of so long, s. Own rule. */
-const meanS = 15 * 60;
-/** What stood before follows slowly, so that a drift of days shows and one of weeks does not, s. Own rule. */
-const beforeS = 2 * 86_400;
-/** Nobody leaks in so fast: that is a top-up without a meter, or a step of air, m³/s. 10 L/min. Own rule. */
-const noLeakM3PerS = 10 / 60_000;
-const longestLookMs = 10_000;
+/** Still rising, m³ within about the last hour; and over where it rises by less. 6 L a day are 0.25 L an hour. Own rule. */
+const risingM3 = 0.00012;
+const overM3 = 0.00008;
+/** Fewer steps after a start say nothing of an alarm that stood before: three hours. */
+const leastSteps = 36;
 
 /**
- * Water of all tanks of a loop rises and no top-up explains it: facility water comes in through the exchanger. `limit`: m³ above what
- * stood before, which follows with two days; so a drift of 6 L a day is told within the first day.
+ * Water of all tanks of a loop rises, goes on rising, and no top-up explains it: facility water comes in through the exchanger.
+ * `limit`: m³ that ran in; 6 L a day are told within the first day. Steps (air, drain-back, a bucket) do not count: `loopWater`.
+ * It ends where the water rises no more.
  */
 export const tank4: GroupEntry = {
   id: 'TANK-4',
@@ -42,62 +39,67 @@ export const tank4: GroupEntry = {
   basis: 'Conservation of water. 500 L of loop water swing by 0.2 L a kelvin with their temperature.',
   feeds: ['separator.level', 'supplyTank.level', 'topUp.volume'],
   judge(context, limits, active, finding) {
-    const { memory, alarm } = context;
+    const { nowMs, plant } = context;
+    const at = placeOf(context);
     const water = waterOf(context);
+    const { gained, judged, ofHour } = plant.loopWater;
+    followLoopWater(
+      plant.loopWater,
+      at,
+      { waterM3: water, topUpM3PerS: topUpOf(context), conductivity: conductivityOf(context) },
+      nowMs,
+    );
+    finding.value = gained[at] as number;
     finding.limit = limits.limit;
-    if (Number.isNaN(water)) return;
-    follow(context, water, active);
-    finding.value = memory.get(alarm, cell.mean) - memory.get(alarm, cell.before);
-    finding.verdict = Number.isNaN(finding.value)
-      ? Verdict.no
-      : judgeAbove(finding.value, limits.limit, limits.deadband, active);
+    const hour = ofHour[at] as number;
+    const rising = hour >= (active ? overM3 : risingM3);
+    if (Number.isNaN(water) || Number.isNaN(hour)) return;
+    if (active) {
+      if (rising) finding.verdict = Verdict.yes;
+      else if ((judged[at] as number) >= leastSteps) finding.verdict = Verdict.no;
+      return;
+    }
+    finding.verdict = rising ? judgeAbove(finding.value, limits.limit, limits.deadband, false) : Verdict.no;
   },
   detail(context) {
-    const { alarm, memory, nowMs, site } = context;
-    const gained = memory.get(alarm, cell.mean) - memory.get(alarm, cell.before);
-    const sinceMs = memory.get(alarm, cell.sinceMs);
-    const rate = gained / ((nowMs - sinceMs) / 1000);
+    const { nowMs, plant, site } = context;
+    const at = placeOf(context);
+    const gained = plant.loopWater.gained[at] as number;
+    const rate = gained / ((nowMs - (plant.loopWater.sinceMs[at] as number)) / 1000);
     const room = roomOf(context);
     if (!(gained > 0) || !(rate > 0)) return null;
     const full = clockDay(nowMs + (room / rate) * 1000, nowMs, site.timeZone);
     return joined(
       `${litresText(gained)} more than before and no top-up, ${perDay(rate)}.`,
       Number.isFinite(room) ? `Tanks full on ${full} at that rate.` : null,
+      drift(conductivityOf(context), plant.loopWater.conductivityThen[at] as number),
     );
   },
 };
 
+/** A loop keeps its cells at its first unit. */
+const placeOf = ({ units }: GroupContext): number => units[0] as number;
+
 const perDay = (rate: number): string => (rate * 86_400 > 0.2 ? flowText(rate) : `${litresText(rate * 86_400)} a day`);
 
-/** A fall starts anew: what went out makes room for nothing. Top-up counts as having stood there before. */
-function follow({ alarm, memory, nowMs, ...context }: GroupContext, water: number, active: boolean): void {
-  const lookedMs = memory.get(alarm, cell.lookedMs);
-  memory.set(alarm, cell.lookedMs, nowMs);
-  const elapsedS = (nowMs - lookedMs) / 1000;
-  const mean = memory.get(alarm, cell.mean);
-  if (Number.isNaN(mean) || !(nowMs - lookedMs <= longestLookMs)) {
-    // After a gap nothing tells what was topped up meanwhile, but what stands is still there.
-    if (Number.isNaN(mean)) begin(alarm, memory, water, nowMs);
-    return;
+/** S/m at 25 °C, of the first unit that measures it: one loop has one water. */
+function conductivityOf({ state, unitSlots, units }: GroupContext): number {
+  for (const unit of units) {
+    const value = usable(state, unitSlots[unit]?.conductivity25 ?? -1);
+    if (!Number.isNaN(value)) return value;
   }
-  const next = mean + (water - mean) * Math.min(1, elapsedS / meanS);
-  memory.set(alarm, cell.mean, next);
-  const toppedUp = topUpOf({ alarm, memory, nowMs, ...context }) * elapsedS;
-  const tooFast = (next - mean) / elapsedS > noLeakM3PerS ? next - mean : 0;
-  let before = memory.get(alarm, cell.before) + Math.max(toppedUp, tooFast);
-  if (!active) before += (next - before) * Math.min(1, elapsedS / beforeS);
-  if (next <= before) {
-    before = next;
-    memory.set(alarm, cell.sinceMs, nowMs);
-  }
-  memory.set(alarm, cell.before, before);
+  return Number.NaN;
 }
 
-function begin(alarm: number, memory: GroupContext['memory'], water: number, nowMs: number): void {
-  memory.set(alarm, cell.mean, water);
-  memory.set(alarm, cell.before, water);
-  memory.set(alarm, cell.sinceMs, nowMs);
+/** A change that no meter makes up, as a share. Own rule: makers state ±3 %. */
+const driftShare = 0.1;
+
+function drift(now: number, then: number): string | null {
+  if (!(Math.abs(now - then) > driftShare * then)) return null;
+  return `Conductivity has gone from ${microPerCm(then)} to ${microPerCm(now)} µS/cm meanwhile.`;
 }
+
+const microPerCm = (siemensPerM: number): string => (siemensPerM * 10_000).toFixed(0);
 
 function waterOf({ state, unitSlots, units }: GroupContext): number {
   let sum = 0;

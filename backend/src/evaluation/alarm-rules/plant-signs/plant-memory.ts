@@ -1,4 +1,5 @@
 import { dayMeans, hourlyMeans, tenMinuteMeans, type BucketMeans } from '../means/bucket-means';
+import { createLoopWaterMemory, type LoopWaterMemory } from './loop-water';
 import { createRunMemory, type RunMemory } from './run-memory';
 import { createSetPointMemory, type SetPointMemory } from './set-point-memory';
 import { createTransferMemory, type TransferMemory } from './transfer-memory';
@@ -17,6 +18,7 @@ export interface PlantMemory {
   readonly pumpEfficiency: BucketMeans;
   readonly uaRatio: BucketMeans;
   readonly valveAtLoad: BucketMeans;
+  readonly loopWater: LoopWaterMemory;
 }
 
 export function createPlantMemory(units: number): PlantMemory {
@@ -33,5 +35,6 @@ export function createPlantMemory(units: number): PlantMemory {
     pumpEfficiency: dayMeans(units),
     uaRatio: dayMeans(units),
     valveAtLoad: dayMeans(units),
+    loopWater: createLoopWaterMemory(units),
   };
 }

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { amb1 } from '../../../../../../backend/src/evaluation/alarm-rules/catalogue/amb-1';
 import { createFinding } from '../../../../../../backend/src/evaluation/alarm-rules/finding';
 import type { GroupContext } from '../../../../../../backend/src/evaluation/alarm-rules/group-context';
+import { createPlantMemory } from '../../../../../../backend/src/evaluation/alarm-rules/plant-signs/plant-memory';
 import { RuleMemory } from '../../../../../../backend/src/evaluation/alarm-rules/rule-memory';
 import { Verdict } from '../../../../../../backend/src/evaluation/alarm-rules/verdict';
 import type { CompiledHall } from '../../../../../../backend/src/evaluation/site/compiled-site';
@@ -27,6 +28,7 @@ function halls(pressuresKPa: readonly (number | null)[], altitudeM = 0): GroupCo
     unitSlots: [],
     nowMs: 0,
     memory: new RuleMemory(1),
+    plant: createPlantMemory(1),
     alarm: 0,
   };
 }
