@@ -5,7 +5,10 @@ import { optionalLength as length, optionalQuantity } from './site-file-quantity
 const name = z.string().min(1).optional().describe('As screens show it. Default: the id.');
 
 const fittings = {
-  mainBore: length('25 mm', "Bore of the rack's own hose: what a cut of the whole rack opens."),
+  mainBore: length(
+    '25 mm',
+    "Bore of the rack's own hose: what a cut of the whole rack opens. Wider than about 8.5 mm, water comes down through such a cut whatever the pressure: plan it as a spill.",
+  ),
   restrictorBore: length('3.6 mm', 'Bore of the restrictor at the inlet of each server hose.'),
   outletBore: length('5 mm', 'Narrowest bore between the open end of a server hose and the return manifold.'),
   checkValve: z

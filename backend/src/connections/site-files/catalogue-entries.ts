@@ -47,7 +47,9 @@ const quantities: Readonly<Record<EntryId, QuantityKind | null>> = {
   'VENT-1': 'ratio',
   'TANK-4': 'volume',
   'AMB-1': 'pressureDifference',
+  'MARGIN-3': 'duration',
   'INS-1': null,
+  'INS-2': 'ratio',
   'COM-1': null,
 };
 

@@ -8,6 +8,7 @@ import { keyPath, type SiteFault } from '../../evaluation/site/site-fault';
 import { catalogueEntries } from './catalogue-entries';
 import { beside, shippedOnly, type IncludeReader } from './include-reader';
 import type { LineFault } from './line-fault';
+import { mergeWarnings } from './merge-warnings';
 import { readYaml } from './read-yaml';
 import { takeIn } from './take-in';
 
@@ -28,7 +29,8 @@ export function siteFromText(
   const { value, locate } = whole.value;
   const withLine = ({ path, message }: SiteFault): LineFault => ({ ...locate(path), key: keyPath(path), message });
   const compiled = compileSite(value, derivedPointIds, catalogueEntries);
-  if (compiled.ok) return ok({ site: compiled.value.site, warnings: compiled.value.warnings.map(withLine) });
+  if (compiled.ok)
+    return ok({ site: compiled.value.site, warnings: mergeWarnings(compiled.value.warnings.map(withLine)) });
   return fail(compiled.fault.map(withLine).sort(byLine));
 }
 

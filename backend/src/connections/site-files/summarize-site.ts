@@ -1,3 +1,4 @@
+import { widerThanQuiet } from '../../evaluation/site/check-fittings';
 import type { CompiledSite } from '../../evaluation/site/compiled-site';
 
 const counted = (count: number, one: string, many = `${one}s`): string => `${count} ${count === 1 ? one : many}`;
@@ -18,6 +19,9 @@ export function summarizeSite(site: CompiledSite): string {
   const parts = (['branches', 'servers', 'plates', 'tanks'] as const)
     .map((kind) => [site.units.reduce((sum, unit) => sum + unit[kind].length, 0), kind] as const)
     .filter(([count]) => count > 0);
+  const wideMains = site.units
+    .flatMap(({ branches }) => branches)
+    .filter(({ mainBoreM }) => widerThanQuiet(mainBoreM)).length;
   const notCommissioned = site.units.filter(({ design }) => design.commissioned.on === null).length;
   return [
     `${site.name}${site.demo && !/demo/i.test(site.name) ? ' (demo)' : ''}, ${site.altitudeM} m, ${site.timeZone}: ${counted(site.halls.length, 'hall')}: ${halls}.`,
@@ -26,6 +30,9 @@ export function summarizeSite(site: CompiledSite): string {
       ? `In them: ${parts.map(([count, kind]) => counted(count, singular[kind], kind)).join(', ')}.`
       : '',
     ...loops.map((loop) => `Loop ${loop.name}: ${loop.units.length} units, ${loop.unitsNeeded} needed.`),
+    wideMains > 0
+      ? `A cut of the rack's own hose lets water down at ${counted(wideMains, 'branch', 'branches')} whatever the pressure (wider than about 8.5 mm): plan it as a spill.`
+      : '',
     notCommissioned > 0
       ? `${counted(notCommissioned, 'unit')} without a commissioning record: nothing is judged against clean and tight.`
       : '',

@@ -11,10 +11,16 @@ export const largestQuietBoreM = 0.0085;
 const boreKeys = ['mainBore', 'restrictorBore', 'outletBore'] as const;
 type BoreKey = (typeof boreKeys)[number];
 
+/**
+ * Whether that is so of a rack's own hose is nothing to warn of: hardly any is narrower, and it can't be otherwise. The
+ * summary of the site counts them.
+ */
+export const widerThanQuiet = (boreM: number | null): boolean => boreM !== null && boreM > largestQuietBoreM;
+
 /** Bores, restrictors and check valves of the branches, and the bore of "one open hose". */
 export function checkFittings({ unit, at }: MergedUnit, faults: FaultList, warnings: FaultList): void {
   const spills = (boreM: number | null, path: FaultPath): void => {
-    if (boreM !== null && boreM > largestQuietBoreM)
+    if (boreM !== null && widerThanQuiet(boreM))
       warnings.add(
         path,
         `through an opening of ${millimetres(boreM)} air goes up and water comes down whatever the pressure (above about 8.5 mm; Lautrup, Physics of Continuous Matter): plan a cut here as a spill`,
@@ -37,8 +43,7 @@ export function checkFittings({ unit, at }: MergedUnit, faults: FaultList, warni
       const boreM = bore(key);
       if (boreM === null) continue;
       if (!(boreM > 0)) faults.add(place(key), 'expected more than 0');
-      if (key === 'restrictorBore') continue;
-      spills(boreM, place(key));
+      if (key === 'outletBore') spills(boreM, place(key));
     }
     for (const key of ['restrictorBore', 'outletBore'] as const) {
       const inner = bore(key);
