@@ -1,43 +1,51 @@
 import { tellStory } from './tell-story';
-import { neverAdviseVenting, standing, wordsOf } from './words';
+import { calledFor, neverAdviseVenting, standing, wordsOf } from './words';
 
-/**
- * A hole of 0.5 L/min shown for an hour and a half stands for one of 6 L a day over three days: simulating days costs too
- * much. It shows the rule, its words and its way to the screen; it does not show that a day is enough for 6 L a day.
- */
-const lastsS = 5400;
-const litresPerMin = 0.5;
+const hourS = 3600;
+/** The plant runs one second of each two minutes, so a hole of 0.5 L/min lets in 6 L a day of the time that is told. */
+const lapse = { everyS: 120, runS: 1, untilS: 20 * hourS };
+const litresPerHour = (0.5 * 60 * lapse.runS) / lapse.everyS;
+const litres = (litresPerHour * lapse.untilS) / hourS;
 
 tellStory({
-  title: 'the pinhole: facility water that comes in without a top-up is told, with litres and the time of full',
+  title: 'the pinhole: 6 L of facility water a day are told within a day, with litres and the date of full',
   units: ['N3'],
-  startsAt: '2026-03-03T06:00:00Z',
-  quietS: 600,
-  lastsS,
-  everyS: 5,
+  startsAt: '2026-03-03T00:00:00Z',
+  quietS: 2 * hourS,
+  lastsS: lapse.untilS + 60,
+  lapse,
   happens: [{ atS: 0, command: { fault: 'exchangerPinhole', unit: 'N3', size: 'small', action: 'start' } }],
   mustSee: [
     {
-      byS: lastsS,
+      byS: lapse.untilS,
       what: 'water entering from the facility side',
       see: (seen) => /entering from the facility side/i.test(wordsOf(standing(seen, 'TANK-4'))),
     },
     {
-      byS: lastsS,
-      // 45 L came in; the mean that is told lags by a quarter of an hour, 7.5 L.
+      byS: lapse.untilS,
+      // The first half hour and some of the noise are missing from it.
       what: 'how many litres came in, without a top-up',
       see: (seen) => {
-        const told = /(\d+) L more than before and no top-up/.exec(wordsOf(standing(seen, 'TANK-4')))?.[1];
-        return Math.abs(Number(told) - ((lastsS - 900) / 60) * litresPerMin) < 6;
+        const told = /([\d.]+) L more than before and no top-up/.exec(wordsOf(standing(seen, 'TANK-4')))?.[1];
+        return Math.abs(Number(told) - litres) < litres / 3;
       },
     },
     {
-      byS: lastsS,
-      what: 'when the tanks are full',
-      see: (seen) => /Tanks full on .*\d\d:\d\d/.test(wordsOf(standing(seen, 'TANK-4'))),
+      byS: lapse.untilS,
+      what: 'the date on which the tanks are full, days ahead',
+      see: (seen) => /Tanks full on 2026-03-(0[89]|[12]\d) \d\d:\d\d/.test(wordsOf(standing(seen, 'TANK-4'))),
     },
     {
-      byS: lastsS,
+      byS: lapse.untilS,
+      // Facility water of 800 µS/cm: each litre in 488 L raises it by 1.6 µS/cm.
+      what: 'conductivity drifting',
+      see: (seen) => {
+        const [, then, now] = /from (\d+) to (\d+) µS\/cm/.exec(wordsOf(standing(seen, 'TANK-4'))) ?? [];
+        return Math.abs(Number(now) - Number(then) - 1.6 * litres) < 3;
+      },
+    },
+    {
+      byS: lapse.untilS,
       what: 'let another unit take the load, hold the exchanger under pressure',
       see: (seen) =>
         /another unit take the load.*isolate the heat exchanger and hold it under pressure/i.test(
@@ -51,5 +59,6 @@ tellStory({
       what: 'an overfill, or advice to drain to the mark',
       see: ({ alarms, alerts }) => [...alarms, ...alerts].some(({ action }) => /(^|[.;] )drain/i.test(action)),
     },
+    { what: 'a leak of air to be looked for', see: (seen) => calledFor(seen).some((entry) => /^AIR/.test(entry)) },
   ],
 });
