@@ -9,16 +9,17 @@ import { durationText } from '../plant-signs/ride-through-text';
 /** The transfer (or circulation) pump is meant to run and does not. How long there is, the supply tank says. */
 export const pump1: UnitEntry = {
   id: 'PUMP-1',
-  title: 'Transfer pump has stopped',
+  title: 'Transfer or circulation pump has stopped',
   cause: 'Tripped by overload, dry running or drive; power lost; or switched off on the spot.',
   consequence:
-    'The supply tank runs empty while flow and chips look well; then the flow is gone at once. A pump that feeds the loop itself takes the flow with it.',
+    'The supply tank runs empty while flow and chips look well; then the flow is gone at once. A pump that feeds the loop itself takes the flow with it, and chips throttle within a minute.',
   action: {
     a: 'Confirm that the standby transfer pump has started; start it by hand if it has not. If neither runs, shed load before the supply tank is empty.',
     b: 'Confirm that the standby pump has started and that the tanks still change over; start it by hand if it has not. If neither runs, shed load.',
     c: 'Confirm that the standby circulation pump has started; start it by hand if it has not. If neither runs, shed load at once: the flow stands.',
   },
-  confirm: 'Look at its drive or motor protection, and at the level of the supply tank.',
+  confirm:
+    'Look at its drive or motor protection, at the level of the supply tank, and at the filter: no pressure drop, no flow.',
   timeToRespondS: 5 * 60,
   severity: 'severe',
   worse: null,

@@ -1,3 +1,4 @@
+import type { PlantShape } from '../../site/compiled-site';
 import { anyOf } from '../any-of';
 import { judgeDiscrete } from '../discrete';
 import type { UnitEntry } from '../entry';
@@ -38,7 +39,7 @@ export const vsrc2: UnitEntry = {
     if (!active && usable(state, slots.controlManual) >= 0.5) finding.verdict = Verdict.no;
     finding.value = 1;
     finding.limit = limits.limit;
-    finding.where = nameOf(vacuum === Verdict.yes, pump === Verdict.yes);
+    finding.where = nameOf(vacuum === Verdict.yes, pump === Verdict.yes, context.unit.shape);
   },
   detail: (context) => sealWaterSign(context),
 };
@@ -46,7 +47,8 @@ export const vsrc2: UnitEntry = {
 const judgeStandby = ({ state }: UnitContext, slot: number): Verdict =>
   slot < 0 ? Verdict.no : judgeDiscrete(usable(state, slot));
 
-function nameOf(vacuum: boolean, pump: boolean): string {
-  if (vacuum && pump) return 'vacuum source and transfer pump';
-  return vacuum ? 'vacuum source' : 'transfer pump';
+function nameOf(vacuum: boolean, pump: boolean, shape: PlantShape): string {
+  const name = shape === 'c' ? 'circulation pump' : 'transfer pump';
+  if (vacuum && pump) return `vacuum source and ${name}`;
+  return vacuum ? 'vacuum source' : name;
 }

@@ -97,6 +97,22 @@ describe('COM-1', () => {
     expect(plant.standing('INS-1')?.foldedUnder).toBeNull();
   });
 
+  it('waits for three periods of a gateway whose points are told once a minute', () => {
+    const site = plantSite();
+    site.slots.periodMs.fill(60_000);
+    const plant = new Plant(site);
+    plant.hallSilent = true;
+    for (let minute = 0; minute < 8; minute += 1) {
+      plant.silent.delete('m1');
+      plant.run(1).silent.add('m1');
+      plant.run(59);
+    }
+    expect(plant.standing('COM-1')).toBeUndefined();
+    // The last message was 59 s ago.
+    expect(secondsUntil(plant, 'COM-1', 150)).toBeGreaterThanOrEqual(120);
+    expect(plant.standing('COM-1')?.active).toBe(true);
+  });
+
   it('waits for the start grace where the gateway was never heard', () => {
     const plant = new Plant();
     plant.silent.add('m1');

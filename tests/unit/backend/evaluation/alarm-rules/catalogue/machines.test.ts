@@ -167,6 +167,12 @@ describe('VSRC-2', () => {
     expect(bench.secondsUntilGone('VSRC-2', 90)).toBe(61);
   });
 
+  it('names the circulation pump of a plant that has no transfer pump', () => {
+    const bench = new RuleBench({ shape: 'c', also: commands, values: { 'pump.standby.running': 0 } }).run(10);
+    bench.set('pump.standby.running', 1).run(10);
+    expect(bench.alarm('VSRC-2')?.where).toBe('circulation pump');
+  });
+
   it('is not raised where the unit is in hand', () => {
     const bench = new RuleBench({ also: [...commands, 'control.manual'], values: { 'control.manual': 1 } }).run(5);
     expect(bench.set('vacuum.standby.running', 1).run(30).active('VSRC-2')).toBe(false);

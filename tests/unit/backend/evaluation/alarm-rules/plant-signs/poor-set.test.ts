@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { Plant, plantSite } from '../../pipeline/plant';
 import { RuleBench, type BenchOptions } from '../rule-bench';
 
 /** What a poor set of sensors has not: no command, no mode, no power of chips, no flow. */
@@ -69,6 +70,28 @@ describe('a unit with a poor set of sensors', () => {
     bench.set('facility.flow', 0).run(10);
     expect(bench.active('FAC-1')).toBe(true);
     expect(tripped(bench).run(600).active('FAC-1')).toBe(true);
+  });
+});
+
+describe('two units on one loop, each with a poor set', () => {
+  const loops = { pair: { name: 'Pair', units: ['m1', 'm2'], unitsNeeded: 1 } };
+  const pair = (): Plant =>
+    new Plant(plantSite({ units: ['m1', 'm2'], points: { 'branch.*.power': null }, document: { loops } })).run(60);
+  const trips = (plant: Plant): readonly (string | null)[] =>
+    plant.pipeline.standing().flatMap(({ entry, unit }) => (entry === 'PUMP-1' ? [unit] : []));
+
+  it('say nothing where one stands while the other carries the loop: it may have been put on standby', () => {
+    const plant = pair();
+    plant.m1.pumpRunning = false;
+    expect(trips(plant.run(60))).toEqual([]);
+  });
+
+  it('tell the trip of the second, which leaves none', () => {
+    const plant = pair();
+    plant.m1.pumpRunning = false;
+    plant.run(60);
+    Object.assign(plant.telemetry['m2'] ?? {}, { pumpRunning: false });
+    expect(trips(plant.run(10))).toContain('m2');
   });
 });
 
