@@ -16,7 +16,7 @@ export function openReload(
   const reload = new SiteReload(loaded, { ...parts, file: shownPath(file), read: (hash) => reader.read(file, hash) });
   const watch = new SiteWatch(file, () => void reload.reload());
   closing.add(() => watch.stop());
-  watch.start();
+  void watch.start();
   return reload;
 }
 

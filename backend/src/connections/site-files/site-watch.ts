@@ -22,11 +22,12 @@ export class SiteWatch {
     private readonly mayHaveChanged: () => void,
   ) {}
 
-  start(): void {
+  /** Watches from now on; resolves once the file has been looked at. */
+  start(): Promise<void> {
     this.open();
     this.looking = setInterval(() => void this.look(), LOOK_MS);
     this.looking.unref();
-    void this.look();
+    return this.look();
   }
 
   stop(): void {
