@@ -30,7 +30,7 @@ export default defineConfig({
             '{published-values,physical-sense,alarm-lifecycle}/**/*.test.ts',
           ],
           execArgv: ['--expose-gc'],
-          testTimeout: 60_000,
+          testTimeout: 120_000,
         },
       },
       {
@@ -40,7 +40,7 @@ export default defineConfig({
           name: 'screens',
           environment: 'happy-dom',
           include: ['{screens,unit/frontend}/**/*.test.ts'],
-          testTimeout: 30_000,
+          testTimeout: 120_000,
         },
       },
       { root, test: { name: 'replay', include: ['replay/**/*.test.ts'], testTimeout: 300_000 } },
@@ -49,8 +49,8 @@ export default defineConfig({
         test: {
           name: 'integration',
           include: ['{integration,contract}/**/*.test.ts'],
-          testTimeout: 60_000,
-          hookTimeout: 60_000,
+          testTimeout: 180_000,
+          hookTimeout: 180_000,
           sequence: { groupOrder: 1 },
         },
       },

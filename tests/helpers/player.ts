@@ -30,7 +30,7 @@ export async function connectPlayer(broker: Pick<TestBroker, 'url'>, taken: () =
   const takenUpTo = async (count: number): Promise<void> => {
     let seen = 0;
     const enough = async (): Promise<boolean> => (seen = await taken()) >= count;
-    await until(enough, { withinMs: 60_000 }).catch((cause: unknown) => {
+    await until(enough, { withinMs: 120_000 }).catch((cause: unknown) => {
       throw new Error(`${published} messages were published and only ${seen} were taken`, { cause });
     });
   };

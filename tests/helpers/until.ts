@@ -1,5 +1,5 @@
 export interface UntilOptions {
-  /** Gives up after so long, ms. A bound against hanging, never a measure. */
+  /** Gives up after so long, ms; 90 s where nothing is said. A bound against hanging, never a measure. */
   readonly withinMs?: number;
   /** Pause between two looks, ms. */
   readonly everyMs?: number;
@@ -17,7 +17,7 @@ export async function until<Value>(
   condition: Condition<Value>,
   options: UntilOptions = {},
 ): Promise<NonNullable<Value>> {
-  const deadline = performance.now() + (options.withinMs ?? 30_000);
+  const deadline = performance.now() + (options.withinMs ?? 90_000);
   let last: unknown = 'the condition was never true';
   for (;;) {
     try {

@@ -122,14 +122,14 @@ describe('the Alarms screen', () => {
 
   it('shows the journal in the site’s time', async () => {
     const shown = await show([]);
-    await vi.waitFor(() => expect(shown.find('.journal-rows li').exists()).toBe(true), { timeout: 10_000 });
+    await vi.waitFor(() => expect(shown.find('.journal-rows li').exists()).toBe(true), { timeout: 90_000 });
     const row = shown.findAll('.journal-rows li').find((one) => one.text().includes('raised'));
     expect(row?.text()).toContain('2026-03-01 12:48:10');
   });
 
   it('names the branch of a permit in the journal, not its id', async () => {
     const shown = await show([]);
-    await vi.waitFor(() => expect(shown.find('.journal-rows li').exists()).toBe(true), { timeout: 10_000 });
+    await vi.waitFor(() => expect(shown.find('.journal-rows li').exists()).toBe(true), { timeout: 90_000 });
     const row = shown.findAll('.journal-rows li').find((one) => one.text().includes('permit'));
     expect(row?.text()).toContain('permit · Rack 1');
   });

@@ -80,7 +80,7 @@ it('a flood of bad bytes is refused and counted one by one; a good unit beside i
   const messages = (rounds: number): number => rounds * (refusalCodes.length + 1);
   const all = (rounds: number): Promise<Intake> =>
     until(async () => ((await intake()).messages === messages(rounds) ? intake() : null), {
-      withinMs: 60_000,
+      withinMs: 120_000,
       everyMs: 50,
       what: `${messages(rounds)} messages`,
     });

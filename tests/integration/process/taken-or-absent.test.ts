@@ -59,7 +59,7 @@ describe('the started program', () => {
     const limits = brokerLimits(65_536);
     const broker = await startEmbeddedBroker({ port, portSet: true, limits, ownClientId: 'none' });
     keep({ stop: () => broker.close() });
-    await until(async () => (await health()).broker.state === 'connected', { withinMs: 60_000, everyMs: 50 });
+    await until(async () => (await health()).broker.state === 'connected', { withinMs: 120_000, everyMs: 50 });
     const sender = keep(await connectSender(`mqtt://127.0.0.1:${port}`));
     await sender.m1(Date.now());
     await until(async () => (await ebbline.get<Intake>('/api/intake')).samples > 0, { what: 'a sample' });
