@@ -40,7 +40,7 @@ templates:
       floorSupply: { main: supply, elevation: -0.5 m, loss: 3.0 kPa }
       topReturn: { main: return, elevation: 2.0 m, loss: 6.0 kPa }
     hoseBore: 5 mm
-    vacuumSource: { curve: [{ pressure: 5 kPa, suction: 10 m3/h }, { pressure: 101 kPa, suction: 78 m3/h }] }
+    vacuumSource: { curve: [{ pressure: 5 kPa, suction: 30 m3/h }, { pressure: 101 kPa, suction: 234 m3/h }] }
     branches: { ${branches.map((id) => `${id}: { ratedFlow: 86 L/min }`).join(', ')} }
     plates: { ${plates.map((id, i) => `${id}: { branch: ${branches[i] ?? 'r1'}, elevation: 1.3 m }`).join(', ')} }
     points:`;
