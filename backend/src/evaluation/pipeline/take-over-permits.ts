@@ -24,6 +24,6 @@ const closed = (permit: PermitRecord, nowMs: number) => ({
 });
 
 /** What the permits that stay open allow, worked out anew for every unit that had one; after `takeOverPermits`. */
-export function takeOverOpenPermits(before: PipelineState, now: PipelineState): void {
-  for (const unit of new Set([...before.permits.values()].map((permit) => permit.unit))) allowPermits(now, unit);
+export function takeOverOpenPermits(before: PipelineState, now: PipelineState, _maps: SiteMaps, nowMs: number): void {
+  for (const unit of new Set([...before.permits.values()].map((permit) => permit.unit))) allowPermits(now, unit, nowMs);
 }

@@ -1,17 +1,24 @@
 import { pressureText } from '../details/quantity-text';
 import type { UnitEntry } from '../entry';
-import { usable, type UnitContext } from '../judge-context';
+import { recall, usable, type UnitContext } from '../judge-context';
 import { runningMean } from '../running-mean';
 import { Verdict } from '../verdict';
 
-const cell = { temperature: 0 } as const;
+/** Means of the temperature, each in two cells. */
+const cell = { minute: 0, slow: 2 } as const;
 
 /** Servers that idle still give off this share of a branch's rated heat, or so much where none is stated, W. Own rule. */
 const idleShare = 0.02;
 const idleW = 200;
-/** Warming: above its own mean of the last minute by so much, K. Own rule. */
+/**
+ * Warming: above its own mean of the last minute by so much, K, or that mean above the one of ten minutes. A steady rise stays
+ * above by nine minutes of it, so 1.3 K an hour are seen; of water that stands still in noise nothing is. Own rule.
+ */
 const warmingK = 0.2;
-const meanMs = 60_000;
+/** No longer: less than a quarter of that. */
+const stillWarmingK = 0.05;
+const minuteMs = 60_000;
+const slowMs = 600_000;
 
 /**
  * A branch is valved off and its servers are on, or its water warms: no suction reaches it, and trapped water that warms passes
@@ -49,7 +56,8 @@ export const isol1: UnitEntry = {
     finding.where = branch.name;
     const isolated = usable(state, branch.slot.isolated);
     const temperature = usable(state, branch.slot.returnTemperature);
-    const mean = runningMean(context, cell.temperature, temperature, meanMs);
+    const minute = runningMean(context, cell.minute, temperature, minuteMs);
+    const slow = runningMean(context, cell.slow, temperature, slowMs);
     finding.value = temperature;
     if (Number.isNaN(isolated)) return;
     if (isolated < 0.5) {
@@ -57,8 +65,11 @@ export const isol1: UnitEntry = {
       return;
     }
     const loaded = isLoaded(context);
-    const warming = Number.isNaN(temperature) ? null : temperature > mean + (active ? 0 : warmingK);
-    finding.expected = loaded === null && warming === null;
+    const warming = Number.isNaN(temperature)
+      ? null
+      : warms(temperature, minute, slow, active ? stillWarmingK : warmingK);
+    // Not known from the start: an alert. An alarm stands where what is known of it is lost: that ends nothing.
+    finding.expected = !active && loaded === null && warming === null;
     // Where one of the two is not known the other decides; where it says no, that much is not known to be over.
     if (loaded === true || warming === true || finding.expected) finding.verdict = Verdict.yes;
     else if (loaded !== null && warming !== null) finding.verdict = Verdict.no;
@@ -70,10 +81,8 @@ export const isol1: UnitEntry = {
     const temperature = usable(state, branch?.slot.returnTemperature ?? -1);
     const pressure = usable(state, branch?.slot.returnPressure ?? -1);
     const power = usable(state, branch?.slot.power ?? -1);
-    const mean = context.memory.get(context.alarm, cell.temperature);
-    const warm = Number.isNaN(temperature)
-      ? ''
-      : `, ${temperature.toFixed(0)} °C${temperature > mean ? ' and warming' : ''}`;
+    const isWarming = warms(temperature, recall(context, cell.minute), recall(context, cell.slow), stillWarmingK);
+    const warm = Number.isNaN(temperature) ? '' : `, ${temperature.toFixed(0)} °C${isWarming ? ' and warming' : ''}`;
     const more = [
       ...(Number.isNaN(power) ? [] : [`${(power / 1000).toFixed(1)} kW on`]),
       ...(Number.isNaN(pressure) ? [] : [`at ${pressureText(pressure)}`]),
@@ -81,6 +90,9 @@ export const isol1: UnitEntry = {
     return `Isolated rack, not protected${warm}${more.length === 0 ? '' : ` (${more.join(', ')})`}. The margin of the loop does not hold for it.`;
   },
 };
+
+const warms = (temperature: number, minute: number, slow: number, byK: number): boolean =>
+  temperature > minute + byK || minute > slow + byK;
 
 function isLoaded({ part, state, unit }: UnitContext): boolean | null {
   const power = usable(state, unit.branches[part]?.slot.power ?? -1);

@@ -7,7 +7,7 @@ import { Verdict } from '../verdict';
 
 /**
  * More air comes in than the open permits of the unit expect, or a permit is overdue. `limit`: free m³/s above that; twice the
- * uncertainty of the gas load where that is more. Not suppressed by anything.
+ * uncertainty of the gas load where that is more. What an overdue permit expected counts no more. Not suppressed by anything.
  */
 export const permit1: UnitEntry = {
   id: 'PERMIT-1',
@@ -24,9 +24,10 @@ export const permit1: UnitEntry = {
   severity: 'major',
   worse: null,
   latching: false,
-  defaults: { limit: 20 / 60_000, deadband: 5 / 60_000, onDelayMs: 3000, offDelayMs: 30_000 },
+  defaults: { limit: 10 / 60_000, deadband: 3 / 60_000, onDelayMs: 3000, offDelayMs: 30_000 },
   unitOfMeasure: 'm3/s',
-  basis: 'The limit is moved by the permit, not suppressed: expected in-leak and as much again as AIR-1 lets pass.',
+  basis:
+    'The limit is moved by the permit, not suppressed. What a coupling lets in can be told to a few free L/min; half of what AIR-1 lets pass is a second opening.',
   feeds: ['vacuum.exhaustFlow', 'vacuum.bleedFlow', 'vacuum.speed', 'vacuum.running', 'separator.pressure'],
   offInModes: [],
   offWhenInferred: false,

@@ -33,7 +33,7 @@ export function actOnPermit(
   }
   if (change.what === 'opened') pipeline.permits.set(change.permit.id, change.permit);
   else pipeline.permits.delete(change.permit.id);
-  allowPermits(pipeline, change.permit.unit);
+  allowPermits(pipeline, change.permit.unit, nowMs);
   return found;
 }
 

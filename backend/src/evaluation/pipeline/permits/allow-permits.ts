@@ -1,15 +1,23 @@
 import { deriveMemoryOf } from '../../derive/memory/memory-of-state';
 import type { PipelineState } from '../pipeline-state';
 
-/** Works out anew what the open permits of a unit allow. */
-export function allowPermits({ openPermits, permits, site, state }: PipelineState, unitId: string): void {
+/**
+ * Works out anew what the open permits of a unit allow at a time. One that is overdue is still open, and the work on its branch
+ * with it, but nobody has allowed the air that still comes in: it counts no more.
+ */
+export function allowPermits(
+  { openPermits, permits, site, state }: PipelineState,
+  unitId: string,
+  nowMs: number,
+): void {
   const unitIndex = site.units.findIndex(({ id }) => id === unitId);
   const unit = site.units[unitIndex];
   if (unit === undefined) return;
   const open = [...permits.values()].filter((permit) => permit.unit === unitId);
   const first = open.reduce((best, permit) => (permit.openedMs < best.openedMs ? permit : best), open[0] ?? nobody);
   openPermits.count[unitIndex] = open.length;
-  openPermits.expectedM3PerS[unitIndex] = open.reduce((sum, { expectedInLeakM3PerS }) => sum + expectedInLeakM3PerS, 0);
+  const inTime = open.filter(({ untilMs }) => !(nowMs >= untilMs));
+  openPermits.expectedM3PerS[unitIndex] = inTime.reduce((sum, permit) => sum + permit.expectedInLeakM3PerS, 0);
   deriveMemoryOf(site, state)?.gas.setPermits(unitIndex, openPermits.expectedM3PerS[unitIndex]);
   openPermits.baselineM3PerS[unitIndex] = first.baseline.gasLoadM3PerS ?? Number.NaN;
   openPermits.wholeLoop[unitIndex] = open.some(({ branch }) => branch === null) ? 1 : 0;

@@ -6,6 +6,8 @@ import type { PermitSigns } from './permit-baseline';
 
 /** A branch comes back to within so much of its flow as the neighbours' valves and the loop's set points let it: share. Own rule. */
 const flowShare = 0.1;
+/** One that was shut, or nearly, when the work began: share of its rated flow, as no meter reads zero for ever. Own rule. */
+const shutShare = 0.05;
 /** Hose changes leave a seal a little less tight, and dissolved air varies: free m³/s. Own rule (3 L/min). */
 const gasM3PerS = 3 / 60_000;
 /** Water that stays in a bucket, and pockets that take hours to go: m³, or this share of all water. Own rule. */
@@ -26,12 +28,32 @@ export function isBack(
   const { branchFlowM3PerS: flow, gasLoadM3PerS: gas, waterVolumeM3: water } = permit.baseline;
   switch (sign) {
     case 'branchFlow':
-      return flow !== null && Math.abs(signs.branchFlow - flow) <= flowShare * Math.abs(flow);
+      return (
+        flow !== null && Math.abs(signs.branchFlow - flow) <= flowTolerance(pipeline, unit, unitIndex, permit, flow)
+      );
     case 'gasLoad':
       return gas !== null && signs.gasLoad - gas <= Math.max(gasM3PerS, 2 * guard(pipeline.state, slots.gasLoad));
     case 'level':
       return water !== null && Math.abs(signs.waterVolume - water) <= waterTolerance(pipeline, unit, unitIndex);
   }
+}
+
+function flowTolerance(
+  { state, unitSlots }: PipelineState,
+  unit: CompiledUnit,
+  unitIndex: number,
+  permit: PermitRecord,
+  flowM3PerS: number,
+): number {
+  const branch = unit.branches.findIndex(({ id }) => id === permit.branch);
+  const slots = unitSlots[unitIndex];
+  const slot = permit.branch === null ? (slots?.loopFlow ?? -1) : (slots?.branchFlow[branch] ?? -1);
+  const { ratedFlowM3PerS } = unit.design;
+  const rated =
+    permit.branch === null
+      ? ratedFlowM3PerS
+      : (unit.branches[branch]?.ratedFlowM3PerS ?? ratedFlowM3PerS / Math.max(1, unit.branches.length));
+  return Math.max(flowShare * Math.abs(flowM3PerS), shutShare * rated, 2 * guard(state, slot));
 }
 
 function waterTolerance({ state, unitSlots }: PipelineState, unit: CompiledUnit, unitIndex: number): number {

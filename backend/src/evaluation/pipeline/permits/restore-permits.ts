@@ -14,7 +14,8 @@ export function restorePermits(pipeline: PipelineState, records: readonly Permit
     const isThere = permit.branch === null || unit?.branches.some(({ id }) => id === permit.branch) === true;
     if (unit !== undefined && isThere) {
       pipeline.permits.set(permit.id, permit);
-      allowPermits(pipeline, permit.unit);
+      // Who is overdue is seen with the first step.
+      allowPermits(pipeline, permit.unit, Number.NaN);
       continue;
     }
     pipeline.permitChanges.push({

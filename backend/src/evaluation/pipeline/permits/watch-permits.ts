@@ -31,6 +31,7 @@ export function watchPermits(pipeline: PipelineState, unitIndex: number, nowMs: 
     const watch = watchOf(permit);
     if (nowMs >= permit.untilMs && !watch.overdueTold) {
       watch.overdueTold = true;
+      allowPermits(pipeline, permit.unit, nowMs);
       tell(pipeline, 'overdue', permit, nowMs, 'its time is over and it is not closed');
     }
     if (mayClose(pipeline, unitIndex, unit, permit, watch, nowMs)) close(pipeline, permit, nowMs);
@@ -70,7 +71,7 @@ const isKnown = ({ waitsFor }: PermitRecord, signs: ReturnType<typeof signsNow>)
 
 function close(pipeline: PipelineState, permit: PermitRecord, nowMs: number): void {
   pipeline.permits.delete(permit.id);
-  allowPermits(pipeline, permit.unit);
+  allowPermits(pipeline, permit.unit, nowMs);
   const closed = { ...permit, closedBy: null, closedMs: nowMs };
   tell(pipeline, 'closed', closed, nowMs, 'flow, gas load and level are back where they were before the work');
 }

@@ -136,6 +136,44 @@ describe('a permit for rack 4, expected 30 free L/min', () => {
     expect(plant.run(40).standing('PERMIT-1')?.active).toBe(false);
   });
 
+  it('counts no more once it is overdue: what it expected is not allowed any longer', () => {
+    const plant = plantWithMeter();
+    open(plant, { untilMs: plant.nowMs + 60_000 });
+    exhaust(plant, 32);
+    plant.run(50);
+    expect(plant.entries()).toEqual([]);
+    plant.run(20);
+    expect(plant.pipeline.detailOf('m1:PERMIT-1')).toBe(
+      'A permit is overdue since 00:01 UTC. 30 free L/min more than the permit: 32 free L/min come in.',
+    );
+    // Another one may be opened beside it: then that one counts, and the first does not.
+    open(plant, { branch: 'r1', expectedInLeakM3PerS: 20 * lpm });
+    plant.run(5);
+    expect(plant.pipeline.detailOf('m1:PERMIT-1')).toContain('10 free L/min more than the permit');
+  });
+
+  it('tells of 15 free L/min beyond it, and not of 5', () => {
+    const plant = plantWithMeter();
+    open(plant);
+    exhaust(plant, 37);
+    expect(plant.run(60).standing('PERMIT-1')).toBeUndefined();
+    exhaust(plant, 47);
+    expect(plant.run(10).standing('PERMIT-1')?.active).toBe(true);
+  });
+
+  it('closes by itself on a branch that was shut when the work began, as no meter reads zero for ever', () => {
+    const plant = plantWithMeter();
+    const rack = plant.m1.racks['r4'] as { flow: number };
+    rack.flow = 0;
+    plant.run(40);
+    open(plant);
+    exhaust(plant, 32);
+    plant.run(30);
+    exhaust(plant, 2);
+    plant.run(140, (second) => void (rack.flow = second % 2 === 0 ? 0.3 : 0));
+    expect(plant.pipeline.permits()).toEqual([]);
+  });
+
   it('goes on after a restart', () => {
     const before = plantWithMeter();
     open(before);

@@ -110,6 +110,28 @@ describe('ISOL-1', () => {
     expect(blind.alert('ISOL-1')?.where).toBe('Rack r2');
   });
 
+  it('sees a warming of 2 K an hour, and takes noise for none', () => {
+    const noise = (second: number): number => [0.015, -0.02, 0.03, -0.01, 0, -0.03, 0.02][second % 7] as number;
+    const shut = bench().set('branch.r2.isolated', 1);
+    shut.run(3600, (second) => void shut.set('branch.r2.return.temperature', 40 + noise(second)));
+    expect(shut.active('ISOL-1')).toBe(false);
+    const warming = (second: number): void =>
+      void shut.set('branch.r2.return.temperature', 40 + (2 * second) / 3600 + noise(second));
+    shut.run(1200, warming);
+    expect(shut.active('ISOL-1')).toBe(true);
+    expect(shut.detail('ISOL-1')).toMatch(/41 °C and warming/);
+    shut.run(2400, () => void shut.set('branch.r2.return.temperature', 40.7));
+    expect(shut.active('ISOL-1')).toBe(false);
+  });
+
+  it('stands as the alarm that it is where heat and temperature are lost', () => {
+    const shut = bench().set('branch.r2.isolated', 1).set('branch.r2.power', 4000).run(20);
+    expect(shut.alarm('ISOL-1')?.active).toBe(true);
+    shut.bad('branch.r2.power').bad('branch.r2.return.temperature').run(600);
+    expect(shut.alarm('ISOL-1')?.active).toBe(true);
+    expect(shut.alert('ISOL-1')).toBeUndefined();
+  });
+
   it('stays as it was where the position of the valve is lost', () => {
     const shut = bench().set('branch.r2.isolated', 1).set('branch.r2.power', 4000).run(20);
     expect(shut.bad('branch.r2.isolated').run(600).active('ISOL-1')).toBe(true);
