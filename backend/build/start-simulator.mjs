@@ -8,7 +8,7 @@ const begin = fileURLToPath(new URL('simulator-child.mjs', import.meta.url));
 /** How long it may take to end by itself, ms. */
 const PATIENCE_MS = 3000;
 /** How long its first words are waited for, and how long it must then be quiet, ms: the address stands last. */
-const FIRST_WORDS_MS = 10_000;
+const FIRST_WORDS_MS = 60_000;
 const QUIET_MS = 100;
 
 /**
