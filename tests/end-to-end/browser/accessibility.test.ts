@@ -1,26 +1,10 @@
-import axe from 'axe-core';
-import type { Page } from 'playwright-core';
 import { beforeAll, expect, test } from 'vitest';
 import { suiteNeeding } from '../../helpers/requirements';
 import { stopAfterAll } from '../../helpers/stop-after';
 import { until } from '../../helpers/until';
+import { axeViolations } from './axe-violations';
 import { openPage } from './open-page';
 import { type SmallHall, startSmallHall } from './small-hall';
-
-interface Violation {
-  readonly id: string;
-  readonly help: string;
-  readonly nodes: readonly { readonly target: readonly unknown[] }[];
-}
-
-async function violations(page: Page): Promise<string[]> {
-  await page.evaluate(axe.source);
-  const found = await page.evaluate(
-    async () =>
-      (await (window as unknown as { axe: { run(): Promise<{ violations: Violation[] }> } }).axe.run()).violations,
-  );
-  return found.flatMap(({ id, help, nodes }) => nodes.map(({ target }) => `${id}: ${help} (${target.join(' ')})`));
-}
 
 suiteNeeding(['chromium'], 'the screens, with an alarm standing', () => {
   const keep = stopAfterAll();
@@ -48,10 +32,10 @@ suiteNeeding(['chromium'], 'the screens, with an alarm standing', () => {
     await page.goto(`${hall.ebbline.url}${path}`);
     await page.getByTestId(shown).first().waitFor();
     expect(await page.evaluate(() => document.documentElement.dataset['theme'])).toBe(scheme);
-    expect(await violations(page)).toEqual([]);
+    expect(await axeViolations(page)).toEqual([]);
     if (path === '/alarms') {
       await page.getByRole('button', { name: 'Acknowledge…' }).first().click();
-      expect(await violations(page)).toEqual([]);
+      expect(await axeViolations(page)).toEqual([]);
     }
     expect(troubles).toEqual([]);
   });
@@ -60,6 +44,6 @@ suiteNeeding(['chromium'], 'the screens, with an alarm standing', () => {
     const { page } = keep(await openPage(hall.ebbline.url));
     await page.getByTestId('strip-m1-bar').waitFor();
     await page.evaluate(() => document.querySelector('main')?.append(document.createElement('button')));
-    expect((await violations(page)).join()).toMatch(/button-name/);
+    expect((await axeViolations(page)).join()).toMatch(/button-name/);
   });
 });
