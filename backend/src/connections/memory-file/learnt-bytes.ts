@@ -1,29 +1,33 @@
-import type { Learnt } from '../../evaluation/pipeline/remembered/memory-image';
+import type { MemoryStore } from '../../ports/memory-store';
+
+type Learnt = Parameters<MemoryStore['save']>[0];
 
 const lengthBytes = 8;
 const numberBytes = 8;
 
-/** Length of the head, the head as UTF-8 filled up with spaces to a multiple of eight, then the numbers as doubles, low byte first. */
-export function learntBytes({ head, numbers }: Learnt): Buffer {
+/**
+ * Length of the head, the head as UTF-8 filled up with spaces to a multiple of eight, then the numbers as doubles as this machine
+ * has them: the file is for the next start beside the same data folder, and they are copied in one go.
+ */
+export function learntBytes({ head, numbers }: Learnt): Uint8Array {
   const text = Buffer.from(head, 'utf8');
   const start = lengthBytes + Math.ceil(text.length / numberBytes) * numberBytes;
-  const bytes = Buffer.alloc(start + numberBytes * numbers.length, ' ');
-  bytes.writeBigUInt64LE(BigInt(start - lengthBytes));
-  text.copy(bytes, lengthBytes);
-  const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
-  numbers.forEach((number, place) => view.setFloat64(start + numberBytes * place, number, true));
+  const bytes = new Uint8Array(start + numberBytes * numbers.length);
+  new DataView(bytes.buffer).setBigUint64(0, BigInt(start - lengthBytes), true);
+  bytes.fill(0x20, lengthBytes, start);
+  bytes.set(text, lengthBytes);
+  new Float64Array(bytes.buffer, start).set(numbers);
   return bytes;
 }
 
 /** The way back; null where the bytes are cut off, or no such file. */
-export function learntOf(bytes: Buffer): Learnt | null {
+export function learntOf(bytes: Uint8Array): Learnt | null {
   if (bytes.length < lengthBytes) return null;
-  const start = lengthBytes + Number(bytes.readBigUInt64LE());
-  if (start > bytes.length || (bytes.length - start) % numberBytes !== 0) return null;
-  const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
-  const count = (bytes.length - start) / numberBytes;
+  const own = Uint8Array.from(bytes);
+  const start = lengthBytes + Number(new DataView(own.buffer).getBigUint64(0, true));
+  if (start > own.length || start % numberBytes !== 0 || own.length % numberBytes !== 0) return null;
   return {
-    head: bytes.toString('utf8', lengthBytes, start),
-    numbers: Float64Array.from({ length: count }, (_, place) => view.getFloat64(start + numberBytes * place, true)),
+    head: Buffer.from(own.buffer, lengthBytes, start - lengthBytes).toString('utf8'),
+    numbers: new Float64Array(own.buffer, start),
   };
 }
