@@ -8,7 +8,9 @@ export const dew1: UnitEntry = {
   title: 'Water may condense on cold surfaces',
   cause: 'Humid hall air, or facility or supply water too cold.',
   consequence: 'Condensation on pipes and manifolds; it drips where live equipment stands below.',
-  action: everyShape('Raise the supply set point, and have the hall air dried.'),
+  action: everyShape(
+    'Raise the supply set point, and have the hall air dried. Where a facility pipe is the coldest, ask the plant room for warmer water.',
+  ),
   confirm:
     'Feel the coldest facility pipe and look under its insulation; compare the humidity with a hand instrument at the manifold.',
   timeToRespondS: 15 * 60,

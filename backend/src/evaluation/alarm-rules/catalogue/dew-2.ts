@@ -9,7 +9,7 @@ export const dew2: UnitEntry = {
   cause: 'Hall air humid, facility water or supply water too cold.',
   consequence: 'It drips from pipes and manifolds where live equipment stands below.',
   action: everyShape(
-    'Raise the supply set point at once, and have the hall air dried. Keep clear of water near live equipment; local electrical rules and the site’s procedure come first.',
+    'Raise the supply set point at once, and have the hall air dried. Where a facility pipe is the coldest, ask the plant room for warmer water at once. Keep clear of water near live equipment; local electrical rules and the site’s procedure come first.',
   ),
   confirm: 'Look for drops at the coldest facility pipe and under its insulation.',
   timeToRespondS: 5 * 60,
