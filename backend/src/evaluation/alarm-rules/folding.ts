@@ -48,7 +48,7 @@ export const foldsOnPowerLost: Readonly<Partial<Record<UnitEntryId, readonly Uni
   'FAC-1': ['PUMP-1'],
 };
 
-/** Consequences in another unit of the same loop: they fold under the first-out wherever on the loop it stands. */
+/** Consequences in another unit of the same loop: they fold under the first-out wherever on the loop it stands, while the sum of its levels stands. */
 export const foldsAcrossLoop: Readonly<Partial<Record<UnitEntryId, readonly UnitEntryId[]>>> = {
   /** Water that is missing here has walked to where it is too much. */
   'TANK-3': ['TANK-2'],

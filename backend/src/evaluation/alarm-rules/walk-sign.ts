@@ -1,5 +1,7 @@
+import type { SlotState } from '../slots/slot-state';
 import { flowText } from './details/quantity-text';
-import { usable, type UnitContext } from './judge-context';
+import { guard, usable, type UnitContext } from './judge-context';
+import type { UnitSlots } from './unit-slots';
 
 /** Less than so much an hour is no walk that a person has to follow, m³/s. Own rule: 5 L/min. */
 const leastM3PerS = 5 / 60_000;
@@ -35,6 +37,15 @@ export function walksWith(context: UnitContext): number {
     }
   }
   return Math.abs(sum) < constantShare * Math.abs(own) ? other : -1;
+}
+
+/** The sum may swing by so much beyond its own uncertainty and still count as constant, m³/s. Own rule: 0.5 L/min. */
+const standsM3PerS = 0.5 / 60_000;
+
+/** The water of all tanks of the loop stays as it is: what is missing in one unit is in another. False where it is not known. */
+export function sumStands(state: SlotState, slots: UnitSlots | undefined): boolean {
+  const slot = slots?.loopWaterRate ?? -1;
+  return Math.abs(usable(state, slot)) <= standsM3PerS + guard(state, slot);
 }
 
 export function walkText(context: UnitContext, other: number): string {

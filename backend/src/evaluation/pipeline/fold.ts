@@ -9,6 +9,7 @@ import {
   foldsUnder,
 } from '../alarm-rules/folding';
 import { inPowerEvent } from '../alarm-rules/plant-signs/power-lost';
+import { sumStands } from '../alarm-rules/walk-sign';
 import type { CompiledUnit } from '../site/compiled-site';
 import { hallFirstOut, wasFirstOutOfHall } from './hall-first-out';
 import { branchOfPart, partsOf } from './part-index';
@@ -32,7 +33,7 @@ export function foldParent(pipeline: PipelineState, unitIndex: number, place: nu
     if (name !== null) return name;
   }
   const across = foldsAcrossLoop[entry.id];
-  if (across !== undefined) {
+  if (across !== undefined && sumStands(pipeline.state, pipeline.unitSlots[unitIndex])) {
     const name = ofOtherUnits(pipeline, unitIndex, across);
     if (name !== null) return name;
   }

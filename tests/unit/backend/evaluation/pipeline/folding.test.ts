@@ -199,7 +199,7 @@ describe('a supply tank that runs empty', () => {
 });
 
 describe('water that walks between two units of a loop', () => {
-  const walking = (): Plant => {
+  const twoUnits = (): Plant => {
     const volumes = {
       volumes: { water: '488 L', supplyTankUsable: '80 L', separatorRoom: '90 L' },
       tanks: {
@@ -210,7 +210,10 @@ describe('water that walks between two units of a loop', () => {
       },
     };
     const document = { loops: { l: { units: ['m1', 'm2'] } } };
-    const plant = new Plant(plantSite({ units: ['m1', 'm2'], unit: volumes, document })).run(90);
+    return new Plant(plantSite({ units: ['m1', 'm2'], unit: volumes, document })).run(90);
+  };
+  const walking = (): Plant => {
+    const plant = twoUnits();
     const [a, b] = [plant.m1, plant.telemetry['m2'] as Plant['m1']];
     // 54 L/min is 0.0036 m a second in 0.25 m².
     return plant.run(100, () => {
@@ -229,5 +232,17 @@ describe('water that walks between two units of a loop', () => {
     const low = plant.pipeline.standing().filter(({ entry }) => entry === 'TANK-3');
     for (const { foldedUnder } of low) expect(foldedUnder).toBe('m2:TANK-2');
     expect(plant.pipeline.alerts().filter(({ entry }) => entry === 'TANK-3')).toEqual([]);
+  });
+
+  it('hides no loss: where the sum falls, a low level stands for itself beside the high one of the other unit', () => {
+    const plant = twoUnits();
+    const [a, b] = [plant.m1, plant.telemetry['m2'] as Plant['m1']];
+    plant.run(100, () => void (b.levelSeparator += 0.0036)).run(30);
+    expect(plant.standing('TANK-2')).toMatchObject({ alarm: 'm2:TANK-2', active: true });
+    plant.run(190, () => void (a.levelSeparator -= 0.0024));
+    const low = plant.pipeline.standing().find(({ alarm }) => alarm === 'm1:TANK-3');
+    expect(low).toMatchObject({ active: true, foldedUnder: null });
+    expect(plant.pipeline.detailOf('m1:TANK-3')).toMatch(/the loop loses water/);
+    expect(plant.standing('TANK-2')?.active).toBe(true);
   });
 });

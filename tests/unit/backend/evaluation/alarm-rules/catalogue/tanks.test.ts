@@ -87,6 +87,42 @@ describe('TANK-2 and TANK-3', () => {
     expect(cut.active('TANK-2')).toBe(false);
   });
 
+  const withSwitch = (): RuleBench =>
+    new RuleBench({
+      also: ['separator.levelHigh'],
+      design,
+      values: { 'separator.level': 0.45, 'supplyTank.level': 0.5, 'separator.levelHigh': 0 },
+    })
+      .mode('running')
+      .run(30);
+
+  it('hears the switch before the source’s inlet while air comes in, though the level tells nothing then', () => {
+    const cut = withSwitch().set('separator.level', 0.7).run(40);
+    expect(cut.active('AIR-1')).toBe(true);
+    expect(cut.active('TANK-2')).toBe(false);
+    expect(cut.set('separator.levelHigh', 1).secondsUntil('TANK-2', 60)).toBe(31);
+    // The switch goes back: the level itself is still not believed, so nothing ends by it.
+    expect(cut.set('separator.levelHigh', 0).run(30).active('TANK-2')).toBe(true);
+  });
+
+  it('ends by nothing that is not known: a bad switch, or a bad level beside a good switch', () => {
+    const high = withSwitch().set('separator.levelHigh', 1).run(60);
+    expect(high.active('TANK-2')).toBe(true);
+    expect(high.bad('separator.levelHigh').run(300).active('TANK-2')).toBe(true);
+    expect(high.set('separator.levelHigh', 0).bad('separator.level').run(300).active('TANK-2')).toBe(true);
+    expect(high.set('separator.level', 0.45).run(90).active('TANK-2')).toBe(false);
+  });
+
+  it.each([
+    ['separator.level', 0.26, 0.45],
+    ['supplyTank.level', 0.29, 0.5],
+  ])('TANK-3 is not ended by %s going bad while the other tank is well', (tank, low, usual) => {
+    const one = bench().set(tank, low).run(90);
+    expect(one.active('TANK-3')).toBe(true);
+    expect(one.bad(tank).run(600).active('TANK-3')).toBe(true);
+    expect(one.set(tank, usual).run(90).active('TANK-3')).toBe(false);
+  });
+
   it('says where the sum rises without top-up that facility water may be coming in', () => {
     const high = bench(0.75)
       .set('loopWaterRate', 2 * lpm)
