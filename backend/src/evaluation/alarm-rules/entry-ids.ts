@@ -45,11 +45,12 @@ export const unitEntryIds = [
   'CHEM-4',
   'CHEM-5',
   'SET-1',
+  'INS-2',
 ] as const;
 export type UnitEntryId = (typeof unitEntryIds)[number];
 
 /** Entries judged once a second for what spans units: a loop with all its units, or a hall. */
-export const groupEntryIds = ['TANK-4', 'AMB-1'] as const satisfies readonly string[];
+export const groupEntryIds = ['TANK-4', 'AMB-1', 'MARGIN-3'] as const satisfies readonly string[];
 export type GroupEntryId = (typeof groupEntryIds)[number];
 
 /** INS-1 is judged a point, COM-1 a gateway. */

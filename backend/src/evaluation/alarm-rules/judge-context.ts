@@ -4,6 +4,7 @@ import { badBits } from '../slots/quality-reasons';
 import type { SlotState } from '../slots/slot-state';
 import type { AirMemory } from './air-step/air-memory';
 import { unitEntryPlace, type UnitEntryId } from './entry-ids';
+import type { FollowMemory } from './follow-memory';
 import type { OpenPermits } from './open-permits';
 import type { PlantMemory } from './plant-signs/plant-memory';
 import { riseRate, type RiseMemory } from './rise-rate';
@@ -34,6 +35,8 @@ export interface UnitContext {
   facilityRise: RiseMemory;
   plant: PlantMemory;
   permits: OpenPermits;
+  /** How gauge sensors go with the barometer, two a unit. */
+  follow: FollowMemory;
   memory: RuleMemory;
   /** The alarm that is judged: whose cells of `memory` are this rule's. */
   alarm: number;

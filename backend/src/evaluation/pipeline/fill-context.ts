@@ -26,6 +26,7 @@ export function createContext(pipeline: PipelineState): UnitContext {
     facilityRise: pipeline.facilityRise,
     plant: pipeline.plant,
     permits: pipeline.openPermits,
+    follow: pipeline.follow,
     memory: pipeline.memory,
     alarm: -1,
     active: pipeline.delays.active,

@@ -2,7 +2,9 @@ import { AlarmBook } from '../alarm-lifecycle/alarm-book';
 import type { AlarmTransition } from '../alarm-lifecycle/alarm-record';
 import { createAirMemory, type AirMemory } from '../alarm-rules/air-step/air-memory';
 import { unitEntries } from '../alarm-rules/catalogue/catalogue';
+import { comparedSensors } from '../alarm-rules/catalogue/ins-2';
 import { createDelayState, type DelayState } from '../alarm-rules/delays';
+import { FollowMemory } from '../alarm-rules/follow-memory';
 import { OpenPermits } from '../alarm-rules/open-permits';
 import { createPlantMemory, type PlantMemory } from '../alarm-rules/plant-signs/plant-memory';
 import { resolveLimits, type ResolvedLimits } from '../alarm-rules/resolve-limits';
@@ -65,6 +67,7 @@ export interface PipelineState {
   /** What halls and units stood at in the last hours: tells weather and humid air from what is a unit's own. */
   readonly hallMeans: HallMeans;
   readonly unitMeans: UnitMeans;
+  readonly follow: FollowMemory;
   /** 1 = the alarm can be judged where it is; 0 = its unit lacks what is needed, so there is no such alarm. */
   readonly applies: Uint8Array;
   /** Places of the entries that each unit has, in order. */
@@ -115,6 +118,7 @@ export function createPipelineState(site: CompiledSite, clock: ClockKind): Pipel
     hallFirstOut: new Map(),
     hallMeans: createHallMeans(site.halls.length),
     unitMeans: createUnitMeans(site.units.length),
+    follow: new FollowMemory(site.units.length * comparedSensors.length),
     ...applicable(site, index, unitSlots),
     left: [],
     transitions: [],

@@ -49,6 +49,7 @@ const parts: { readonly [Part in keyof PipelineState]: TakeOver } = {
   hour: columns(({ hour }) => hour, 'units'),
   hallMeans: columns(({ hallMeans }) => hallMeans, 'halls'),
   unitMeans: columns(({ unitMeans }) => unitMeans, 'units'),
+  follow: columns(({ follow }) => follow, 'units'),
   gatewayHeardMs: columns(({ gatewayHeardMs }) => ({ gatewayHeardMs }), 'gateways'),
   gatewayGoneMs: columns(({ gatewayGoneMs }) => ({ gatewayGoneMs }), 'gateways'),
   intake: (before, now, maps) => {

@@ -25,9 +25,11 @@ import { flow2 } from './flow-2';
 import { flow3 } from './flow-3';
 import { hx1 } from './hx-1';
 import { ins1 } from './ins-1';
+import { ins2 } from './ins-2';
 import { isol1 } from './isol-1';
 import { margin1 } from './margin-1';
 import { margin2 } from './margin-2';
+import { margin3 } from './margin-3';
 import { permit1 } from './permit-1';
 import { pump1 } from './pump-1';
 import { pump2 } from './pump-2';
@@ -90,9 +92,14 @@ const byUnit: Readonly<Record<UnitEntryId, UnitEntry>> = {
   'CHEM-4': chem4,
   'CHEM-5': chem5,
   'SET-1': set1,
+  'INS-2': ins2,
 };
 
-const byGroup: Readonly<Record<GroupEntryId, GroupEntry>> = { 'TANK-4': tank4, 'AMB-1': amb1 };
+const byGroup: Readonly<Record<GroupEntryId, GroupEntry>> = {
+  'TANK-4': tank4,
+  'AMB-1': amb1,
+  'MARGIN-3': margin3,
+};
 
 /** In the order of `unitEntryIds`. */
 export const unitEntries: readonly UnitEntry[] = unitEntryIds.map((id) => byUnit[id]);
