@@ -1,6 +1,9 @@
+import { readFile } from 'node:fs/promises';
+import { join } from 'node:path';
 import type { Mode, PointList, Site } from '@ebbline/shared/contract/http-api';
+import { siteCheckSchema, siteStateSchema } from '@ebbline/shared/contract/site-state';
 import { describe, expect, test } from 'vitest';
-import { addressIn, launchEbbline, startEbbline } from '../helpers/ebbline';
+import { addressIn, launchEbbline, projectRoot, startEbbline } from '../helpers/ebbline';
 import { processTree } from '../helpers/process-tree';
 import { stopAfterAll } from '../helpers/stop-after';
 import { until } from '../helpers/until';
@@ -34,6 +37,14 @@ describe('npm start', () => {
     expect(units.map(({ mode }) => mode)).toEqual(units.map(() => 'running'));
     const page = await fetch(ebbline.url);
     expect(page.headers.get('content-type')).toMatch(/text\/html/);
+
+    // What a newcomer would copy is told of without a warning, by the thread of the built program that judges it.
+    expect(ebbline.output()).not.toMatch(/warning/i);
+    const text = await readFile(join(projectRoot, 'simulator/demo-site/site.yaml'), 'utf8');
+    const judged = siteCheckSchema.parse(await (await ebbline.post('/api/site/check', { text })).json());
+    expect(judged).toMatchObject({ accepted: true, faults: [], warnings: [] });
+    const { refused } = siteStateSchema.parse(await (await ebbline.post('/api/site/reload', {})).json());
+    expect(refused).toBeNull();
 
     const second = keep(launchEbbline({ data: data.path }));
     expect(await second.exit).toBe(1);
