@@ -10,7 +10,9 @@ export const foldsUnder: Readonly<Partial<Record<UnitEntryId, readonly UnitEntry
   'MARGIN-1': ['MARGIN-2'],
   'DEW-1': ['DEW-2'],
   'FIL-1': ['FIL-2'],
-  'BOIL-1': ['BOIL-2'],
+  /** And without facility water what comes back is hot, and boils sooner. */
+  'BOIL-1': ['BOIL-2', 'FAC-1'],
+  'BOIL-2': ['FAC-1'],
   'FAC-2': ['FAC-1'],
   /** What an opening, or the trip of the source, takes of the reserve and of the flow. */
   'AIR-3': ['AIR-4', 'AIR-1', 'VSRC-1'],

@@ -198,6 +198,13 @@ describe('a supply tank that runs empty', () => {
   });
 });
 
+describe('hot water that comes back without facility water', () => {
+  it('boils as its consequence: both steps fold under the lost flow', () => {
+    expect(foldsUnder['BOIL-1']).toEqual(['BOIL-2', 'FAC-1']);
+    expect(foldsUnder['BOIL-2']).toEqual(['FAC-1']);
+  });
+});
+
 describe('water that walks between two units of a loop', () => {
   const twoUnits = (): Plant => {
     const volumes = {
