@@ -7,9 +7,18 @@ export function takeOverAir(before: PipelineState, now: PipelineState, { airSign
   const old = before.air;
   const fresh = now.air;
   copyColumns({ rings: old.rings, noise: old.noise }, { rings: fresh.rings, noise: fresh.noise }, airSignals);
-  const byUnit = ({ estimated, flowMovedMs, gasBefore, waterBefore, stepMs, namedScore }: typeof old) => ({
+  const byUnit = ({
     estimated,
     flowMovedMs,
+    waterMovedMs,
+    gasBefore,
+    waterBefore,
+    stepMs,
+    namedScore,
+  }: typeof old) => ({
+    estimated,
+    flowMovedMs,
+    waterMovedMs,
     gasBefore,
     waterBefore,
     stepMs,

@@ -19,8 +19,12 @@ export const AirSignal = {
   loopFlow: 5,
   /** Vapour pressure of the return water, Pa: its rise pushes dry gas out of the separator although none comes in. */
   vapourPressure: 6,
+  /** Water in the separator, m³: what rises there pushes gas out although none comes in. */
+  separatorWater: 7,
+  /** Water in the tanks of all units on the loop, m³: guards the tank water. */
+  loopWater: 8,
 } as const;
-export const airSignalCount = 7;
+export const airSignalCount = 9;
 
 /** What AIR-1 remembers: the last twelve seconds of every signal, and what they were before the step. */
 export interface AirMemory {
@@ -33,6 +37,8 @@ export interface AirMemory {
   readonly estimated: Uint8Array;
   /** When the loop's flow last was starting or stopping, tick time; NaN where it never did. */
   readonly flowMovedMs: Float64Array;
+  /** When much water last went from tank to tank, so that gas went with it; as above. */
+  readonly waterMovedMs: Float64Array;
   /** Gas load, and tank water, before the step that raised the alarm; NaN where none stands or a restart lost it. */
   readonly gasBefore: Float64Array;
   readonly waterBefore: Float64Array;
@@ -58,6 +64,7 @@ export function createAirMemory(units: readonly CompiledUnit[]): AirMemory {
     branchCount,
     estimated: new Uint8Array(units.length),
     flowMovedMs: new Float64Array(units.length).fill(Number.NaN),
+    waterMovedMs: new Float64Array(units.length).fill(Number.NaN),
     gasBefore: new Float64Array(units.length).fill(Number.NaN),
     waterBefore: new Float64Array(units.length).fill(Number.NaN),
     stepMs: new Float64Array(units.length).fill(Number.NaN),

@@ -12,7 +12,9 @@ export function sampleAirSignals(context: UnitContext): void {
   const first = context.air.firstSignal[context.unitIndex] as number;
   push(context, first + AirSignal.gasLoad, usable(state, slots.gasLoad));
   push(context, first + AirSignal.vacuumSpeed, usable(state, slots.vacuumSpeed));
-  push(context, first + AirSignal.tankWater, tankWater(context));
+  push(context, first + AirSignal.tankWater, tankWater(context, context.unitIndex));
+  push(context, first + AirSignal.loopWater, loopWater(context));
+  push(context, first + AirSignal.separatorWater, separatorWater(context));
   push(context, first + AirSignal.returnExcess, returnExcess(context));
   push(context, first + AirSignal.separatorPressure, usable(state, slots.separatorPressure));
   push(context, first + AirSignal.loopFlow, usable(state, slots.loopFlow));
@@ -41,20 +43,34 @@ function push(context: UnitContext, signal: number, value: number): void {
   rings.push(signal, value);
 }
 
+/** Water in the tanks of all units on the loop: what only walks from one unit to another is no gain. */
+function loopWater(context: UnitContext): number {
+  const { site, unit } = context;
+  let sum = 0;
+  for (const index of site.loops[unit.loop]?.units ?? []) sum += tankWater(context, index);
+  return sum;
+}
+
 /**
  * Water in both tanks, so that water that only moves from one to the other does not count; in the separator alone
  * where the supply tank's level or area is not known, and then not while the pump that empties it is said to stand.
  * Nothing while water is moved on purpose.
  */
-function tankWater(context: UnitContext): number {
-  const { design } = context.unit;
-  if (design.separatorAreaM2 === null || movingModes.includes(context.mode)) return Number.NaN;
-  const separator = usable(context.state, context.slots.separatorLevel) * design.separatorAreaM2;
-  if (design.supplyTankAreaM2 === null || context.slots.supplyTankLevel < 0) {
-    return usable(context.state, context.slots.pumpRunning) < 0.5 ? Number.NaN : separator;
+function tankWater({ allSlots, mode, site, state }: UnitContext, index: number): number {
+  if (movingModes.includes(mode)) return Number.NaN;
+  const slots = allSlots[index];
+  const design = site.units[index]?.design;
+  if (slots === undefined || design === undefined) return Number.NaN;
+  const separator = usable(state, slots.separatorLevel) * (design.separatorAreaM2 ?? Number.NaN);
+  if (design.supplyTankAreaM2 === null || slots.supplyTankLevel < 0) {
+    return usable(state, slots.pumpRunning) < 0.5 ? Number.NaN : separator;
   }
-  return separator + usable(context.state, context.slots.supplyTankLevel) * design.supplyTankAreaM2;
+  return separator + usable(state, slots.supplyTankLevel) * design.supplyTankAreaM2;
 }
+
+/** NaN where level or area is not known. */
+const separatorWater = ({ slots, state, unit }: UnitContext): number =>
+  usable(state, slots.separatorLevel) * (unit.design.separatorAreaM2 ?? Number.NaN);
 
 /** Needs a loop meter in the return and a supply-side meter in every branch. */
 function returnExcess(context: UnitContext): number {

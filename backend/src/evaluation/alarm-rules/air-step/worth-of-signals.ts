@@ -33,6 +33,8 @@ const gasTemperatureC = 40;
  * - gas load, and vacuum speed × suction curve: only while the separator pressure is not being drawn down, and has not
  *   begun to rise less. A start of the source, and a lowered set point, do that; air does not.
  *   Less what vapour pushes out: a return that warms takes room from the dry gas (Dalton), and no air has come in.
+ *   Less what water pushes out that only moves from tank to tank; and not while much of it does, as when the pump between
+ *   them stands.
  * - tank water: air that entered at the separator's pressure has pushed as much water out of the pipes. Not while flow
  *   starts or stops, nor while pipes fill or run empty after it, unless the separator pressure jumps: then it is no stop.
  * - return less supply flow: the same surge, as a flow.
@@ -41,19 +43,25 @@ export function airWorth(context: UnitContext): number {
   const first = context.air.firstSignal[context.unitIndex] as number;
   const pressure = context.air.rings.at(first + AirSignal.separatorPressure, 0);
   const pressureStep = stepOf(context.air.rings, first + AirSignal.separatorPressure);
+  const moved = waterBetweenTanks(context, first);
   let worth = Number.NaN;
   if (
+    !gasGoesWithWater(context, first, moved) &&
     pressureStep >= -drawnDownPa &&
     slopeChange(context.air.rings, first + AirSignal.separatorPressure) >= -caughtPaPerS
   ) {
-    const displaced = displacedByVapour(context, first);
+    const displaced = displacedByVapour(context, first) + displacedByWater(context, moved, pressure);
     worth = greater(worth, netStep(context, first + AirSignal.gasLoad) - displaced);
     const bySpeed = netStep(context, first + AirSignal.vacuumSpeed) * capacity(context, pressure);
     worth = greater(worth, bySpeed - displaced);
   }
   if (!levelsAreMoving(context, first) || pressureStep > pushedUpPa) {
     const asFreeAir = freeAirOfThroughput(pressure, gasTemperature(context));
-    worth = greater(worth, (netStep(context, first + AirSignal.tankWater) / stepWindowTicks) * asFreeAir);
+    const gained = Math.min(
+      netStep(context, first + AirSignal.tankWater),
+      stepOf(context.air.rings, first + AirSignal.loopWater),
+    );
+    worth = greater(worth, (gained / stepWindowTicks) * asFreeAir);
     worth = greater(worth, netStep(context, first + AirSignal.returnExcess) * asFreeAir);
   }
   return worth;
@@ -84,6 +92,41 @@ function displacedByVapour(context: UnitContext, first: number): number {
   const gasRoomM3 = gasRoomS * context.unit.design.ratedFlowM3PerS;
   return rise > 0 ? freeAirOfThroughput(rise * gasRoomM3, gasTemperature(context)) : 0;
 }
+
+/**
+ * Rise of the water in the separator that has come out of the supply tank, m³ within the window, < 0 where it goes back: what
+ * all tanks together gain is no such water, air in the pipes has pushed it out. Where the supply tank's level is not known
+ * all that rises counts, as long as the pump that empties the separator is said to stand.
+ */
+function waterBetweenTanks(context: UnitContext, first: number): number {
+  const { rings } = context.air;
+  const risen = stepOf(rings, first + AirSignal.separatorWater);
+  const gained = stepOf(rings, first + AirSignal.loopWater);
+  if (!Number.isNaN(gained)) return risen - Math.max(0, gained);
+  return usable(context.state, context.slots.pumpRunning) >= 0.5 && !Number.isNaN(risen) ? 0 : risen;
+}
+
+/**
+ * More than a quarter of the rated flow goes from tank to tank, or did a short while ago: the pump between them has
+ * stopped or come back. The vacuum source follows what that pushes and draws, and its gas tells of no opening.
+ * Where the levels are not known it may be so as long as the flow starts or stops, unless the separator pressure jumps.
+ */
+function gasGoesWithWater(context: UnitContext, first: number, movedM3: number): boolean {
+  const { air, nowMs, unit, unitIndex } = context;
+  if (Number.isNaN(movedM3)) {
+    const jumps = stepOf(air.rings, first + AirSignal.separatorPressure) > pushedUpPa;
+    return levelsAreMoving(context, first) && !jumps;
+  }
+  const much = 0.25 * unit.design.ratedFlowM3PerS * stepWindowTicks;
+  // Water that goes back because the flow of the loop is lost is another matter: that does come with an opening.
+  const pumpComesBack = movedM3 < -much && stepOf(air.rings, first + AirSignal.loopFlow) > 0;
+  if (movedM3 > much || pumpComesBack) air.waterMovedMs[unitIndex] = nowMs;
+  return nowMs - (air.waterMovedMs[unitIndex] as number) < settlingMs;
+}
+
+/** Gas that water pushes out of the separator at its pressure, m³/s of free air. */
+const displacedByWater = (context: UnitContext, movedM3: number, pressurePa: number): number =>
+  movedM3 > 0 ? (movedM3 / stepWindowTicks) * freeAirOfThroughput(pressurePa, gasTemperature(context)) : 0;
 
 function gasTemperature(context: UnitContext) {
   const measured = usable(context.state, context.slots.returnTemperature);
