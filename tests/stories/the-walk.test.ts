@@ -1,5 +1,5 @@
 import { tellStory } from './tell-story';
-import { callsFor, neverAdviseVenting, standing, valueOf, wordsOf } from './words';
+import { callsFor, neverAdviseVenting, standing, standsAlone, valueOf, wordsOf } from './words';
 
 const tanks = (seen: Parameters<typeof valueOf>[0], unit: string): number => valueOf(seen, unit, 'waterVolume');
 
@@ -46,13 +46,11 @@ tellStory({
   mustNotSee: [
     neverAdviseVenting,
     {
-      what: 'to top up the unit whose water has walked away',
-      see: ({ alarms }) =>
-        alarms.some(
-          (alarm) =>
-            alarm.unit === 'N9' &&
-            (alarm.foldedUnder ?? null) === null &&
-            /^top up|[.;,] top up/i.test(`${alarm.action} ${alarm.detail ?? ''}`),
+      what: 'to top up, in any call or alert of either unit, without the word that it is not to be done',
+      see: ({ alarms, alerts }) =>
+        [...alarms.filter(standsAlone), ...alerts].some(
+          ({ action, detail }) =>
+            /\btop up\b/i.test(`${action} ${detail ?? ''}`) && !/do not top up/i.test(detail ?? ''),
         ),
     },
     callsFor('TANK-4', 'water from the facility side, as the sum stands'),
