@@ -16,6 +16,8 @@ export class AlarmIndex {
   readonly points: readonly FeedingPoint[];
   /** Holder → its feeding points: indices into `points` from `firstPoint[h]` to `firstPoint[h + 1]`. */
   readonly firstPoint: Int32Array;
+  /** Slots of `points`, side by side: what is looked at each second. */
+  readonly slotOfPoint: Int32Array;
   readonly parts: PartIndex;
   private readonly groups: readonly { readonly entry: GroupEntry; readonly group: number }[];
   private readonly firstGroup: number;
@@ -26,6 +28,7 @@ export class AlarmIndex {
 
   constructor(private readonly site: CompiledSite) {
     this.points = [...feedingPoints(site)].sort((a, b) => a.holder - b.holder || a.slot - b.slot);
+    this.slotOfPoint = Int32Array.from(this.points, ({ slot }) => slot);
     this.parts = new PartIndex(site, site.units.length * unitEntryIds.length);
     this.groups = groupEntries.flatMap((entry) =>
       (entry.per === 'loop' ? site.loops : site.halls).map((_, group) => ({ entry, group })),

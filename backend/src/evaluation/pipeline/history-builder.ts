@@ -28,6 +28,9 @@ export class HistoryBuilder {
   private readonly open: OpenRow[][];
   private readonly free: OpenRow[][];
   private ready: OpenRow[] = [];
+  private row: OpenRow | null = null;
+  private rowHolder = -1;
+  private rowSecondMs = Number.NaN;
 
   constructor(private readonly site: CompiledSite) {
     this.open = site.holders.map(() => []);
@@ -38,8 +41,21 @@ export class HistoryBuilder {
   put(slot: number, sourceMs: number, value: number, reasons: number): void {
     if (Number.isNaN(sourceMs) || (reasons & absentBits) !== 0) return;
     const holder = this.site.slots.holder[slot] as number;
-    const row = this.rowOf(holder, Math.floor(sourceMs / 1000) * 1000);
-    const column = slot - (this.site.holders[holder]?.firstSlot ?? 0);
+    this.openRow(holder, sourceMs);
+    this.putInRow(slot - (this.site.holders[holder]?.firstSlot ?? 0), sourceMs, value, reasons);
+  }
+
+  /** The row that `putInRow` writes to from now on: of many values of one holder and second it is looked up once. */
+  openRow(holder: number, sourceMs: number): void {
+    this.rowHolder = holder;
+    this.rowSecondMs = Math.floor(sourceMs / 1000) * 1000;
+    this.row = null;
+  }
+
+  /** As `put`, into a column of the row that `openRow` named; a row without any value is never made. */
+  putInRow(column: number, sourceMs: number, value: number, reasons: number): void {
+    if ((reasons & absentBits) !== 0) return;
+    const row = (this.row ??= this.rowOf(this.rowHolder, this.rowSecondMs));
     if ((row.atMs[column] as number) > sourceMs) return;
     row.atMs[column] = sourceMs;
     const bad = (reasons & badBits) !== 0 || Number.isNaN(value);

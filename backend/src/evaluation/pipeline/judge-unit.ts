@@ -104,7 +104,18 @@ function judgeEntry(
     if (finding.verdict === Verdict.no) delays.trueSinceMs[alarm] = Number.NaN;
     return false;
   }
-  judged.alarm = alarm;
+  return passOn(pipeline, context, entry, place, limits);
+}
+
+/** Apart from `judgeEntry`: what its closures need is set up on every call. */
+function passOn(
+  pipeline: PipelineState,
+  context: UnitContext,
+  entry: UnitEntry,
+  place: number,
+  limits: ResolvedLimits,
+): boolean {
+  judged.alarm = context.alarm;
   judged.onDelayMs = limits.onDelayMs;
   judged.offDelayMs = limits.enabled ? limits.offDelayMs : 0;
   judged.unitOfMeasure = finding.unitOfMeasure ?? entry.unitOfMeasure;

@@ -4,9 +4,13 @@ import type { PipelineState } from './pipeline-state';
 /** Derived values stand in the second of the tick. */
 export function writeDerivedRow(pipeline: PipelineState, holderIndex: number, nowMs: number): void {
   const { history, site, state } = pipeline;
-  const holder = site.holders[holderIndex] as Holder;
-  for (let slot = holder.firstSlot; slot < holder.firstSlot + holder.slotCount; slot += 1) {
-    if (site.slots.measured[slot] === 1) continue;
-    history.put(slot, nowMs, state.value[slot] as number, state.reasons[slot] as number);
+  const { firstSlot, slotCount } = site.holders[holderIndex] as Holder;
+  const { measured } = site.slots;
+  const { reasons, value } = state;
+  history.openRow(holderIndex, nowMs);
+  for (let column = 0; column < slotCount; column += 1) {
+    const slot = firstSlot + column;
+    if (measured[slot] === 1) continue;
+    history.putInRow(column, nowMs, value[slot] as number, reasons[slot] as number);
   }
 }

@@ -1,7 +1,8 @@
 import type { SlotTable } from '../site/compiled-site';
 
 const periods = 3;
-const shortestMs = 5000;
+/** Nothing is stale sooner, whatever its period. */
+export const shortestMs = 5000;
 
 /** No new sample for three periods, at least 5 s, makes a value stale. */
 export const staleAfterMs = (slots: SlotTable, slot: number): number =>
