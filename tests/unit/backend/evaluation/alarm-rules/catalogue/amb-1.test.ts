@@ -4,6 +4,7 @@ import { createFinding } from '../../../../../../backend/src/evaluation/alarm-ru
 import type { GroupContext } from '../../../../../../backend/src/evaluation/alarm-rules/group-context';
 import { createPlantMemory } from '../../../../../../backend/src/evaluation/alarm-rules/plant-signs/plant-memory';
 import { RuleMemory } from '../../../../../../backend/src/evaluation/alarm-rules/rule-memory';
+import { createHallMeans, createUnitMeans } from '../../../../../../backend/src/evaluation/alarm-rules/slow-means';
 import { Verdict } from '../../../../../../backend/src/evaluation/alarm-rules/verdict';
 import type { CompiledHall } from '../../../../../../backend/src/evaluation/site/compiled-site';
 import { createSlotState } from '../../../../../../backend/src/evaluation/slots/slot-state';
@@ -26,6 +27,8 @@ function halls(pressuresKPa: readonly (number | null)[], altitudeM = 0): GroupCo
     group: 0,
     units: [0],
     unitSlots: [],
+    hallMeans: createHallMeans(all.length),
+    unitMeans: createUnitMeans(1),
     nowMs: 0,
     memory: new RuleMemory(1),
     plant: createPlantMemory(1),
