@@ -10,7 +10,8 @@ const fullShare = 0.97;
 
 /**
  * More air comes in than all sources carry: the separator pressure rises with every source full. `limit`: Pa within five seconds.
- * Once raised it stands until the pressure falls again, or a source has something left. Never off.
+ * Raised after three seconds: a cut main has run the separator up to ambient within some more, and then its rise is over; it leaves
+ * a minute to respond. Once raised it stands until the pressure falls again, or a source has something left. Never off.
  */
 export const air4: UnitEntry = {
   id: 'AIR-4',
@@ -56,7 +57,10 @@ export const air4: UnitEntry = {
   },
 };
 
-/** No source has anything left; null where that is not known. A source that is known to stand is not full. */
+/**
+ * No source has anything left; null where that is not known. A source that is known to stand is not full, and a standby that
+ * stands and could start is reserve: VSRC-2 tells where it ought to have started and did not.
+ */
 function allFull({ slots, state }: UnitContext): boolean | null {
   if (usable(state, slots.vacuumRunning) < 0.5) return false;
   if (usable(state, slots.vacuumStandbyRunning) < 0.5 && usable(state, slots.vacuumAvailable) >= 0.5) return false;
