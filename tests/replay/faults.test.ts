@@ -4,6 +4,7 @@ import type { SettledPlants } from '../../simulator/src/scenario/unit-plant';
 import { faultCases } from './fault-cases';
 import { plantFaultCases } from './plant-fault-cases';
 import { pumpTripCases } from './pump-trip-cases';
+import { sensorFaultCases } from './sensor-fault-cases';
 import { judgeRecording } from './judge-recording';
 
 const startMs = Date.UTC(2026, 2, 3, 9);
@@ -11,8 +12,8 @@ const beginsS = 60;
 /** Each unit settles once, not once a case. */
 const settled: SettledPlants = new Map();
 
-describe('a fault in the plant raises what it must and nothing else', () => {
-  test.for([...faultCases, ...plantFaultCases, ...pumpTripCases])(
+describe('a fault raises what it must and nothing else', () => {
+  test.for([...faultCases, ...plantFaultCases, ...pumpTripCases, ...sensorFaultCases])(
     '$command',
     ({ unit, command, lastsS, must, may, because }) => {
       const units = demoFleet.filter(({ id }) => id === unit);
