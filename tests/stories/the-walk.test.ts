@@ -53,6 +53,10 @@ tellStory({
             /\btop up\b/i.test(`${action} ${detail ?? ''}`) && !/do not top up/i.test(detail ?? ''),
         ),
     },
+    {
+      what: 'that the loop loses water, anywhere',
+      see: ({ alarms, alerts }) => [...alarms, ...alerts].some((one) => /loses water/i.test(wordsOf(one))),
+    },
     callsFor('TANK-4', 'water from the facility side, as the sum stands'),
     callsFor('WATER-1', 'water, as none has left'),
     callsFor('AIR-1', 'air, as none comes in'),

@@ -3,13 +3,17 @@ import { judgeBelow } from '../below';
 import { Verdict } from '../verdict';
 import { flowText, joined } from '../details/quantity-text';
 import type { UnitEntry } from '../entry';
-import { guard, usable, type UnitContext } from '../judge-context';
+import { keep, recall, usable, type UnitContext } from '../judge-context';
+import { runningMean } from '../running-mean';
 import { walksWith, walkText } from '../walk-sign';
 
 /** Below this share of the limit the pump is about to starve, whatever the cause. */
 const nearlyEmpty = 0.5;
-/** A fall of the sum that is a loss and not noise, m³/s: 0.3 L/min. Own rule. */
+/** A fall of the sum that is a loss and not noise, m³/s: 0.3 L/min, as a mean of minutes: water sloshes. Own rule. */
 const losingM3PerS = -0.3 / 60_000;
+const losingMs = 5 * 60_000;
+/** Cell of the rule that keeps that mean; its time is in the next one. */
+const sumRate = 0;
 
 /**
  * A level is low: the supply tank's or the separator's. `limit`: share of the usual level. An alert while nothing more shows; an
@@ -41,6 +45,7 @@ export const tank3: UnitEntry = {
     (slots.supplyTankLevel >= 0 && volumes.supplyTankUsualLevelM !== null),
   judge(context, limits, active, finding) {
     const { slots, state, unit } = context;
+    followSum(context);
     const { separatorUsualLevelM, supplyTankUsualLevelM } = unit.design.volumes;
     const separator = usable(state, slots.separatorLevel) / (separatorUsualLevelM ?? Number.NaN);
     const supply = usable(state, slots.supplyTankLevel) / (supplyTankUsualLevelM ?? Number.NaN);
@@ -60,15 +65,20 @@ export const tank3: UnitEntry = {
   detail(context) {
     const other = walksWith(context);
     if (other >= 0) return `${walkText(context, other)} Do not top up.`;
-    const sum = usable(context.state, context.slots.loopWaterRate);
-    return joined(losesWater(context) ? `The sum of levels falls by ${flowText(-sum)}: the loop loses water.` : null);
+    return joined(
+      losesWater(context)
+        ? `The sum of levels falls by ${flowText(-recall(context, sumRate))}: the loop loses water.`
+        : null,
+    );
   },
 };
 
-/** Surely: what one tank gives to the other leaves a sum that swings with the noise of both. */
-const losesWater = (context: UnitContext): boolean => {
-  const { slots, state } = context;
-  return (
-    usable(state, slots.loopWaterRate) + guard(state, slots.loopWaterRate) < losingM3PerS && walksWith(context) < 0
-  );
-};
+/** Water stands until minutes have shown that it does not; a time without a known sum shows nothing. */
+function followSum(context: UnitContext): void {
+  const rate = usable(context.state, context.slots.loopWaterRate);
+  if (Number.isNaN(recall(context, sumRate))) keep(context, sumRate, 0);
+  if (Number.isNaN(rate) || Number.isNaN(recall(context, sumRate + 1))) keep(context, sumRate + 1, context.nowMs);
+  runningMean(context, sumRate, rate, losingMs);
+}
+
+const losesWater = (context: UnitContext): boolean => recall(context, sumRate) < losingM3PerS && walksWith(context) < 0;
