@@ -105,7 +105,7 @@ function judgeStep({ gained, judged, ofHour, rises, sinceMs }: LoopWaterMemory, 
   ofHour[at] = hour;
   const forget = hour > 0 ? forgetMs : forgetEndedMs;
   gained[at] = Math.max(0, known(gained[at] as number) * (1 - stepMs / forget) + rise);
-  if (!((gained[at]) > 0) || Number.isNaN(sinceMs[at])) sinceMs[at] = nowMs;
+  if (!(gained[at] > 0) || Number.isNaN(sinceMs[at])) sinceMs[at] = nowMs;
 }
 
 /** NaN where one is. */
