@@ -14,6 +14,13 @@ export const foldsUnder: Readonly<Partial<Record<UnitEntryId, readonly UnitEntry
   'BOIL-1': ['BOIL-2', 'FAC-1'],
   'BOIL-2': ['FAC-1'],
   'FAC-2': ['FAC-1'],
+  /**
+   * More air than the sources carry is the worse step of the same opening, and the most urgent: it says that all flow goes and
+   * names the same rack. The opening, told first, folds under it once it is seen; so does the flow that it takes. Water that is found and
+   * a margin that is gone never fold under air.
+   */
+  'AIR-1': ['AIR-4'],
+  'FLOW-2': ['AIR-4'],
   /** What an opening, or the trip of the source, takes of the reserve and of the flow. */
   'AIR-3': ['AIR-4', 'AIR-1', 'VSRC-1'],
   'AIR-2': ['AIR-1', 'AIR-4'],
@@ -48,6 +55,19 @@ export const foldsOnPowerLost: Readonly<Partial<Record<UnitEntryId, readonly Uni
   'VSRC-2': ['PUMP-1'],
   'FLOW-2': ['PUMP-1'],
   'FAC-1': ['PUMP-1'],
+  /** Water that stood in the racks is hot: it boils sooner under the vacuum that is left, and comes round as the flow returns. */
+  'BOIL-2': ['PUMP-1'],
+  'BOIL-1': ['PUMP-1'],
+  'TSUP-1': ['PUMP-1'],
+};
+
+/**
+ * Where the pump feeds the loop itself (shape c), its stop and the lost flow are one event; never under a milder alarm, as
+ * where a standby runs and the flow is lost all the same. A transfer pump leaves minutes: there the lost flow is the
+ * next step, told by itself.
+ */
+export const foldsOnCirculation: Readonly<Partial<Record<UnitEntryId, readonly UnitEntryId[]>>> = {
+  'FLOW-2': ['PUMP-1'],
 };
 
 /** Consequences in another unit of the same loop: they fold under the first-out wherever on the loop it stands, while the sum of its levels stands. */
@@ -55,6 +75,13 @@ export const foldsAcrossLoop: Readonly<Partial<Record<UnitEntryId, readonly Unit
   /** Water that is missing here has walked to where it is too much. */
   'TANK-3': ['TANK-2'],
 };
+
+/**
+ * One opening is felt by every unit of its loop, and told once: a unit that names none of its branches folds under one that
+ * does, or else under the one that told it first, where both began within `airOfOneOpeningMs`. Who names a branch of its own never folds.
+ */
+export const airAcrossLoop: readonly UnitEntryId[] = ['AIR-1', 'AIR-4'];
+export const airOfOneOpeningMs = 10_000;
 
 /** What may come over a whole hall at once. */
 export type CommonCause =

@@ -5,18 +5,21 @@ import {
   foldsAcrossHall,
   foldsAcrossLoop,
   foldsOnBranchOnly,
+  foldsOnCirculation,
   foldsOnPowerLost,
   foldsUnder,
 } from '../alarm-rules/folding';
 import { inPowerEvent } from '../alarm-rules/plant-signs/power-lost';
+import { priorityOfEntry } from '../alarm-rules/priority-of-entry';
 import { sumStands } from '../alarm-rules/walk-sign';
 import type { CompiledUnit } from '../site/compiled-site';
+import { airFirstOutOfLoop } from './air-across-loop';
 import { hallFirstOut, wasFirstOutOfHall } from './hall-first-out';
 import { branchOfPart, partsOf } from './part-index';
 import type { PipelineState } from './pipeline-state';
 import { showAlert } from './alerts';
 
-const tables = [foldsUnder, foldsOnPowerLost, foldsAcrossLoop, foldsAcrossHall];
+const tables = [foldsUnder, foldsOnPowerLost, foldsOnCirculation, foldsAcrossLoop, foldsAcrossHall];
 const folding = unitEntries.flatMap(({ id }, place) =>
   tables.some((table) => table[id] !== undefined) ? [place] : [],
 );
@@ -32,6 +35,13 @@ export function foldParent(pipeline: PipelineState, unitIndex: number, place: nu
     const name = standingOf(pipeline, unitIndex, onPowerLost);
     if (name !== null) return name;
   }
+  const onCirculation = foldsOnCirculation[entry.id];
+  if (onCirculation !== undefined && pipeline.site.units[unitIndex]?.shape === 'c') {
+    const name = noMilder(pipeline, unitIndex, entry, onCirculation);
+    if (name !== null) return name;
+  }
+  const air = airFirstOutOfLoop(pipeline, unitIndex, entry.id);
+  if (air >= 0) return nameOf(pipeline, air);
   const across = foldsAcrossLoop[entry.id];
   if (across !== undefined && sumStands(pipeline.state, pipeline.unitSlots[unitIndex])) {
     const name = ofOtherUnits(pipeline, unitIndex, across);
@@ -86,6 +96,21 @@ function standingOf(pipeline: PipelineState, unitIndex: number, parents: readonl
   for (const parent of parents) {
     const record = pipeline.book.record(pipeline.index.ofUnit(unitIndex) + unitEntryPlace[parent]);
     if (record !== null) return record.foldedUnder ?? record.alarm;
+  }
+  return null;
+}
+
+/** Only under an alarm that is as urgent as what it hides. */
+function noMilder(
+  pipeline: PipelineState,
+  unitIndex: number,
+  entry: UnitEntry,
+  parents: readonly UnitEntryId[],
+): string | null {
+  const own = priorityOfEntry(entry, false) ?? Number.POSITIVE_INFINITY;
+  for (const parent of parents) {
+    const record = pipeline.book.record(pipeline.index.ofUnit(unitIndex) + unitEntryPlace[parent]);
+    if (record?.active === true && record.priority <= own) return record.foldedUnder ?? record.alarm;
   }
   return null;
 }

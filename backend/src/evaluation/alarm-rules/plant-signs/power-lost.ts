@@ -15,12 +15,23 @@ const noPowerW = 10;
  */
 export function powerLost(context: Pick<UnitContext, 'plant' | 'slots' | 'state' | 'unit' | 'unitIndex'>): boolean {
   const { plant, slots, state, unitIndex } = context;
+  if (noPowerAtMeter(context)) return true;
   const between = (plant.runs.pumpStoppedMs[unitIndex] as number) - (plant.runs.vacuumStoppedMs[unitIndex] as number);
   if (!(Math.abs(between) <= togetherMs)) return false;
   if (usable(state, slots.pumpStandbyRunning) >= 0.5 || usable(state, slots.vacuumStandbyRunning) >= 0.5) return false;
   const vacuumOrdered = usable(state, slots.vacuumCommand);
   if (usable(state, slots.pumpCommand) < 0.5 || vacuumOrdered < 0.5) return false;
   return !isStartStop(context) || vacuumOrdered >= 0.5 || usable(state, slots.unitPower) < noPowerW;
+}
+
+/**
+ * A source that rested when the power failed is not seen to stop. The unit's own power tells of it then: nothing is drawn, the pump
+ * was seen to stop although it is ordered to run, and no machine runs that a dead meter would not feel.
+ */
+function noPowerAtMeter({ plant, slots, state, unitIndex }: Parameters<typeof powerLost>[0]): boolean {
+  if (!(usable(state, slots.unitPower) < noPowerW) || !(usable(state, slots.pumpCommand) >= 0.5)) return false;
+  if (Number.isNaN(plant.runs.pumpStoppedMs[unitIndex]) || !(usable(state, slots.vacuumRunning) < 0.5)) return false;
+  return !(usable(state, slots.pumpStandbyRunning) >= 0.5 || usable(state, slots.vacuumStandbyRunning) >= 0.5);
 }
 
 /** What a return of power may take: the tank is filled, the loop opens, flow comes. What is missing later has a cause of its own. Own rule. */
