@@ -69,15 +69,10 @@ ${shape === 'b' ? `    points:\n${alternatingPoints}` : shape === 'c' ? `    poi
 
 /**
  * A hose of the bench is so narrow that a slit in it draws 29 free L/min, and its sound loop moves by less than one.
- * Alternating tanks send out the air of the emptied one at each transfer, up to all that a source moves: a step is no
- * sign of an opening there, the mean of a cycle is.
  */
 const ownLimits: Partial<Record<PlantTypeId, string>> = {
   bench: `    limits:
       AIR-1: { limit: 6 free L/min }
-`,
-  'M-alternating': `    limits:
-      AIR-1: { limit: 350 free L/min }
 `,
 };
 

@@ -1,5 +1,8 @@
 import type { SecondRings } from './second-rings';
 
+/** A way to look at a signal: its newest value, its step, its old end. */
+export type Ring = (signal: number) => number;
+
 /** Ticks between the old and the new end of a step: the step has to happen within them. */
 export const stepWindowTicks = 5;
 

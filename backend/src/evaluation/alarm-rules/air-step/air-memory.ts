@@ -42,6 +42,8 @@ export interface AirMemory {
   /** Gas load, and tank water, before the step that raised the alarm; NaN where none stands or a restart lost it. */
   readonly gasBefore: Float64Array;
   readonly waterBefore: Float64Array;
+  /** How far the other branches stood over the separator then, Pa, with alternating tanks; as above. */
+  readonly neighboursBefore: Float64Array;
   /** When that was remembered, tick time; NaN as above. */
   readonly stepMs: Float64Array;
   /** Branch named at the strongest moment of the step so far, −1 none; and how strong that was. */
@@ -67,6 +69,7 @@ export function createAirMemory(units: readonly CompiledUnit[]): AirMemory {
     waterMovedMs: new Float64Array(units.length).fill(Number.NaN),
     gasBefore: new Float64Array(units.length).fill(Number.NaN),
     waterBefore: new Float64Array(units.length).fill(Number.NaN),
+    neighboursBefore: new Float64Array(units.length).fill(Number.NaN),
     stepMs: new Float64Array(units.length).fill(Number.NaN),
     namedBranch: new Int32Array(units.length).fill(-1),
     namedScore: new Float64Array(units.length),

@@ -1,5 +1,6 @@
 import { keep, recall, usable, type UnitContext } from '../judge-context';
 import { Verdict } from '../verdict';
+import { branchStillShowsAir } from './branch-alone';
 import { AirSignal } from './air-memory';
 import { oldEnd, stepWindowTicks } from '../step';
 
@@ -15,12 +16,17 @@ export function rememberBefore(context: UnitContext): void {
 /**
  * After the step: does the air still come? As long as the gas load stays above what it was by half of the limit.
  * Where gas load is not known at all, as long as the water that was pushed out has not gone back.
+ * With alternating tanks gas load and water go up and down with each cycle: there the branches tell.
  * Where a restart lost what it was: a gas load above the limit itself counts; the water has to fall from the highest that was
  * seen since, by what the limit pushes out within the window of a step.
  * @param limit m³/s of free air
  */
 export function airStillComes(context: UnitContext, limit: number): Verdict {
-  const { air, slots, state, unitIndex } = context;
+  const { air, slots, state, unit, unitIndex } = context;
+  if (unit.shape === 'b') {
+    const shows = branchStillShowsAir(context);
+    return shows === null ? Verdict.hold : shows ? Verdict.yes : Verdict.no;
+  }
   if (slots.gasLoad >= 0) {
     const gas = usable(state, slots.gasLoad);
     if (Number.isNaN(gas)) return Verdict.hold;

@@ -1,3 +1,4 @@
+import { airOfBranchAlone, rememberNeighbours } from '../air-step/branch-alone';
 import { airStillComes, rememberBefore } from '../air-step/air-still-comes';
 import { scoreBranches, type BranchScore } from '../air-step/name-branch';
 import { airWorth } from '../air-step/worth-of-signals';
@@ -17,6 +18,8 @@ const score: BranchScore = { branch: -1, score: 0 };
  * Air has begun to come in: a step worth more than `limit` of free air within five seconds, m³/s. Never suppressed by
  * mode; while water or gas is moved on purpose the limit is `movingBudget` times as large. An open permit moves it by what it
  * expects, on its own branch. Names the branch that shows it.
+ * With alternating tanks each change-over moves gas and pressure more than an opening does: there one branch that stands out
+ * from its neighbours is the sign, and return pressures of two branches are needed.
  * Needs `separator.pressure`: without it no signal can be told from the source drawing down, so it is never judged, not even
  * with an exhaust meter.
  */
@@ -53,7 +56,7 @@ export const air1: UnitEntry = {
   offWhenInferred: false,
   judge(context, limits, active, finding) {
     finding.limit = movingModes.includes(context.mode) ? limits.limit * movingBudget : limits.limit;
-    finding.value = airWorth(context);
+    finding.value = context.unit.shape === 'b' ? airOfBranchAlone(context) : airWorth(context);
     if (finding.value > finding.limit) {
       nameBranch(context, finding, active);
       finding.verdict = !active && isPlanned(context, finding) ? Verdict.no : Verdict.yes;
@@ -76,6 +79,7 @@ function nameBranch(context: UnitContext, finding: Finding, active: boolean): vo
   if (score.score > (air.namedScore[unitIndex] as number)) {
     air.namedScore[unitIndex] = score.score;
     air.namedBranch[unitIndex] = score.branch;
+    if (!active) rememberNeighbours(context, score.branch);
   }
   finding.where = unit.branches[air.namedBranch[unitIndex] as number]?.name ?? null;
 }
@@ -84,6 +88,7 @@ function forgetStep(context: UnitContext): void {
   const { air, unitIndex } = context;
   air.gasBefore[unitIndex] = Number.NaN;
   air.waterBefore[unitIndex] = Number.NaN;
+  air.neighboursBefore[unitIndex] = Number.NaN;
   air.namedBranch[unitIndex] = -1;
   air.namedScore[unitIndex] = 0;
 }
