@@ -19,4 +19,10 @@ export const sensorFaultCases: readonly FaultCase[] = [
   lies('fullScaleCode', 'separator.pressure', 'the code of a dead input is no pressure', [
     { entry: 'INS-1', withinS: 5 },
   ]),
+  lies(
+    'swappedSensors',
+    'supply.temperature',
+    'chips cannot cool water: the pair tells the other way round what the chips give off, so that the supply is not warm',
+    [{ entry: 'INS-3', withinS: 70, where: 'supply.temperature' }],
+  ),
 ];

@@ -44,6 +44,7 @@ const plain: { readonly [entry: string]: DisplayUnit } = {
   'FLOW-3': share('of its share of the flow'),
   'HX-1': { unit: '%', factor: 100, decimals: 0 },
   'INS-2': share('of what the barometer does'),
+  'INS-3': { unit: '× standard uncertainty', factor: 1, decimals: 1 },
   'PUMP-3': { unit: '%', factor: 100, decimals: 0 },
   'RTH-1': multiple('commissioned'),
   'TANK-2': share('of its room'),

@@ -50,6 +50,7 @@ const quantities: Readonly<Record<EntryId, QuantityKind | null>> = {
   'MARGIN-3': 'duration',
   'INS-1': null,
   'INS-2': 'ratio',
+  'INS-3': 'ratio',
   'COM-1': null,
 };
 

@@ -46,6 +46,7 @@ export const unitEntryIds = [
   'CHEM-5',
   'SET-1',
   'INS-2',
+  'INS-3',
 ] as const;
 export type UnitEntryId = (typeof unitEntryIds)[number];
 

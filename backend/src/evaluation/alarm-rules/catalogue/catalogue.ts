@@ -26,6 +26,7 @@ import { flow3 } from './flow-3';
 import { hx1 } from './hx-1';
 import { ins1 } from './ins-1';
 import { ins2 } from './ins-2';
+import { ins3 } from './ins-3';
 import { isol1 } from './isol-1';
 import { margin1 } from './margin-1';
 import { margin2 } from './margin-2';
@@ -93,6 +94,7 @@ const byUnit: Readonly<Record<UnitEntryId, UnitEntry>> = {
   'CHEM-5': chem5,
   'SET-1': set1,
   'INS-2': ins2,
+  'INS-3': ins3,
 };
 
 const byGroup: Readonly<Record<GroupEntryId, GroupEntry>> = {

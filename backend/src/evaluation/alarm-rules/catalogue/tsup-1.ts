@@ -3,6 +3,7 @@ import { anyOf } from '../any-of';
 import type { UnitEntry } from '../entry';
 import { supplyRiseRate, usable } from '../judge-context';
 import { stoppedModes } from '../modes-of-rules';
+import { supplyOfSwappedPair } from '../plant-signs/swapped-pair';
 import { Verdict } from '../verdict';
 
 /** Fastest rise that the controls make by themselves is well below it: K/s. */
@@ -12,7 +13,8 @@ const riseEndShare = 0.5;
 
 /**
  * Supply water too warm, or warming fast. `limit` is K above the set point. What is shown is the temperature against its
- * limit where that is passed, and else the rate of rise against its own.
+ * limit where that is passed, and else the rate of rise against its own. Held back where the sensor is certainly swapped with that of
+ * the return, which tells a supply within the limit: INS-3 tells of it.
  */
 export const tsup1: UnitEntry = {
   id: 'TSUP-1',
@@ -46,6 +48,10 @@ export const tsup1: UnitEntry = {
       finding.verdict = Number.isNaN(finding.value) ? Verdict.hold : rising;
     } else {
       finding.limit = setPoint + limits.limit;
+      if (supplyOfSwappedPair(context) <= finding.limit) {
+        finding.verdict = active ? Verdict.hold : Verdict.no;
+        return;
+      }
       const warm = judgeAbove(finding.value, finding.limit, limits.deadband, active);
       finding.verdict = anyOf(warm, rising);
       if (warm === Verdict.yes) return;

@@ -2,6 +2,8 @@ import { judgeAbove } from '../above';
 import type { UnitEntry } from '../entry';
 import { guard, usable } from '../judge-context';
 import { stoppedModes } from '../modes-of-rules';
+import { supplyOfSwappedPair } from '../plant-signs/swapped-pair';
+import { Verdict } from '../verdict';
 import { rideThroughText } from '../plant-signs/ride-through-text';
 
 /** Supply at the limit of the racks’ class, less its expanded uncertainty. `limit` is K above the class. */
@@ -32,7 +34,8 @@ export const tsup2: UnitEntry = {
     const slot = context.slots.supplyTemperature;
     finding.value = usable(context.state, slot);
     finding.limit = (context.unit.design.supplyClassLimitC ?? Number.NaN) + limits.limit - guard(context.state, slot);
-    finding.verdict = judgeAbove(finding.value, finding.limit, limits.deadband, active);
+    if (supplyOfSwappedPair(context) <= finding.limit) finding.verdict = active ? Verdict.hold : Verdict.no;
+    else finding.verdict = judgeAbove(finding.value, finding.limit, limits.deadband, active);
   },
   detail: (context) => rideThroughText(context),
 };
