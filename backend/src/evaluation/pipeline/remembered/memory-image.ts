@@ -13,13 +13,15 @@ export interface MemoryImage {
   /** Ids of the units, and names of the alarms whose rules keep anything. */
   readonly units: readonly string[];
   readonly alarms: readonly string[];
+  /** Branches, plates and places of each unit, in their order: what is remembered by place in them is of use to the same ones only. */
+  readonly parts: readonly (readonly string[])[];
   /** Columns by unit: path and cells a unit; the numbers follow in this order, unit by unit, then those of the alarms. */
   readonly columns: readonly (readonly [path: string, cells: number])[];
   readonly numbers: Float64Array;
 }
 
 /** Counts up with every change of what head and numbers mean. */
-const form = 1;
+const form = 2;
 
 export const toLearnt = ({ numbers, ...head }: MemoryImage): Learnt => ({
   head: JSON.stringify({ form, ...head }),
@@ -45,14 +47,17 @@ function headOf(text: string): Omit<MemoryImage, 'numbers'> | null {
   }
   if (typeof parsed !== 'object' || parsed === null) return null;
   const head = parsed as Record<string, unknown>;
-  const { savedMs, units, alarms, columns } = head;
-  return head.form === form && typeof savedMs === 'number' && isTexts(units) && isTexts(alarms) && isColumns(columns)
-    ? { savedMs, units, alarms, columns }
+  const { savedMs, units, alarms, parts, columns } = head;
+  const isRead = head.form === form && typeof savedMs === 'number' && isTexts(units) && isTexts(alarms);
+  return isRead && isParts(parts) && parts.length === units.length && isColumns(columns)
+    ? { savedMs, units, alarms, parts, columns }
     : null;
 }
 
 const isTexts = (value: unknown): value is readonly string[] =>
   Array.isArray(value) && value.every((one) => typeof one === 'string');
+
+const isParts = (value: unknown): value is MemoryImage['parts'] => Array.isArray(value) && value.every(isTexts);
 
 const isColumns = (value: unknown): value is MemoryImage['columns'] =>
   Array.isArray(value) &&

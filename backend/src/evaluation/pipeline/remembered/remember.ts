@@ -1,8 +1,9 @@
 import { cellsOfRule } from '../../alarm-rules/rule-memory';
+import type { CompiledUnit } from '../../site/compiled-site';
 import type { PipelineState } from '../pipeline-state';
 import { columnsOf, type Column } from './columns-of';
 import { toLearnt, type Learnt, type MemoryImage } from './memory-image';
-import { rememberedParts, shortOutageMs } from './remembered-parts';
+import { namesParts, rememberedParts, ruleNamesParts, shortOutageMs } from './remembered-parts';
 
 /** What this pipeline has learnt, for a file; `recallMemory` of the next one takes it back. */
 export function learntSoFar(pipeline: PipelineState, nowMs: number): Learnt {
@@ -24,6 +25,7 @@ export function learntSoFar(pipeline: PipelineState, nowMs: number): Learnt {
     savedMs: nowMs,
     units,
     alarms: alarms.map((alarm) => pipeline.index.identity(alarm).alarm),
+    parts: site.units.map((unit) => partsOfUnit(pipeline, unit)),
     columns: columns.map(({ path, cells }) => [path, cells.length / units.length] as const),
     numbers,
   });
@@ -31,7 +33,8 @@ export function learntSoFar(pipeline: PipelineState, nowMs: number): Learnt {
 
 /**
  * Takes back what is still there, unit by unit and alarm by alarm, by their names. Nothing of a memory from later than now: the
- * clock was set back, and its times would lie ahead. Columns that are no more, or hold another number of cells, are left out.
+ * clock was set back, and its times would lie ahead. Columns that are no more, or hold another number of cells, are left out; so are
+ * those that name a branch or plate by its place, of a unit whose branches or plates have changed.
  */
 export function recallMemory(pipeline: PipelineState, image: MemoryImage, nowMs: number): void {
   const outageMs = nowMs - image.savedMs;
@@ -39,16 +42,35 @@ export function recallMemory(pipeline: PipelineState, image: MemoryImage, nowMs:
   const now = new Map(columnsOf(rememberedParts(pipeline)).map((column) => [column.path, column]));
   const unitNow = new Map(pipeline.site.units.map(({ id }, place) => [id, place]));
   const places = image.units.map((id) => unitNow.get(id) ?? -1);
+  const withSameParts = places.map((place, was) => (hasParts(pipeline, place, image.parts[was]) ? place : -1));
   let from = 0;
   for (const [path, cells] of image.columns) {
     const length = cells * image.units.length;
     const column = now.get(path);
     const tooOld = path.startsWith('short.') && outageMs > shortOutageMs;
     if (column !== undefined && !tooOld && column.cells.length === cells * pipeline.site.units.length)
-      recallColumn(column, image.numbers.subarray(from, from + length), cells, places);
+      recallColumn(
+        column,
+        image.numbers.subarray(from, from + length),
+        cells,
+        namesParts(path) ? withSameParts : places,
+      );
     from += length;
   }
-  recallAlarms(pipeline, image, from);
+  recallAlarms(pipeline, image, from, new Set(image.units.filter((_, was) => withSameParts[was] !== -1)));
+}
+
+const partsOfUnit = ({ site }: PipelineState, { branches, holder, plates }: CompiledUnit): readonly string[] => [
+  ...branches.map(({ id }) => `branch.${id}`),
+  ...plates.map(({ id }) => `plate.${id}`),
+  ...(site.holders[holder]?.places ?? []).map((place) => `place.${place}`),
+];
+
+function hasParts(pipeline: PipelineState, place: number, were: readonly string[] = []): boolean {
+  const unit = pipeline.site.units[place];
+  if (unit === undefined) return false;
+  const are = partsOfUnit(pipeline, unit);
+  return are.length === were.length && are.every((id, i) => id === were[i]);
 }
 
 function recallColumn({ cells }: Column, numbers: Float64Array, size: number, places: readonly number[]): void {
@@ -57,12 +79,19 @@ function recallColumn({ cells }: Column, numbers: Float64Array, size: number, pl
   });
 }
 
-function recallAlarms({ index, memory }: PipelineState, { alarms, numbers }: MemoryImage, from: number): void {
+function recallAlarms(
+  { index, memory }: PipelineState,
+  { alarms, numbers }: MemoryImage,
+  from: number,
+  withSameParts: ReadonlySet<string>,
+): void {
   if (alarms.length === 0) return;
   const places = index.byName();
   alarms.forEach((name, was) => {
     const alarm = places.get(name);
     if (alarm === undefined) return;
+    const { entry, unit } = index.identity(alarm);
+    if (ruleNamesParts(entry) && !withSameParts.has(unit ?? '')) return;
     for (let cell = 0; cell < cellsOfRule; cell += 1)
       memory.set(alarm, cell, numbers[from + was * cellsOfRule + cell] as number);
   });

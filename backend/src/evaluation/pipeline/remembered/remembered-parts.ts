@@ -4,6 +4,14 @@ import type { PipelineState } from '../pipeline-state';
 /** What happened in an outage longer than this is not known: who stopped a machine then, and with what in the water, is forgotten, ms. Own rule. */
 export const shortOutageMs = 600_000;
 
+/** Columns that hold a branch by its place, and what goes with it: of use only to a unit that has the same branches. */
+const partColumns: readonly string[] = ['lasting.air.namedBranch', 'lasting.air.namedScore'];
+export const namesParts = (path: string): boolean => partColumns.includes(path);
+
+/** Rules that keep the place of a plate or node. */
+const partEntries: readonly string[] = ['BOIL-1', 'BOIL-2'];
+export const ruleNamesParts = (entry: string): boolean => partEntries.includes(entry);
+
 /**
  * What outlives a restart, columns by unit: what took minutes to weeks to learn. `lasting` says itself what is too old (means by
  * their hours, trends by their steps); `short` is of use after a short outage only. Seconds' windows are not kept: they fill again.

@@ -83,6 +83,35 @@ describe('what is remembered over a restart', () => {
   });
 });
 
+describe('parts of a unit that were changed while the program stood', () => {
+  const recalledBy = (branches: readonly string[], plates: BenchOptions['plates']): PipelineState => {
+    const before = new RuleBench({ branches: ['r1', 'r2'], plates: [plate('a'), plate('b')] }).run(5);
+    const { air, index, memory } = before.pipeline;
+    air.namedBranch[0] = 1;
+    air.namedScore[0] = 2;
+    air.stepMs[0] = before.nowMs;
+    memory.set(index.byName().get('m1:BOIL-1') ?? -1, 0, 3);
+    return restarted(before, { branches, ...(plates === undefined ? {} : { plates }) }).pipeline;
+  };
+  const plate = (id: string) => ({ id, branch: 0, elevationM: null });
+  const boiling = ({ index, memory }: PipelineState): number => memory.get(index.byName().get('m1:BOIL-1') ?? -1, 0);
+
+  it('are not taken for the parts that stood in their place: the branch and the plate that were named are forgotten', () => {
+    for (const changed of [
+      recalledBy(['r2', 'r1'], [plate('a'), plate('b')]),
+      recalledBy(['r1', 'r2'], [plate('b'), plate('a')]),
+    ]) {
+      expect([changed.air.namedBranch[0], changed.air.namedScore[0], boiling(changed)]).toEqual([-1, 0, Number.NaN]);
+      expect(changed.air.stepMs[0]).not.toBeNaN();
+    }
+  });
+
+  it('are known again where nothing was changed', () => {
+    const same = recalledBy(['r1', 'r2'], [plate('a'), plate('b')]);
+    expect([same.air.namedBranch[0], same.air.namedScore[0], boiling(same)]).toEqual([1, 2, 3]);
+  });
+});
+
 describe('what is no memory', () => {
   const whole = learntSoFar(new RuleBench(fouled).hours(1).pipeline, 1_772_323_200_000);
 
