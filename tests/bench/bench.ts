@@ -24,6 +24,9 @@ function tell(result: Measured): void {
 /** Sustained: what is sent is taken, and a value still reaches a screen within two seconds. */
 const sustained = (result: Measured): boolean => result.takenPerS >= 0.98 * result.units && result.latencyP99Ms < 2000;
 
+/** A start of many units is behind at first; so long it may catch up, s. */
+const warmUpS = (units: number): number => 10 + units / 150;
+
 const steps = [2000, 3000, 4000, 5000, 7000, 10_000];
 
 /** `npm run bench [-- quick]`: figures as they are, good or bad. Loopback only; ends by itself. */
@@ -43,7 +46,7 @@ export async function run(args: readonly string[]): Promise<void> {
     say('2. The most units a second');
     let most = 0;
     for (const units of quick ? [2000] : steps) {
-      const result = await measure(broker, { units, warmUpS: 10, measureS: 20 });
+      const result = await measure(broker, { units, warmUpS: warmUpS(units), measureS: 20 });
       tell(result);
       if (!sustained(result)) break;
       most = units;
