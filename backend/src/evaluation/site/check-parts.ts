@@ -49,6 +49,18 @@ function checkTanks({ unit, at }: MergedUnit, faults: FaultList, warnings: Fault
       at('shape'),
       'no alternating tank is listed under tanks.named; without them late and failed transfers are not seen',
     );
+  if (returnPressures(unit) < 2 || siOrNull(unit.hoseBore, 'length') === null)
+    warnings.add(
+      at('shape'),
+      'with alternating tanks AIR-1 tells an open line by the one rack whose return pressure rises over the others, for change-overs move all else: without return.pressure of two branches and hoseBore it is never raised',
+    );
+}
+
+/** How many branches have a return pressure, by their own key or by that of all. */
+function returnPressures({ branches, points }: MergedUnit['unit']): number {
+  const ids = Object.keys(branches ?? {});
+  const told = (key: string): boolean => (points?.[key] ?? null) !== null;
+  return ids.filter((id) => told(`branch.${id}.return.pressure`) || told('branch.*.return.pressure')).length;
 }
 
 function checkRatedFlows({ unit, at }: MergedUnit, warnings: FaultList): void {

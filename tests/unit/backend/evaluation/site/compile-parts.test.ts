@@ -154,6 +154,22 @@ describe('what an engineer is warned of', () => {
     expect(warningsOf(typeM('branches.r1.ratedFlow', '400 L/min')).join()).toMatch(/128 % of ratedFlow/);
   });
 
+  it('is alternating tanks of which two racks do not tell their return pressure, or whose hose is not known', () => {
+    const tank: Change = typeM('tanks', { named: { a: {}, b: {} } });
+    const of = (...ids: readonly string[]): Change[] =>
+      ids.map((id) => [
+        ['templates', 'typeM', 'points', id],
+        { topic: `racks/{unit}/${id.replace('*', '{branch}')}`, unit: 'kPa', reference: 'absolute' },
+      ]);
+    const untold = (...changes: readonly Change[]): boolean =>
+      /AIR-1.*never raised/.test(warningsOf(typeM('shape', 'b'), tank, ...changes).join());
+    const hose = typeM('hoseBore', '8 mm');
+    expect(untold(hose, ...of('branch.*.return.pressure'))).toBe(false);
+    expect(untold(hose, ...of('branch.r1.return.pressure', 'branch.r2.return.pressure'))).toBe(false);
+    expect(untold(hose, ...of('branch.r1.return.pressure'))).toBe(true);
+    expect(untold(typeM('hoseBore', undefined), ...of('branch.*.return.pressure'))).toBe(true);
+  });
+
   it('is a loop with units of several shapes', () => {
     const loop: Change = [['loops', 'both'], { units: ['m1', 'm2'] }];
     const tanks = { named: { a: {}, b: {} } };
