@@ -1,3 +1,4 @@
+import type { AlertList } from '@ebbline/shared/contract/alert';
 import type { Page } from 'playwright-core';
 import { beforeAll, expect, test } from 'vitest';
 import { type Ebbline, startEbbline } from '../../helpers/ebbline';
@@ -12,12 +13,12 @@ const screens = [
   ['Hall', '/halls/north', '.hall-permits .permit'],
   ['Loop', '/units/N3', '[data-testid="alarm-N3:AIR-1"]'],
   ['Loop with two units', '/units/N8', '[data-testid="fact-loopWaterVolume"]'],
-  ['Alarms', '/alarms', '.beside'],
+  ['Alarms', '/alarms', '.beside .alerts li'],
   ['Trends', '/trends', '[data-testid="key-N3:vacuumMargin"]'],
   ['Set-up', '/setup/N3', '[data-testid="active-cutServerHose-N3"]'],
 ] as const;
 
-suiteNeeding(['chromium'], 'the screens of the demo, with a fault, an alarm and a permit', () => {
+suiteNeeding(['chromium'], 'the screens of the demo, with a fault, an alarm, an alert and a permit', () => {
   const keep = stopAfterAll();
   let ebbline: Ebbline;
   beforeAll(async () => {
@@ -32,7 +33,6 @@ suiteNeeding(['chromium'], 'the screens of the demo, with a fault, an alarm and 
       branch: 'r5',
       keys: { size: 'usual' },
     });
-    await accepted('/api/demo/faults', { ...command, id: 'setSeparator', kind: 'operation', keys: { value: '28' } });
     const inAnHour = new Date(Date.now() + 3_600_000).toISOString();
     const permit = { unit: 'N2', branch: 'r4', until: inAnHour, expectedInLeak: 0.0003, operator: 'Ada Nightwatch' };
     await accepted('/api/permits', permit);
@@ -41,7 +41,11 @@ suiteNeeding(['chromium'], 'the screens of the demo, with a fault, an alarm and 
       withinMs: 120_000,
       what: 'AIR-1',
     });
+    // A set point is another only than one that was known: not before the unit has been heard.
+    await accepted('/api/demo/faults', { ...command, id: 'setSeparator', kind: 'operation', keys: { value: '28' } });
+    await until(async () => (await alerts()).some(({ id }) => id === 'N3:SET-1'), { everyMs: 250, what: 'SET-1' });
   });
+  const alerts = async (): Promise<AlertList['alerts']> => (await ebbline.get<AlertList>('/api/alerts')).alerts;
   /** A busy machine may keep the simulator from answering in time: it is told again. */
   async function accepted(path: string, body: unknown): Promise<void> {
     await until(async () => (await ebbline.post(path, body)).ok, { everyMs: 500, withinMs: 60_000, what: path });
