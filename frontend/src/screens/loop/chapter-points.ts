@@ -4,9 +4,9 @@ export type FactRow = readonly [point: string, label: string];
 /** The points of each part of the loop, in the order in which they are read. */
 export const tankFacts: readonly FactRow[] = [
   ['supplyTankRate', 'supply tank gains'],
-  ['timeToEmpty', 'supply tank empty in'],
+  ['timeToEmpty', 'supply tank, time until empty'],
   ['separatorRate', 'separator gains'],
-  ['timeToFull', 'separator full in'],
+  ['timeToFull', 'separator, time until full'],
   ['waterVolume', 'water in both tanks'],
   ['topUpRate', 'top-up'],
   ['topUp.volume', 'top-up, counted'],
