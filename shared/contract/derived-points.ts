@@ -1,67 +1,25 @@
+import { airPoints } from './derived/air-points';
+import { chipPoints } from './derived/chip-points';
+import { exchangerPoints } from './derived/exchanger-points';
+import { heatPoints } from './derived/heat-points';
+import { hydraulicPoints } from './derived/hydraulic-points';
+import { pressurePoints } from './derived/pressure-points';
+import { tankPoints } from './derived/tank-points';
+import { trendPoints } from './derived/trend-points';
+import { waterPoints } from './derived/water-points';
 import type { PointRow } from './quantity-kind';
 
 /** What Ebbline works out; every unit has those whose inputs it has. */
 export const derivedOfHall: readonly PointRow[] = [['dewPoint', 'temperature', 'Cel', 'Dew point']];
 
 export const derivedOfUnit: readonly PointRow[] = [
-  ['massFlow', 'massFlow', 'kg/s', 'Mass flow'],
-  ['heatRemoved', 'power', 'W', 'Heat removed'],
-  ['facilityHeat', 'power', 'W', 'Facility heat'],
-  ['chipPower', 'power', 'W', 'Chip power'],
-  ['capture', 'ratio', '1', 'Capture (heat removed ÷ chip power)'],
-  ['heatBalance', 'ratio', '1', 'Heat balance'],
-  ['heatBalanceSignificance', 'ratio', '1', 'Heat balance, gap over its standard uncertainty'],
-  ['approach', 'temperatureDifference', 'K', 'Approach'],
-  ['lmtd', 'temperatureDifference', 'K', 'Log mean temperature difference'],
-  ['effectiveness', 'ratio', '1', 'Effectiveness'],
-  ['ntu', 'ratio', '1', 'Number of transfer units'],
-  ['ua', 'thermalConductance', 'W/K', 'UA'],
-  ['uaRatio', 'ratio', '1', 'UA against clean at the same flows'],
-  ['facilityTemperatureRise', 'temperatureDifference', 'K', 'Facility water temperature rise'],
-  ['vacuumMargin', 'pressureDifference', 'Pa', 'Vacuum margin'],
-  ['vacuumMarginWorst', 'pressureDifference', 'Pa', 'Vacuum margin, worst of running and stopped'],
-  ['boilingMargin', 'pressureDifference', 'Pa', 'Boiling margin'],
-  ['lowerWallMargin', 'pressureDifference', 'Pa', 'Margin to the nearest lower wall'],
-  ['npshAvailable', 'level', 'm', 'Net positive suction head available'],
-  ['drivingPressure', 'pressureDifference', 'Pa', 'Driving pressure'],
-  ['gasLoad', 'freeAirFlow', 'm3/s', 'Gas load (free air)'],
-  ['inLeak', 'freeAirFlow', 'm3/s', 'In-leak (free air)'],
-  ['gasAllowance', 'freeAirFlow', 'm3/s', 'Gas load that is accounted for: baseline, gas budget, permits (free air)'],
-  ['vacuumCapacity', 'freeAirFlow', 'm3/s', 'Capacity of one vacuum source at present (free air)'],
-  ['vacuumReserve', 'freeAirFlow', 'm3/s', 'Vacuum reserve (free air)'],
-  ['vacuumReserveAll', 'freeAirFlow', 'm3/s', 'Vacuum reserve with all sources (free air)'],
-  ['openingsCarried', 'ratio', '1', 'Open hoses carried'],
-  ['openingsCarriedAll', 'ratio', '1', 'Open hoses carried with all sources'],
-  ['largestOpeningCarried', 'level', 'm', 'Largest opening carried'],
-  ['supplyTankRate', 'volumeFlow', 'm3/s', 'Supply tank, water gained'],
-  ['separatorRate', 'volumeFlow', 'm3/s', 'Separator, water gained'],
-  ['waterVolume', 'volume', 'm3', 'Water in both tanks'],
-  ['loopWaterVolume', 'volume', 'm3', 'Water in the tanks of all units on the loop'],
-  ['loopWaterRate', 'volumeFlow', 'm3/s', 'Water gained by the tanks of all units on the loop'],
-  [
-    'loopWaterTrend',
-    'volumeFlow',
-    'm3/s',
-    'Water gained over a day by the tanks of all units on the loop, top-up taken out',
-  ],
-  ['topUpRate', 'volumeFlow', 'm3/s', 'Top-up'],
-  ['timeToEmpty', 'duration', 's', 'Time until the supply tank is empty'],
-  ['timeToFull', 'duration', 's', 'Time until the separator is full'],
-  ['expectedFlow', 'volumeFlow', 'm3/s', 'Flow that driving pressure and commissioned resistance give'],
-  ['flowShare', 'ratio', '1', 'Loop flow ÷ expected flow'],
-  ['loopResistance', 'ratio', '1', 'Loop resistance relative to commissioned'],
-  ['pumpEfficiency', 'ratio', '1', 'Pump efficiency, wire to water'],
-  ['dewPointMargin', 'temperatureDifference', 'K', 'Dew point margin'],
-  ['filterResistance', 'ratio', '1', 'Filter resistance relative to clean'],
-  ['rideThroughFlow', 'duration', 's', 'Ride-through on stored flow'],
-  ['rideThroughPlate', 'duration', 's', 'Ride-through, plate to its limit without flow'],
-  ['rideThroughFans', 'duration', 's', 'Ride-through with fans'],
-  ['temperatureOnFans', 'temperature', 'Cel', 'Hottest chip expected on fans alone'],
-  ['conductivity25', 'conductivity', 'S/m', 'Conductivity at 25 °C'],
-  ['marginTimeToLimit', 'duration', 's', 'Time until the vacuum margin is at its limit'],
-  ['filterTimeToLimit', 'duration', 's', 'Time until the filter is at its limit'],
-  ['plate.<id>.resistance', 'thermalResistance', 'K/W', 'Plate resistance, case to supply'],
-  ['plate.<id>.resistanceRatio', 'ratio', '1', 'Plate resistance against commissioned, at equal flow'],
-  ['branch.<id>.heatRemoved', 'power', 'W', 'Branch heat removed'],
-  ['branch.<id>.flowShare', 'ratio', '1', 'Branch flow ÷ expected share'],
+  ...heatPoints,
+  ...exchangerPoints,
+  ...pressurePoints,
+  ...airPoints,
+  ...tankPoints,
+  ...hydraulicPoints,
+  ...chipPoints,
+  ...waterPoints,
+  ...trendPoints,
 ];

@@ -66,3 +66,28 @@ describe('the history store whose InfluxDB is not there at the start', () => {
     server.closeAllConnections();
   });
 });
+
+describe('an answer of InfluxDB that was taken while a write came in', () => {
+  it('is asked for again where a count is there before its sum: what is missing is never zero', async () => {
+    const figures = [
+      [startMs, null, null, null, 1],
+      [startMs, 7, 7, 7, 1],
+    ];
+    const server = createServer((request, response) => {
+      const isRead = decodeURIComponent(request.url ?? '').includes('sum(');
+      const series = isRead ? [{ name: 'second', columns: [], values: [figures.shift()] }] : [];
+      request.resume();
+      response.end(JSON.stringify({ results: [{ statement_id: 0, series }] }));
+    });
+    const port = await freePort();
+    server.listen(port, '127.0.0.1');
+    await once(server, 'listening');
+    const store = await InfluxHistoryStore.open({ url: `http://127.0.0.1:${port}/there` });
+    const query = { ...pressure, fromMs: startMs, toMs: startMs + second, buckets: 1 };
+    const { mean, count } = await store.read(query);
+    expect([mean[0], count[0]]).toEqual([7, 1]);
+    await store.close();
+    server.close();
+    server.closeAllConnections();
+  });
+});

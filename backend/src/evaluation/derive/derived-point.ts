@@ -9,6 +9,10 @@ interface DerivedPointBase {
   readonly unit: string;
   /** Points and site-file keys it is worked out from, where the site has them. */
   readonly inputs: readonly string[];
+  /** The equation as a person reads it, in the field's usual symbols: `Q = ρ·q·c_p·(T_return − T_supply)`. */
+  readonly formula?: string;
+  /** Where the equation stands: standard and clause, book and equation, or `own rule`. */
+  readonly source?: string;
   /** The equation from `shared` behind the value. The tables of published values call this very function. */
   readonly equation: (...inputs: never[]) => number;
 }

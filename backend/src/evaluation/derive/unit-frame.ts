@@ -16,6 +16,7 @@ import { emptyExchanger } from './exchanger-state';
 import type { GasFlow } from './gas-flow';
 import { InputTally } from './input-tally';
 import type { DeriveMemory } from './memory/derive-memory';
+import type { UncertaintyBudget } from './uncertainty-budget';
 import { unitPlan, type UnitPlan } from './unit-plan';
 
 /** Points that a unit has, as functions of its frame, and the slots of those that it can't have. */
@@ -38,6 +39,8 @@ export class UnitFrame {
   startedState: SlotState | null = null;
   nowMs = Number.NaN;
   stopped = false;
+  /** Where the parts of an uncertainty are written while somebody asks for one; null each second. */
+  budget: UncertaintyBudget | null = null;
   /** What is remembered between seconds; null where nobody keeps it, and then what needs it is not known. */
   memory: DeriveMemory | null = null;
   /** Seconds since the memory last took a sample of this unit; 0 where it has this one already. */

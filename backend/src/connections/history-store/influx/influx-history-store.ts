@@ -12,10 +12,15 @@ import { BucketSums } from '../bucket-sums';
 import { bucketPlan, dayMs, hourMs } from '../history-query';
 import { WriteSender } from '../write-sender';
 import { influxAddress } from './influx-address';
-import { InfluxServer } from './influx-server';
+import { InfluxServer, type InfluxRows } from './influx-server';
 import { PreparedDatabase } from './prepared-database';
 import { readStatements } from './read-statements';
 import { fieldOf, secondsPolicy, toPoints, type LayoutHolder } from './to-points';
+
+/** How often an answer with half-written rows is asked for; then those rows are left out, as if not written yet. */
+const readAttempts = 5;
+
+const isWhole = (row: InfluxRows[number]): boolean => row.every((figure) => figure !== null);
 
 export interface InfluxHistoryOptions {
   readonly url: string;
@@ -88,13 +93,25 @@ export class InfluxHistoryStore implements HistoryStore {
       this.#retiredBeforeMs,
     );
     if (usesMinutes) sums.usedMinutes();
-    for (const rows of await this.#server.query(statements)) {
+    for (const rows of await this.#wholeRows(statements)) {
       for (const row of rows) {
         const [start = NaN, min = NaN, sum = NaN, max = NaN, count = NaN] = row.map(Number);
         sums.add(Math.floor((start - plan.fromMs) / plan.bucketMs), min, sum, max, count);
       }
     }
     return sums.buckets();
+  }
+
+  /**
+   * InfluxDB takes the figures of one row at slightly different instants: where a write comes in between, a count may
+   * stand there before its sum. Such an answer is asked again; no sum is ever made up.
+   */
+  async #wholeRows(statements: readonly string[]): Promise<readonly InfluxRows[]> {
+    for (let attempt = 1; ; attempt++) {
+      const answer = await this.#server.query(statements);
+      if (answer.every((rows) => rows.every(isWhole))) return answer;
+      if (attempt === readAttempts) return answer.map((rows) => rows.filter(isWhole));
+    }
   }
 
   async maintain(nowMs: number): Promise<void> {

@@ -1,0 +1,25 @@
+import { z } from 'zod';
+import { readingSchema } from './reading';
+
+/** What stands behind one value of a unit or hall: its equation, what it was worked out from, and how sure it is. */
+export const explanationSchema = z.object({
+  unit: z.string(),
+  reading: readingSchema,
+  formula: z.string().nullable().describe('null for a measured point'),
+  source: z.string().nullable().describe('where the equation stands; null for a measured point'),
+  inputs: z.array(readingSchema).describe('points of the unit and its hall that it is worked out from'),
+  siteFigures: z
+    .array(z.object({ name: z.string(), value: z.number(), unitOfMeasure: z.string() }))
+    .describe('figures of the site file that it is worked out from'),
+  budget: z.array(
+    z.object({
+      from: z.string().describe('a point, a figure of the site file, or a model'),
+      contribution: z.number().describe('standard uncertainty that it brings, in the unit of measure of the value'),
+      share: z.number().describe('of the variance, 0 to 1'),
+    }),
+  ),
+  standardUncertainty: z.number().nullable(),
+  coverageFactor: z.number().nullable(),
+  degreesOfFreedom: z.number().nullable().describe('effective (Welch–Satterthwaite); null: so many that k = 2 holds'),
+});
+export type Explanation = z.infer<typeof explanationSchema>;
