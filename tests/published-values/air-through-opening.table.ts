@@ -9,6 +9,7 @@ export const airThroughOpeningTable: PublishedTable = {
   rows: [
     {
       id: 'inleak-1mm-95',
+      status: 'published',
       source: 'isentropic nozzle flow, NACA 1135; choked below 0.5283 p0 = 53.53 kPa',
       inputs: { d: 1, p0: 101.325, T0: 293.15, p_loop: 95 },
       expected: 9.36347e-5,
@@ -16,6 +17,7 @@ export const airThroughOpeningTable: PublishedTable = {
     },
     {
       id: 'inleak-1mm-80',
+      status: 'published',
       source: 'isentropic nozzle flow, NACA 1135; choked below 0.5283 p0 = 53.53 kPa',
       inputs: { d: 1, p0: 101.325, T0: 293.15, p_loop: 80 },
       expected: 0.000156653,
@@ -23,6 +25,7 @@ export const airThroughOpeningTable: PublishedTable = {
     },
     {
       id: 'inleak-1mm-30',
+      status: 'published',
       source: 'isentropic nozzle flow, NACA 1135; choked below 0.5283 p0 = 53.53 kPa',
       inputs: { d: 1, p0: 101.325, T0: 293.15, p_loop: 30 },
       expected: 0.000187846,

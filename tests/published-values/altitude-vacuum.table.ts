@@ -25,8 +25,29 @@ export const altitudeVacuumTable: PublishedTable = {
       ) / 1000,
   },
   rows: [
-    { id: 'altitude-vacuum 0', source, inputs: { H: 0 }, expected: 91.73, tolerance: absolute(0.005) },
-    { id: 'altitude-vacuum 1500', source, inputs: { H: 1500 }, expected: 74.96, tolerance: absolute(0.005) },
-    { id: 'altitude-vacuum 3000', source, inputs: { H: 3000 }, expected: 60.51, tolerance: absolute(0.005) },
+    {
+      id: 'altitude-vacuum 0',
+      status: 'computed',
+      source,
+      inputs: { H: 0 },
+      expected: 91.73,
+      tolerance: absolute(0.005),
+    },
+    {
+      id: 'altitude-vacuum 1500',
+      status: 'computed',
+      source,
+      inputs: { H: 1500 },
+      expected: 74.96,
+      tolerance: absolute(0.005),
+    },
+    {
+      id: 'altitude-vacuum 3000',
+      status: 'computed',
+      source,
+      inputs: { H: 3000 },
+      expected: 60.51,
+      tolerance: absolute(0.005),
+    },
   ],
 };

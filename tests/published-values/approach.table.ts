@@ -14,6 +14,7 @@ export const approachTable: PublishedTable = {
   rows: [
     {
       id: 'hx-ww approach',
+      status: 'published',
       source:
         'Bergman, Lavine, Incropera, DeWitt, Fundamentals of Heat and Mass Transfer (7th ed.) Table 11.3 (computed)',
       inputs: { T_TCS_supply: 34.192, T_FWS_supply: 30 },

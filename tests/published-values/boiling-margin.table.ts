@@ -18,6 +18,7 @@ export const boilingMarginTable: PublishedTable = {
   rows: [
     {
       id: 'boiling-margin margin',
+      status: 'published',
       source: 'IAPWS R7-97 region 4',
       inputs: { p_min: 22.0, t: 50 },
       expected: 9.649,

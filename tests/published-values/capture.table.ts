@@ -16,6 +16,7 @@ export const captureTable: PublishedTable = {
   rows: [
     {
       id: 'balance ratio',
+      status: 'computed',
       source: 'GUM combination of independent inputs (computed)',
       inputs: { Q: 50152.8, P: 52400 },
       expected: 0.95711,

@@ -21,6 +21,7 @@ export const plateResistanceTable: PublishedTable = {
   rows: [
     {
       id: 'rth',
+      status: 'computed',
       source: 'definition: (T_case − T_fluid,in)/P (computed)',
       inputs: { T_case: 62, T_in: 40, P: 700 },
       expected: 0.031429,
@@ -37,6 +38,7 @@ export const plateRatioTable: PublishedTable = {
   rows: [
     {
       id: 'half the flow of a turbulent film',
+      status: 'computed',
       source: `${book} eq. 8.60 (Dittus–Boelter, Nu ~ Re^0.8), computed by hand: 0.03 + 0.03 × 2^0.8`,
       inputs: { fixed: 0.03, film: 0.03, share: 0.5 },
       expected: 0.08223,
@@ -61,6 +63,7 @@ export const plateRatioOnSiteTable: PublishedTable = {
   rows: [
     {
       id: 'half the flow of a turbulent film, as a ratio',
+      status: 'computed',
       source: `${book} eq. 8.60 (Dittus–Boelter, Nu ~ Re^0.8), computed by hand`,
       inputs: { share: 0.5 },
       expected: 1,
@@ -96,6 +99,7 @@ export const rideThroughPlateTable: PublishedTable = {
   rows: [
     {
       id: 'time-to-limit',
+      status: 'computed',
       source: `energy balance of a lump (${book} section 5.1; computed)`,
       inputs: lump,
       expected: 92.08,
@@ -113,6 +117,7 @@ export const rideThroughFansTable: PublishedTable = {
   rows: [
     {
       id: 'time-to-limit-loss2',
+      status: 'computed',
       source: `${book} eq. 5.25 (computed)`,
       inputs: { ...lump, UA_loss: 2000, T_amb: 25 },
       expected: 138.85,
@@ -129,6 +134,7 @@ export const temperatureOnFansTable: PublishedTable = {
   rows: [
     {
       id: 'time-to-limit-loss T_inf',
+      status: 'published',
       source: `${book} eq. 5.25`,
       inputs: { ...lump, UA_loss: 6000, T_amb: 25 },
       expected: 45,
@@ -136,6 +142,7 @@ export const temperatureOnFansTable: PublishedTable = {
     },
     {
       id: 'time-to-limit-loss2 T_inf',
+      status: 'computed',
       source: `${book} eq. 5.25`,
       inputs: { ...lump, UA_loss: 2000, T_amb: 25 },
       expected: 85,
@@ -156,6 +163,7 @@ export const conductivityTable: PublishedTable = {
   rows: [
     {
       id: 'cond-comp',
+      status: 'published',
       source: 'ISO 7888 linear form, α = 2 %/K',
       inputs: { kappa: 120, t: 40, alpha: 2 },
       expected: 92.31,

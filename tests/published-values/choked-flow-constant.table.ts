@@ -9,6 +9,7 @@ export const chokedFlowConstantTable: PublishedTable = {
   rows: [
     {
       id: 'choke-const',
+      status: 'published',
       source: 'NACA Report 1135; White, Fluid Mechanics eq. 9.47 (0.6847 p0 A/sqrt(R T0))',
       inputs: { k: 1.4 },
       expected: 0.04041,

@@ -8,6 +8,7 @@ export const criticalPressureRatioTable: PublishedTable = {
   rows: [
     {
       id: 'crit-1.4',
+      status: 'published',
       source: 'NACA Report 1135 (p*/p_t = 0.5283 for k = 1.4)',
       inputs: { k: 1.4 },
       expected: 0.528282,
@@ -15,6 +16,7 @@ export const criticalPressureRatioTable: PublishedTable = {
     },
     {
       id: 'crit-1.289',
+      status: 'published',
       source: 'NACA Report 1135 (p*/p_t = 0.5283 for k = 1.4)',
       inputs: { k: 1.289 },
       expected: 0.547724,
@@ -22,6 +24,7 @@ export const criticalPressureRatioTable: PublishedTable = {
     },
     {
       id: 'crit-1.33',
+      status: 'published',
       source: 'NACA Report 1135 (p*/p_t = 0.5283 for k = 1.4)',
       inputs: { k: 1.33 },
       expected: 0.540364,
@@ -29,6 +32,7 @@ export const criticalPressureRatioTable: PublishedTable = {
     },
     {
       id: 'cengel-crit p*',
+      status: 'published',
       source: 'Cengel & Boles, Thermodynamics, Example 17-4',
       inputs: { k: 1.289, p0: 1400 },
       expected: 766.8,

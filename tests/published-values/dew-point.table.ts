@@ -15,6 +15,7 @@ export const dewPointTable: PublishedTable = {
   rows: [
     {
       id: 'dew-22-60',
+      status: 'published',
       source: 'WMO-No. 8 Annex 4.B formulas (constants 6.112 hPa, 17.62, 243.12 degC); cross-check ASHRAE 2017 ch.1',
       inputs: { t: 22, RH: 60 },
       expected: 13.89,
@@ -22,6 +23,7 @@ export const dewPointTable: PublishedTable = {
     },
     {
       id: 'dew-25-50',
+      status: 'published',
       source: 'WMO-No. 8 Annex 4.B formulas (constants 6.112 hPa, 17.62, 243.12 degC); cross-check ASHRAE 2017 ch.1',
       inputs: { t: 25, RH: 50 },
       expected: 13.86,
@@ -29,6 +31,7 @@ export const dewPointTable: PublishedTable = {
     },
     {
       id: 'dew-30-50',
+      status: 'published',
       source: 'WMO-No. 8 Annex 4.B formulas (constants 6.112 hPa, 17.62, 243.12 degC); cross-check ASHRAE 2017 ch.1',
       inputs: { t: 30, RH: 50 },
       expected: 18.45,
@@ -36,6 +39,7 @@ export const dewPointTable: PublishedTable = {
     },
     {
       id: 'dew-35-40',
+      status: 'published',
       source: 'WMO-No. 8 Annex 4.B formulas (constants 6.112 hPa, 17.62, 243.12 degC); cross-check ASHRAE 2017 ch.1',
       inputs: { t: 35, RH: 40 },
       expected: 19.38,
@@ -43,6 +47,7 @@ export const dewPointTable: PublishedTable = {
     },
     {
       id: 'ashrae-ex1 t_dew',
+      status: 'published',
       source: 'ASHRAE Handbook - Fundamentals 2017, ch.1 Example 1 (read from the chart, hence loose)',
       inputs: { t: 40, RH: 14 },
       expected: 7,

@@ -3,7 +3,14 @@ import { absolute, type PublishedRow, type PublishedTable } from './published-ta
 
 const source = 'Weiss 1970, Deep-Sea Research 17:721–735, table of solubilities at 1 atm, salinity 0';
 const rows = (id: string, values: readonly (readonly [t: number, expected: number])[]): PublishedRow[] =>
-  values.map(([t, expected]) => ({ id: `${id}-${t}`, source, inputs: { t }, expected, tolerance: absolute(0.006) }));
+  values.map(([t, expected]) => ({
+    id: `${id}-${t}`,
+    status: 'published',
+    source,
+    inputs: { t },
+    expected,
+    tolerance: absolute(0.006),
+  }));
 
 export const oxygenTable: PublishedTable = {
   title: 'oxygen in water under moist air, mL(STP)/L',
@@ -37,6 +44,7 @@ export const releasedAirTable: PublishedTable = {
   rows: [
     {
       id: 'degas-30-101-40',
+      status: 'computed',
       source: 'Weiss 1970 + Henry proportionality (computed)',
       inputs: { t: 30, p1: 101.325, p2: 40 },
       expected: 9.69,

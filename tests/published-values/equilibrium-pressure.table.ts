@@ -11,6 +11,7 @@ export const equilibriumPressureTable: PublishedTable = {
   rows: [
     {
       id: 'pumpdown-ultimate',
+      status: 'computed',
       source: 'throughput balance + Dalton (computed)',
       inputs: { Q: 500, S: 2.0, t: 30 },
       expected: 4.4967,

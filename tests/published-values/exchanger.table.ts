@@ -21,6 +21,7 @@ const inputs = {
 type Inputs = PublishedRow['inputs'];
 const row = (id: string, source: string, expected: number, tolerance: PublishedRow['tolerance']): PublishedRow => ({
   id,
+  status: id.startsWith('hx-ww') ? 'published' : 'computed',
   source: `${book} ${source}`,
   inputs,
   expected,
@@ -87,6 +88,7 @@ export const equalEndsTable: PublishedTable = {
   rows: [
     {
       id: 'lmtd-60-40',
+      status: 'published',
       source: `${book} eq. 11.15`,
       inputs: { T_hi: 100, T_ho: 60, T_ci: 20, T_co: 60 },
       expected: 40,
@@ -111,6 +113,7 @@ export const effectivenessOfNtuTable: PublishedTable = {
   rows: [
     {
       id: 'eps-5-0.7-counterflow',
+      status: 'published',
       source: `${book} table 11.3; Shah & Sekulic`,
       inputs: { NTU: 5, Cr: 0.7 },
       expected: 0.920670368605,
@@ -118,6 +121,7 @@ export const effectivenessOfNtuTable: PublishedTable = {
     },
     {
       id: 'eps-limit-cr1',
+      status: 'published',
       source: `${book} table 11.3`,
       inputs: { NTU: 3, Cr: 1 },
       expected: 0.75,
@@ -125,6 +129,7 @@ export const effectivenessOfNtuTable: PublishedTable = {
     },
     {
       id: 'inc-11.1-ntu eps',
+      status: 'published',
       source: `${book} section 11.4 with the data of example 11.1`,
       inputs: { NTU: 0.9265, Cr: 0.255 },
       expected: 0.5714,
@@ -140,6 +145,7 @@ export const ntuTable: PublishedTable = {
   rows: [
     {
       id: 'ntu-inverse',
+      status: 'published',
       source: `${book} table 11.4`,
       inputs: { eps: 0.9206703686, Cr: 0.7 },
       expected: 5,
@@ -190,6 +196,7 @@ export const heatBalanceTable: PublishedTable = {
   rows: [
     {
       id: 'balance ratio',
+      status: 'computed',
       source: 'GUM combination of independent inputs (computed)',
       inputs: { Q: 50152.8, P_el: 52400 },
       expected: 0.95711,

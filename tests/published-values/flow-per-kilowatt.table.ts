@@ -33,8 +33,15 @@ export const flowPerKilowattTable: PublishedTable = {
       ),
   },
   rows: [
-    { id: 'flow-per-kW-5', source, inputs: { dT: 5 }, expected: 2.889, tolerance: absolute(0.006) },
-    { id: 'flow-per-kW-10', source, inputs: { dT: 10 }, expected: 1.444, tolerance: absolute(0.006) },
+    { id: 'flow-per-kW-5', status: 'computed', source, inputs: { dT: 5 }, expected: 2.889, tolerance: absolute(0.006) },
+    {
+      id: 'flow-per-kW-10',
+      status: 'computed',
+      source,
+      inputs: { dT: 10 },
+      expected: 1.444,
+      tolerance: absolute(0.006),
+    },
   ],
 };
 

@@ -6,6 +6,7 @@ import { absolute, relative, type PublishedRow, type PublishedTable } from './pu
 const perHour = (q: number): number => q / 3600;
 const clogged: PublishedRow = {
   id: 'resistance ratio',
+  status: 'computed',
   source: 'Darcy form, turbulent exponent 2 (computed)',
   inputs: { q_ref: 10, dp_ref: 12, q: 8.5, dp: 15.6 },
   expected: 1.7993,
@@ -67,12 +68,13 @@ export const dropAtReferenceFlowTable: PublishedTable = {
   title: 'pressure drop at reference flow, kPa',
   subject: { equation: relativeResistance },
   evaluate: (equation, { q_ref = 0, dp_ref = 0, q = 0, dp = 0 }) => equation(dp, dp_ref, q, q_ref, 2) * dp_ref,
-  rows: [{ ...clogged, id: 'resistance dp at reference flow', expected: 21.592 }],
+  rows: [{ ...clogged, id: 'resistance dp at reference flow', status: 'computed', expected: 21.592 }],
 };
 
 /** Kv: m³/h at 1 bar. A loop commissioned with 10 m³/h at 1 bar moves 5 at a quarter of it. */
 const kv: PublishedRow = {
   id: 'kv-def',
+  status: 'published',
   source: 'IEC 60534-2-1',
   inputs: { Kv: 10, dp: 0.25 },
   expected: 5,
@@ -118,6 +120,7 @@ export const pumpEfficiencyTable: PublishedTable = {
   rows: [
     {
       id: 'pump-dp eta_gross',
+      status: 'computed',
       source: 'ISO 9906:2012 overall efficiency (computed)',
       inputs: { q_V: 36, dp: 180, P_el: 3.1 },
       expected: 0.58065,
@@ -134,6 +137,7 @@ export const timeToEmptyTable: PublishedTable = {
   rows: [
     {
       id: 'unit-m-stored-flow',
+      status: 'computed',
       source: 'parameter set of unit M, computed by hand: 80 L at 346 L/min; printed as 14 s',
       inputs: { usable: 80, q: 346 },
       expected: 13.87,

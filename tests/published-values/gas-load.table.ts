@@ -39,6 +39,7 @@ export const gasLoadTable: PublishedTable = {
   rows: [
     {
       id: 'pumpdown-ultimate turned round',
+      status: 'computed',
       source: 'throughput balance + Dalton (computed)',
       inputs: { p: 4.4967, S: 2, t: 30 },
       expected: 500,

@@ -42,6 +42,7 @@ export const heatBalanceOnSiteTable: PublishedTable = {
   rows: [
     {
       id: 'heat-u of 10 K with 5 % more on the other side',
+      status: 'computed',
       source: 'JCGM 100:2008 eq. 10 (computed by hand)',
       inputs: { m: 1.2, more: 0.05 },
       expected: 2.3519,

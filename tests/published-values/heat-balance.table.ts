@@ -8,6 +8,7 @@ export const heatBalanceTable: PublishedTable = {
   rows: [
     {
       id: 'balance z',
+      status: 'computed',
       source: 'GUM combination of independent inputs (computed)',
       inputs: { Q: 50152.8, u_Q: 870, P: 52400, u_P: 300 },
       expected: 2.4419,

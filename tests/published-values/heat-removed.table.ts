@@ -8,6 +8,7 @@ export const heatRemovedTable: PublishedTable = {
   rows: [
     {
       id: 'heat-u-10K Q',
+      status: 'computed',
       source: 'JCGM 100:2008 eq. (10)/(12) applied to Q = m cp dT (computed)',
       inputs: { m: 1.2, cp: 4179.4, t_supply: 35, t_return: 45 },
       expected: 50152.8,
@@ -15,6 +16,7 @@ export const heatRemovedTable: PublishedTable = {
     },
     {
       id: 'heat-u-2K Q',
+      status: 'computed',
       source: 'JCGM 100:2008 eq. (10) (computed)',
       inputs: { m: 1.2, cp: 4179.4, t_supply: 35, t_return: 37 },
       expected: 10030.6,

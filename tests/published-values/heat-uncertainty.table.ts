@@ -24,6 +24,7 @@ export const heatUncertaintyTable: PublishedTable = {
   rows: [
     {
       id: 'heat-u-10K u(Q)',
+      status: 'computed',
       source: 'JCGM 100:2008 eq. (10)/(12) applied to Q = m cp dT (computed)',
       inputs: { m: 1.2, cp: 4179.4, t_supply: 35, t_return: 45, u_m: 0.012, u_cp: 4.0, u_t: 0.1 },
       expected: 870.0,
@@ -31,6 +32,7 @@ export const heatUncertaintyTable: PublishedTable = {
     },
     {
       id: 'heat-u-2K u(Q)/Q',
+      status: 'computed',
       source: 'JCGM 100:2008 eq. (10) (computed)',
       inputs: { m: 1.2, cp: 4179.4, t_supply: 35, t_return: 37, u_m: 0.012, u_cp: 4.0, u_t: 0.1, asShare: 1 },
       expected: 0.07142,
@@ -38,6 +40,7 @@ export const heatUncertaintyTable: PublishedTable = {
     },
     {
       id: 'heat-u-corr',
+      status: 'computed',
       source: 'JCGM 100:2008 eq. (13)/(16) (computed)',
       inputs: { m: 1.2, cp: 4179.4, t_supply: 35, t_return: 45, u_m: 0.012, u_cp: 4.0, u_t: 0.1, r: 0.8 },
       expected: 595.4,

@@ -40,6 +40,7 @@ export const inLeakTable: PublishedTable = {
   rows: [
     {
       id: 'leak-tank Q',
+      status: 'computed',
       source: 'pressure-rise method, ideal gas (computed)',
       inputs: { V: 80, p1: 40, p2: 40.75, dt: 600, t: 25 },
       expected: 0.1,
@@ -47,6 +48,7 @@ export const inLeakTable: PublishedTable = {
     },
     {
       id: 'leak-pdv Q',
+      status: 'published',
       source: 'two pressures of the worked example of 40 CFR 1065.644: 2 L from 25.3 to 50.6 kPa in 70 s',
       inputs: { V: 2, p1: 25.3, p2: 50.6, dt: 70, t: 20 },
       expected: 0.72286,
@@ -77,6 +79,7 @@ export const gasAllowanceTable: PublishedTable = {
   rows: [
     {
       id: '100 L/min × 42 kPa',
+      status: 'computed',
       source: 'ideal gas law, by hand: 100 × 42/101.325; printed as 41',
       inputs: { q: 100, dp: 42 },
       expected: 41.45,

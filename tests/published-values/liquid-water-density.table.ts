@@ -8,6 +8,7 @@ export const liquidWaterDensityTable: PublishedTable = {
   rows: [
     {
       id: 'sr6-260 rho',
+      status: 'published',
       source: 'IAPWS SR6-08(2011), Table 8',
       inputs: { T: 260 },
       expected: 997.06836,
@@ -15,6 +16,7 @@ export const liquidWaterDensityTable: PublishedTable = {
     },
     {
       id: 'sr6-298.15 rho',
+      status: 'published',
       source: 'IAPWS SR6-08(2011), Table 8',
       inputs: { T: 298.15 },
       expected: 997.047013,
@@ -22,6 +24,7 @@ export const liquidWaterDensityTable: PublishedTable = {
     },
     {
       id: 'water-20C rho',
+      status: 'published',
       source: 'IAPWS SR6-08(2011) equations (valid 253.15..383.15 K at 0.1 MPa)',
       inputs: { t: 20 },
       expected: 998.207,
@@ -29,6 +32,7 @@ export const liquidWaterDensityTable: PublishedTable = {
     },
     {
       id: 'water-25C rho',
+      status: 'published',
       source: 'IAPWS SR6-08(2011) equations (valid 253.15..383.15 K at 0.1 MPa)',
       inputs: { t: 25 },
       expected: 997.047,
@@ -36,6 +40,7 @@ export const liquidWaterDensityTable: PublishedTable = {
     },
     {
       id: 'water-35C rho',
+      status: 'published',
       source: 'IAPWS SR6-08(2011) equations (valid 253.15..383.15 K at 0.1 MPa)',
       inputs: { t: 35 },
       expected: 994.033,
@@ -43,6 +48,7 @@ export const liquidWaterDensityTable: PublishedTable = {
     },
     {
       id: 'water-45C rho',
+      status: 'published',
       source: 'IAPWS SR6-08(2011) equations (valid 253.15..383.15 K at 0.1 MPa)',
       inputs: { t: 45 },
       expected: 990.212,
@@ -50,6 +56,7 @@ export const liquidWaterDensityTable: PublishedTable = {
     },
     {
       id: 'water-50C rho',
+      status: 'published',
       source: 'IAPWS SR6-08(2011) equations (valid 253.15..383.15 K at 0.1 MPa)',
       inputs: { t: 50 },
       expected: 988.035,
@@ -57,6 +64,7 @@ export const liquidWaterDensityTable: PublishedTable = {
     },
     {
       id: 'water-55C rho',
+      status: 'published',
       source: 'IAPWS SR6-08(2011) equations (valid 253.15..383.15 K at 0.1 MPa)',
       inputs: { t: 55 },
       expected: 985.693,
@@ -64,6 +72,7 @@ export const liquidWaterDensityTable: PublishedTable = {
     },
     {
       id: 'water-60C rho',
+      status: 'published',
       source: 'IAPWS SR6-08(2011) equations (valid 253.15..383.15 K at 0.1 MPa)',
       inputs: { t: 60 },
       expected: 983.195,

@@ -8,6 +8,7 @@ export const liquidWaterHeatCapacityTable: PublishedTable = {
   rows: [
     {
       id: 'sr6-260 cp',
+      status: 'published',
       source: 'IAPWS SR6-08(2011), Table 8',
       inputs: { T: 260 },
       expected: 4300.17472,
@@ -15,6 +16,7 @@ export const liquidWaterHeatCapacityTable: PublishedTable = {
     },
     {
       id: 'sr6-298.15 cp',
+      status: 'published',
       source: 'IAPWS SR6-08(2011), Table 8',
       inputs: { T: 298.15 },
       expected: 4181.44618,
@@ -22,6 +24,7 @@ export const liquidWaterHeatCapacityTable: PublishedTable = {
     },
     {
       id: 'water-20C cp',
+      status: 'published',
       source: 'IAPWS SR6-08(2011) equations (valid 253.15..383.15 K at 0.1 MPa)',
       inputs: { t: 20 },
       expected: 4184.19,
@@ -29,6 +32,7 @@ export const liquidWaterHeatCapacityTable: PublishedTable = {
     },
     {
       id: 'water-25C cp',
+      status: 'published',
       source: 'IAPWS SR6-08(2011) equations (valid 253.15..383.15 K at 0.1 MPa)',
       inputs: { t: 25 },
       expected: 4181.45,
@@ -36,6 +40,7 @@ export const liquidWaterHeatCapacityTable: PublishedTable = {
     },
     {
       id: 'water-35C cp',
+      status: 'published',
       source: 'IAPWS SR6-08(2011) equations (valid 253.15..383.15 K at 0.1 MPa)',
       inputs: { t: 35 },
       expected: 4179.27,
@@ -43,6 +48,7 @@ export const liquidWaterHeatCapacityTable: PublishedTable = {
     },
     {
       id: 'water-45C cp',
+      status: 'published',
       source: 'IAPWS SR6-08(2011) equations (valid 253.15..383.15 K at 0.1 MPa)',
       inputs: { t: 45 },
       expected: 4180.04,
@@ -50,6 +56,7 @@ export const liquidWaterHeatCapacityTable: PublishedTable = {
     },
     {
       id: 'water-50C cp',
+      status: 'published',
       source: 'IAPWS SR6-08(2011) equations (valid 253.15..383.15 K at 0.1 MPa)',
       inputs: { t: 50 },
       expected: 4181.23,
@@ -57,6 +64,7 @@ export const liquidWaterHeatCapacityTable: PublishedTable = {
     },
     {
       id: 'water-55C cp',
+      status: 'published',
       source: 'IAPWS SR6-08(2011) equations (valid 253.15..383.15 K at 0.1 MPa)',
       inputs: { t: 55 },
       expected: 4182.86,
@@ -64,6 +72,7 @@ export const liquidWaterHeatCapacityTable: PublishedTable = {
     },
     {
       id: 'water-60C cp',
+      status: 'published',
       source: 'IAPWS SR6-08(2011) equations (valid 253.15..383.15 K at 0.1 MPa)',
       inputs: { t: 60 },
       expected: 4184.9,

@@ -8,6 +8,7 @@ export const liquidWaterViscosityTable: PublishedTable = {
   rows: [
     {
       id: 'sr6-260 mu',
+      status: 'published',
       source: 'IAPWS SR6-08(2011), Table 8',
       inputs: { T: 260 },
       expected: 0.00305836075,
@@ -15,6 +16,7 @@ export const liquidWaterViscosityTable: PublishedTable = {
     },
     {
       id: 'sr6-298.15 mu',
+      status: 'published',
       source: 'IAPWS SR6-08(2011), Table 8',
       inputs: { T: 298.15 },
       expected: 0.000889996774,
@@ -22,6 +24,7 @@ export const liquidWaterViscosityTable: PublishedTable = {
     },
     {
       id: 'water-20C mu',
+      status: 'published',
       source: 'IAPWS SR6-08(2011) equations (valid 253.15..383.15 K at 0.1 MPa)',
       inputs: { t: 20 },
       expected: 0.00100157,
@@ -29,6 +32,7 @@ export const liquidWaterViscosityTable: PublishedTable = {
     },
     {
       id: 'water-25C mu',
+      status: 'published',
       source: 'IAPWS SR6-08(2011) equations (valid 253.15..383.15 K at 0.1 MPa)',
       inputs: { t: 25 },
       expected: 0.000889997,
@@ -36,6 +40,7 @@ export const liquidWaterViscosityTable: PublishedTable = {
     },
     {
       id: 'water-35C mu',
+      status: 'published',
       source: 'IAPWS SR6-08(2011) equations (valid 253.15..383.15 K at 0.1 MPa)',
       inputs: { t: 35 },
       expected: 0.000719121,
@@ -43,6 +48,7 @@ export const liquidWaterViscosityTable: PublishedTable = {
     },
     {
       id: 'water-45C mu',
+      status: 'published',
       source: 'IAPWS SR6-08(2011) equations (valid 253.15..383.15 K at 0.1 MPa)',
       inputs: { t: 45 },
       expected: 0.000595779,
@@ -50,6 +56,7 @@ export const liquidWaterViscosityTable: PublishedTable = {
     },
     {
       id: 'water-50C mu',
+      status: 'published',
       source: 'IAPWS SR6-08(2011) equations (valid 253.15..383.15 K at 0.1 MPa)',
       inputs: { t: 50 },
       expected: 0.000546527,
@@ -57,6 +64,7 @@ export const liquidWaterViscosityTable: PublishedTable = {
     },
     {
       id: 'water-55C mu',
+      status: 'published',
       source: 'IAPWS SR6-08(2011) equations (valid 253.15..383.15 K at 0.1 MPa)',
       inputs: { t: 55 },
       expected: 0.000503633,
@@ -64,6 +72,7 @@ export const liquidWaterViscosityTable: PublishedTable = {
     },
     {
       id: 'water-60C mu',
+      status: 'published',
       source: 'IAPWS SR6-08(2011) equations (valid 253.15..383.15 K at 0.1 MPa)',
       inputs: { t: 60 },
       expected: 0.000466039,

@@ -11,6 +11,7 @@ export const mainPressureTable: PublishedTable = {
   rows: [
     {
       id: 'static-profile',
+      status: 'computed',
       source: 'Bernoulli with zero loss (computed)',
       inputs: { p_sensor: 55.0, z_sensor: 0.4, z_top: 2.2, t: 40 },
       expected: 37.485,

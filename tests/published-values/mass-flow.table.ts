@@ -19,6 +19,7 @@ export const massFlowTable: PublishedTable = {
   rows: [
     {
       id: 'massflow-temp m',
+      status: 'computed',
       source: 'IAPWS SR6-08 densities (computed)',
       inputs: { q_V: 40.0, t: 45 },
       expected: 11.0024,
@@ -26,6 +27,7 @@ export const massFlowTable: PublishedTable = {
     },
     {
       id: 'massflow-temp m_wrong',
+      status: 'computed',
       source: 'IAPWS SR6-08 densities (computed)',
       inputs: { q_V: 40.0, t: 30 },
       expected: 11.0628,

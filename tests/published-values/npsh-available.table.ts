@@ -26,6 +26,7 @@ export const npshAvailableTable: PublishedTable = {
   rows: [
     {
       id: 'npsh-si',
+      status: 'computed',
       source:
         'ISO 9906:2012 definition NPSH = H1 - z_D + (p_amb - p_v)/(rho g) = (p_abs - p_v)/(rho g) + v2/2g (computed)',
       inputs: { p_in: 30.0, v: 1.2, t: 45 },
@@ -52,6 +53,7 @@ export const npshBySeparatorTable: PublishedTable = {
   rows: [
     {
       id: 'unit-m-npsh available',
+      status: 'computed',
       source: 'parameter set of unit M, computed by hand; printed to one decimal',
       inputs: { p_separator: 32, column: 0.45, loss: 2.43, t: 45 },
       expected: 2.5,

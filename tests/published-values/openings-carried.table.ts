@@ -10,6 +10,7 @@ const source =
   'isentropic nozzle flow, NACA Report 1135: air through a hole of 1 mm, C_d = 1, from 101.325 kPa and 20 °C';
 const hole = (id: string, m: number, p: number): PublishedRow => ({
   id,
+  status: 'published',
   source,
   inputs: { d: 1, p0: 101.325, t0: 20, p, m },
   expected: 1,

@@ -11,8 +11,16 @@ export interface PublishedTable {
   readonly rows: readonly PublishedRow[];
 }
 
+/**
+ * What stands behind a number: `published` – printed by someone else, or an equation that someone else published worked
+ * out by a third program; `computed` – our own arithmetic, or by hand; a number of the trade without a source; recalled.
+ */
+export type RowStatus = 'published' | 'computed' | 'common-practice' | 'from-memory';
+
 export interface PublishedRow {
+  /** Begins with an id of `check-ids.ts` where the row is one of those; what follows a space tells values of one row apart. */
   readonly id: string;
+  readonly status: RowStatus;
   readonly source: string;
   /** As printed; the units stand in the table's `evaluate`. */
   readonly inputs: Readonly<Record<string, number>>;

@@ -8,6 +8,7 @@ export const rectangularTable: PublishedTable = {
   rows: [
     {
       id: 'gum-rect',
+      status: 'published',
       source: 'JCGM 100:2008 (GUM) 4.3.7: u^2 = a^2/3',
       inputs: { a: 1 },
       expected: 0.57735,

@@ -8,6 +8,7 @@ export const saturatedAirTable: PublishedTable = {
   rows: [
     {
       id: 'wmo-es-10',
+      status: 'published',
       source: 'WMO-No. 8 Annex 4.B, e_w = 6.112 exp(17.62 t/(243.12+t))',
       inputs: { t: 10 },
       expected: 12.26,
@@ -15,6 +16,7 @@ export const saturatedAirTable: PublishedTable = {
     },
     {
       id: 'wmo-es-20',
+      status: 'published',
       source: 'WMO-No. 8 Annex 4.B, e_w = 6.112 exp(17.62 t/(243.12+t))',
       inputs: { t: 20 },
       expected: 23.326,
@@ -22,6 +24,7 @@ export const saturatedAirTable: PublishedTable = {
     },
     {
       id: 'wmo-es-40',
+      status: 'published',
       source: 'WMO-No. 8 Annex 4.B, e_w = 6.112 exp(17.62 t/(243.12+t))',
       inputs: { t: 40 },
       expected: 73.675,

@@ -8,6 +8,7 @@ export const saturationPressureTable: PublishedTable = {
   rows: [
     {
       id: 'if97-psat-300',
+      status: 'published',
       source: 'IAPWS R7-97(2012), Table 35',
       inputs: { T: 300 },
       expected: 3536.58941,
@@ -15,6 +16,7 @@ export const saturationPressureTable: PublishedTable = {
     },
     {
       id: 'if97-psat-500',
+      status: 'published',
       source: 'IAPWS R7-97(2012), Table 35',
       inputs: { T: 500 },
       expected: 2638897.76,
@@ -22,6 +24,7 @@ export const saturationPressureTable: PublishedTable = {
     },
     {
       id: 'const-pt',
+      status: 'published',
       source: 'IAPWS R7-97 sec. 5 / IAPWS-95; Wexler 1976 (J. Res. NBS 80A) states 611.657 Pa',
       inputs: { T: 273.16 },
       expected: 611.657,
@@ -29,6 +32,7 @@ export const saturationPressureTable: PublishedTable = {
     },
     {
       id: 'psat-10C',
+      status: 'published',
       source: 'IAPWS R7-97(2012) eq. 30 (region 4)',
       inputs: { t: 10 },
       expected: 1228.18,
@@ -36,6 +40,7 @@ export const saturationPressureTable: PublishedTable = {
     },
     {
       id: 'psat-15C',
+      status: 'published',
       source: 'IAPWS R7-97(2012) eq. 30 (region 4)',
       inputs: { t: 15 },
       expected: 1705.74,
@@ -43,6 +48,7 @@ export const saturationPressureTable: PublishedTable = {
     },
     {
       id: 'psat-25C',
+      status: 'published',
       source: 'IAPWS R7-97(2012) eq. 30 (region 4)',
       inputs: { t: 25 },
       expected: 3169.75,
@@ -50,6 +56,7 @@ export const saturationPressureTable: PublishedTable = {
     },
     {
       id: 'psat-35C',
+      status: 'published',
       source: 'IAPWS R7-97(2012) eq. 30 (region 4)',
       inputs: { t: 35 },
       expected: 5628.62,
@@ -57,6 +64,7 @@ export const saturationPressureTable: PublishedTable = {
     },
     {
       id: 'psat-45C',
+      status: 'published',
       source: 'IAPWS R7-97(2012) eq. 30 (region 4)',
       inputs: { t: 45 },
       expected: 9594.39,
@@ -64,6 +72,7 @@ export const saturationPressureTable: PublishedTable = {
     },
     {
       id: 'psat-50C',
+      status: 'published',
       source: 'IAPWS R7-97(2012) eq. 30 (region 4)',
       inputs: { t: 50 },
       expected: 12351.3,
@@ -71,6 +80,7 @@ export const saturationPressureTable: PublishedTable = {
     },
     {
       id: 'psat-55C',
+      status: 'published',
       source: 'IAPWS R7-97(2012) eq. 30 (region 4)',
       inputs: { t: 55 },
       expected: 15761.4,
@@ -78,6 +88,7 @@ export const saturationPressureTable: PublishedTable = {
     },
     {
       id: 'psat-60C',
+      status: 'published',
       source: 'IAPWS R7-97(2012) eq. 30 (region 4)',
       inputs: { t: 60 },
       expected: 19945.8,
@@ -85,6 +96,7 @@ export const saturationPressureTable: PublishedTable = {
     },
     {
       id: 'psat-80C',
+      status: 'published',
       source: 'IAPWS R7-97(2012) eq. 30 (region 4)',
       inputs: { t: 80 },
       expected: 47414.7,
@@ -92,6 +104,7 @@ export const saturationPressureTable: PublishedTable = {
     },
     {
       id: 'psat-90C',
+      status: 'published',
       source: 'IAPWS R7-97(2012) eq. 30 (region 4)',
       inputs: { t: 90 },
       expected: 70182.4,
@@ -99,6 +112,7 @@ export const saturationPressureTable: PublishedTable = {
     },
     {
       id: 'psat-100C',
+      status: 'published',
       source: 'ASHRAE Handbook - Fundamentals 2017 ch.1 Table 3; IAPWS R7-97',
       inputs: { t: 100 },
       expected: 101418,
@@ -106,6 +120,7 @@ export const saturationPressureTable: PublishedTable = {
     },
     {
       id: 'ashrae-pws-5',
+      status: 'published',
       source: 'ASHRAE Handbook - Fundamentals 2017, ch.1 Table 3',
       inputs: { t: 5 },
       expected: 872.6,
@@ -113,6 +128,7 @@ export const saturationPressureTable: PublishedTable = {
     },
     {
       id: 'ashrae-pws-25',
+      status: 'published',
       source: 'ASHRAE Handbook - Fundamentals 2017, ch.1 Table 3',
       inputs: { t: 25 },
       expected: 3169.7,

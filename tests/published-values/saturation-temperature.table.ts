@@ -8,6 +8,7 @@ export const saturationTemperatureTable: PublishedTable = {
   rows: [
     {
       id: 'if97-tsat-0.1',
+      status: 'published',
       source: 'IAPWS R7-97(2012), Table 36',
       inputs: { pKPa: 100.0 },
       expected: 99.605919,
@@ -15,6 +16,7 @@ export const saturationTemperatureTable: PublishedTable = {
     },
     {
       id: 'if97-tsat-10',
+      status: 'published',
       source: 'IAPWS R7-97(2012), Table 36',
       inputs: { pKPa: 10000 },
       expected: 310.999488,
@@ -22,6 +24,7 @@ export const saturationTemperatureTable: PublishedTable = {
     },
     {
       id: 'tsat-5kPa',
+      status: 'published',
       source: 'IAPWS R7-97(2012) eq. 31',
       inputs: { pKPa: 5 },
       expected: 32.875,
@@ -29,6 +32,7 @@ export const saturationTemperatureTable: PublishedTable = {
     },
     {
       id: 'tsat-20kPa',
+      status: 'published',
       source: 'IAPWS R7-97(2012) eq. 31',
       inputs: { pKPa: 20 },
       expected: 60.059,
@@ -36,6 +40,7 @@ export const saturationTemperatureTable: PublishedTable = {
     },
     {
       id: 'tsat-30kPa',
+      status: 'published',
       source: 'IAPWS R7-97(2012) eq. 31',
       inputs: { pKPa: 30 },
       expected: 69.095,
@@ -43,6 +48,7 @@ export const saturationTemperatureTable: PublishedTable = {
     },
     {
       id: 'tsat-60kPa',
+      status: 'published',
       source: 'IAPWS R7-97(2012) eq. 31',
       inputs: { pKPa: 60 },
       expected: 85.926,
@@ -50,6 +56,7 @@ export const saturationTemperatureTable: PublishedTable = {
     },
     {
       id: 'atm-boil-2000',
+      status: 'published',
       source: 'IAPWS R7-97 eq. 31 at the ISO 2533 pressure',
       inputs: { pKPa: 79.495 },
       expected: 93.32,
@@ -57,6 +64,7 @@ export const saturationTemperatureTable: PublishedTable = {
     },
     {
       id: 'boiling-margin t_boil',
+      status: 'published',
       source: 'IAPWS R7-97 region 4',
       inputs: { pKPa: 22.0 },
       expected: 62.133,

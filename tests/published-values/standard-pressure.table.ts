@@ -9,6 +9,7 @@ export const standardPressureTable: PublishedTable = {
   rows: [
     {
       id: 'atm-H0 p',
+      status: 'published',
       source: 'ISO 2533:1975 / ICAO Doc 7488; ASHRAE Handbook - Fundamentals 2017 ch.1 Table 1',
       inputs: { H: 0 },
       expected: 101325,
@@ -16,6 +17,7 @@ export const standardPressureTable: PublishedTable = {
     },
     {
       id: 'atm-H500 p',
+      status: 'published',
       source: 'ISO 2533:1975 / ICAO Doc 7488; ASHRAE Handbook - Fundamentals 2017 ch.1 Table 1',
       inputs: { H: 500 },
       expected: 95461,
@@ -23,6 +25,7 @@ export const standardPressureTable: PublishedTable = {
     },
     {
       id: 'atm-H1500 p',
+      status: 'published',
       source: 'ISO 2533:1975 / ICAO Doc 7488; ASHRAE Handbook - Fundamentals 2017 ch.1 Table 1',
       inputs: { H: 1500 },
       expected: 84556,
@@ -30,6 +33,7 @@ export const standardPressureTable: PublishedTable = {
     },
     {
       id: 'atm-H2000 p',
+      status: 'published',
       source: 'ISO 2533:1975 / ICAO Doc 7488; ASHRAE Handbook - Fundamentals 2017 ch.1 Table 1',
       inputs: { H: 2000 },
       expected: 79495,
@@ -37,6 +41,7 @@ export const standardPressureTable: PublishedTable = {
     },
     {
       id: 'atm-H3000 p',
+      status: 'published',
       source: 'ISO 2533:1975 / ICAO Doc 7488; ASHRAE Handbook - Fundamentals 2017 ch.1 Table 1',
       inputs: { H: 3000 },
       expected: 70108,
@@ -44,6 +49,7 @@ export const standardPressureTable: PublishedTable = {
     },
     {
       id: 'atm-H4000 p',
+      status: 'published',
       source: 'ISO 2533:1975 / ICAO Doc 7488; ASHRAE Handbook - Fundamentals 2017 ch.1 Table 1',
       inputs: { H: 4000 },
       expected: 61640,
@@ -51,6 +57,7 @@ export const standardPressureTable: PublishedTable = {
     },
     {
       id: 'atm-Z2000 p',
+      status: 'published',
       source: 'US Standard Atmosphere 1976 / ISO 2533 tables by geometric altitude',
       inputs: { Z: 2000 },
       expected: 79501,

@@ -8,6 +8,7 @@ export const standardTemperatureTable: PublishedTable = {
   rows: [
     {
       id: 'atm-H0 t',
+      status: 'published',
       source: 'ISO 2533:1975 / ICAO Doc 7488; ASHRAE Handbook - Fundamentals 2017 ch.1 Table 1',
       inputs: { H: 0 },
       expected: 15,
@@ -15,6 +16,7 @@ export const standardTemperatureTable: PublishedTable = {
     },
     {
       id: 'atm-H500 t',
+      status: 'published',
       source: 'ISO 2533:1975 / ICAO Doc 7488; ASHRAE Handbook - Fundamentals 2017 ch.1 Table 1',
       inputs: { H: 500 },
       expected: 11.75,
@@ -22,6 +24,7 @@ export const standardTemperatureTable: PublishedTable = {
     },
     {
       id: 'atm-H1500 t',
+      status: 'published',
       source: 'ISO 2533:1975 / ICAO Doc 7488; ASHRAE Handbook - Fundamentals 2017 ch.1 Table 1',
       inputs: { H: 1500 },
       expected: 5.25,
@@ -29,6 +32,7 @@ export const standardTemperatureTable: PublishedTable = {
     },
     {
       id: 'atm-H2000 t',
+      status: 'published',
       source: 'ISO 2533:1975 / ICAO Doc 7488; ASHRAE Handbook - Fundamentals 2017 ch.1 Table 1',
       inputs: { H: 2000 },
       expected: 2.0,
@@ -36,6 +40,7 @@ export const standardTemperatureTable: PublishedTable = {
     },
     {
       id: 'atm-H3000 t',
+      status: 'published',
       source: 'ISO 2533:1975 / ICAO Doc 7488; ASHRAE Handbook - Fundamentals 2017 ch.1 Table 1',
       inputs: { H: 3000 },
       expected: -4.5,
@@ -43,6 +48,7 @@ export const standardTemperatureTable: PublishedTable = {
     },
     {
       id: 'atm-H4000 t',
+      status: 'published',
       source: 'ISO 2533:1975 / ICAO Doc 7488; ASHRAE Handbook - Fundamentals 2017 ch.1 Table 1',
       inputs: { H: 4000 },
       expected: -11.0,

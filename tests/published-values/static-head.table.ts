@@ -10,6 +10,7 @@ export const staticHeadTable: PublishedTable = {
   rows: [
     {
       id: 'static-2-45',
+      status: 'computed',
       source: 'hydrostatics; density IAPWS SR6-08 (computed)',
       inputs: { dz: 2.0, t: 45 },
       expected: 19421.3,
@@ -17,6 +18,7 @@ export const staticHeadTable: PublishedTable = {
     },
     {
       id: 'static-10-25',
+      status: 'computed',
       source: 'hydrostatics; density IAPWS SR6-08 (computed)',
       inputs: { dz: 10.0, t: 25 },
       expected: 97776.9,

@@ -8,6 +8,7 @@ export const subcoolingTable: PublishedTable = {
   rows: [
     {
       id: 'boiling-margin subcooling',
+      status: 'published',
       source: 'IAPWS R7-97 region 4',
       inputs: { p_min: 22.0, t: 50 },
       expected: 12.133,

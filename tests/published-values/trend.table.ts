@@ -21,9 +21,17 @@ export const theilSenTable: PublishedTable = {
     return [slope, lower, upper][which] ?? Number.NaN;
   },
   rows: [
-    { id: 'theil-sen slope', source: sen, inputs: { which: 0 }, expected: 4, tolerance: absolute(1e-9) },
+    {
+      id: 'theil-sen slope',
+      status: 'published',
+      source: sen,
+      inputs: { which: 0 },
+      expected: 4,
+      tolerance: absolute(1e-9),
+    },
     {
       id: 'theil-sen lower',
+      status: 'published',
       source: `${sen} (its interval as the R package deming corrects it)`,
       inputs: { which: 1 },
       expected: 3.7142857142857144,
@@ -31,6 +39,7 @@ export const theilSenTable: PublishedTable = {
     },
     {
       id: 'theil-sen upper',
+      status: 'published',
       source: `${sen} (its interval as the R package deming corrects it)`,
       inputs: { which: 2 },
       expected: 4.375,
@@ -45,9 +54,30 @@ export const mannKendallTable: PublishedTable = {
   evaluate: (_, { which = 0 }) =>
     [mannKendallS(y, y.length), mannKendallVariance(y.length), mannKendallZ(y, y.length)][which] ?? Number.NaN,
   rows: [
-    { id: 'mann-kendall S', source: kendall, inputs: { which: 0 }, expected: 21, tolerance: absolute(1e-9) },
-    { id: 'mann-kendall var', source: kendall, inputs: { which: 1 }, expected: 44.3333, tolerance: absolute(1e-3) },
-    { id: 'mann-kendall z', source: kendall, inputs: { which: 2 }, expected: 3.00375, tolerance: absolute(1e-4) },
+    {
+      id: 'mann-kendall S',
+      status: 'published',
+      source: kendall,
+      inputs: { which: 0 },
+      expected: 21,
+      tolerance: absolute(1e-9),
+    },
+    {
+      id: 'mann-kendall var',
+      status: 'published',
+      source: kendall,
+      inputs: { which: 1 },
+      expected: 44.3333,
+      tolerance: absolute(1e-3),
+    },
+    {
+      id: 'mann-kendall z',
+      status: 'published',
+      source: kendall,
+      inputs: { which: 2 },
+      expected: 3.00375,
+      tolerance: absolute(1e-4),
+    },
   ],
 };
 
@@ -59,6 +89,7 @@ export const timeToLimitTable: PublishedTable = {
   rows: [
     {
       id: 'ttl-trend',
+      status: 'computed',
       source: 'definition (trend extrapolation; computed)',
       inputs: { slope: 0.015, now: 43.2, limit: 45 },
       expected: 120,
@@ -76,6 +107,7 @@ export const waterTrendTable: PublishedTable = {
   rows: [
     {
       id: 'one wild point of five',
+      status: 'computed',
       source:
         'Theil–Sen by hand: of ten pair slopes the six without the wild point are 2, and two stand on either side',
       inputs: {},
@@ -88,6 +120,7 @@ export const waterTrendTable: PublishedTable = {
 /** A filter that loads for 20 hours by 0.03 of its clean resistance an hour, and a margin that falls by 60 Pa in ten minutes. */
 const onSiteRow = (id: string, expected: number): PublishedTable['rows'][number] => ({
   id,
+  status: 'computed',
   source: 'definition (trend extrapolation), by hand',
   inputs: {},
   expected,

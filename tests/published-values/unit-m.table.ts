@@ -10,7 +10,9 @@ export const drivingPressureTable: PublishedTable = {
   evaluate: (equation, { p_supply = Number.NaN, p_separator = Number.NaN, rho = Number.NaN }) =>
     equation(p_supply * 1000, 1, p_separator * 1000, 1.2, rho) / 1000,
   onSite: { point: 'drivingPressure', evaluate: () => onUnitM('drivingPressure', {}) / 1000 },
-  rows: [{ id: 'unit-m-driving', source, inputs: unitM, expected: 40.1, tolerance: relative(0.01) }],
+  rows: [
+    { id: 'unit-m-driving', status: 'computed', source, inputs: unitM, expected: 40.1, tolerance: relative(0.01) },
+  ],
 };
 
 /** NPSH available 2.5 m against the limit of 2.1 m, at 9.71 kPa/m. */
@@ -22,6 +24,7 @@ export const lowerWallTable: PublishedTable = {
   rows: [
     {
       id: 'unit-m-npsh',
+      status: 'computed',
       source,
       inputs: { available: 2.5, limit: 2.1, rho: 990.2 },
       expected: 0.4 * 9.71,
@@ -38,6 +41,7 @@ export const vacuumMarginWorstTable: PublishedTable = {
   rows: [
     {
       id: 'unit-m-margin-stopped',
+      status: 'computed',
       source,
       inputs: { p_amb: 101.3, p_low: 88.6 },
       expected: 12.7,

@@ -10,6 +10,7 @@ export const unitsOfMeasureTable: PublishedTable = {
   rows: [
     {
       id: 'const-psi',
+      status: 'published',
       source: 'NIST SP 811 App. B',
       inputs: { unit: 0 },
       expected: 6894.757,
@@ -17,6 +18,7 @@ export const unitsOfMeasureTable: PublishedTable = {
     },
     {
       id: 'const-mmHg',
+      status: 'published',
       source: 'NIST SP 811 App. B',
       inputs: { unit: 1 },
       expected: 133.3224,
@@ -24,6 +26,7 @@ export const unitsOfMeasureTable: PublishedTable = {
     },
     {
       id: 'sccm',
+      status: 'published',
       source: 'NIST SP 811 style conversion (101325 Pa x 1e-6 m3 / 60 s)',
       inputs: { unit: 2 },
       expected: 0.00168875,

@@ -18,6 +18,7 @@ export const vacuumMarginTable: PublishedTable = {
   rows: [
     {
       id: 'vacuum-margin',
+      status: 'computed',
       source: 'definition used in this project; ambient = ISO 2533 at 1500 m (computed)',
       inputs: { p_amb: 84.556, p_max_loop: 71.2 },
       expected: 13.356,

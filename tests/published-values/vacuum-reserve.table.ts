@@ -14,6 +14,7 @@ const freeAir = (pascalLitres: number, t: number): number =>
 /** The balance of a source of S L/s that holds p kPa over water at t °C against Q Pa L/s. */
 const balance: PublishedRow = {
   id: 'pumpdown-ultimate turned round',
+  status: 'computed',
   source: 'throughput balance + Dalton (computed)',
   inputs: { p: 4.4967, S: 2, t: 30, Q: 500 },
   expected: 500,

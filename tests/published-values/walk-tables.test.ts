@@ -34,7 +34,7 @@ const agrees = (value: number, expected: number, tolerance: number): boolean => 
 describe.each(allTables)('$title', (table) => {
   const equation = equationOf(table);
 
-  it.each(table.rows)('$id ($source)', (row) => {
+  it.each(table.rows)('$id ($status: $source)', (row) => {
     const value = table.evaluate(equation, row.inputs);
     const tolerance = toleranceOf(row);
     expect(agrees(value, row.expected, tolerance), `${value} is not ${row.expected} ± ${tolerance}`).toBe(true);
@@ -52,7 +52,7 @@ describe.each(allTables)('$title', (table) => {
 const onSite = allTables.flatMap((table) => (table.onSite === undefined ? [] : [{ ...table, onSite: table.onSite }]));
 
 describe.each(onSite)('$onSite.point of a site: $title', (table) => {
-  it.each(table.rows)('$id ($source)', (row) => {
+  it.each(table.rows)('$id ($status: $source)', (row) => {
     const value = table.onSite.evaluate(row.inputs);
     const tolerance = toleranceOf(row);
     expect(agrees(value, row.expected, tolerance), `${value} is not ${row.expected} ± ${tolerance}`).toBe(true);
