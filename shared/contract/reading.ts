@@ -16,7 +16,7 @@ export const qualityReasons = [
   'ambientEstimated',
   'inputBad',
   'inputUncertain',
-  'belowFloor',
+  'undefined',
   'notApplicable',
   'warming',
   'contradicted',

@@ -86,7 +86,7 @@ export const reasonWords: { readonly [R in QualityReason]: string } = {
   ambientEstimated: 'ambient estimated from altitude',
   inputBad: 'something it is computed from is bad',
   inputUncertain: 'something it is computed from is uncertain',
-  belowFloor: 'too small to be judged',
+  undefined: 'undefined: a difference, flow or power is smaller than its uncertainty allows',
   notApplicable: 'does not apply now',
   warming: 'not watched long enough yet',
   contradicted: 'what it is computed from contradicts itself',

@@ -1,7 +1,9 @@
 import { liquidWaterDensity, liquidWaterHeatCapacity } from '@ebbline/shared/fluid-properties/liquid-water';
+import { coverageFactor } from '@ebbline/shared/uncertainty/combine';
 import { celsius } from '@ebbline/shared/units/quantity';
 import { badBits, reasonBit } from '../slots/quality-reasons';
 import type { Exchanger } from './exchanger-state';
+import { isSmall } from './small';
 import type { UnitFrame } from './unit-frame';
 import type { UnitPlan } from './unit-plan';
 import { uOf } from './write-point';
@@ -14,10 +16,7 @@ export const hasTerminals = ({ slot }: UnitPlan): boolean =>
 
 export const hasExchanger = (plan: UnitPlan): boolean => hasTerminals(plan) && plan.slot['loop.flow'] >= 0;
 
-/** A difference of less than twice its own standard uncertainty says nothing (own rule, after GUM's k = 2). */
-const certain = 2;
-
-/** Takes the four temperatures. A terminal difference within its uncertainty is below the floor. */
+/** Takes the four temperatures. A terminal difference within its uncertainty makes no figure. */
 export function takeTerminals(frame: UnitFrame, into: Exchanger): void {
   const { tally, state, plan } = frame;
   const { slot } = plan;
@@ -27,11 +26,9 @@ export function takeTerminals(frame: UnitFrame, into: Exchanger): void {
   into.coldEnd = tally.take(state, slot['supply.temperature']) - facilityIn;
   into.warmEndU = Math.hypot(uOf(frame, slot['return.temperature']), uOf(frame, slot['facility.return.temperature']));
   into.coldEndU = Math.hypot(uOf(frame, slot['supply.temperature']), uOf(frame, slot['facility.supply.temperature']));
-  const near = within(into.warmEnd, into.warmEndU) || within(into.coldEnd, into.coldEndU);
-  if (near && !tally.isBad()) tally.note(reasonBit.belowFloor, Infinity);
+  const near = isSmall(into.warmEnd, into.warmEndU) || isSmall(into.coldEnd, into.coldEndU);
+  if (near && !tally.isBad()) tally.note(reasonBit.undefined, Infinity);
 }
-
-const within = (difference: number, u: number): boolean => Math.abs(difference) < certain * u;
 
 /** Both sides as they are this second, with what they rest on in the frame's tally; worked out for the first who asks. */
 export function exchangerNow(frame: UnitFrame): Exchanger {
@@ -62,6 +59,11 @@ function takeExchanger(frame: UnitFrame, into: Exchanger): void {
   const facilityIn = celsius(state.value[slot['facility.supply.temperature']] ?? Number.NaN);
   const rise = (state.value[slot['facility.return.temperature']] ?? Number.NaN) - facilityIn;
   if (slot['facility.flow'] < 0) {
+    const riseU = Math.hypot(
+      uOf(frame, slot['facility.supply.temperature']),
+      uOf(frame, slot['facility.return.temperature']),
+    );
+    if (isSmall(rise, riseU) && !tally.isBad()) tally.note(reasonBit.undefined, Infinity);
     into.facilityRate = loopHeat / rise;
     return;
   }
@@ -72,7 +74,7 @@ function takeExchanger(frame: UnitFrame, into: Exchanger): void {
   const z = state.value[slot.heatBalanceSignificance] ?? Number.NaN;
   const judged =
     slot.heatBalanceSignificance >= 0 && ((state.reasons[slot.heatBalanceSignificance] ?? 0) & badBits) === 0;
-  if (judged && Math.abs(z) > certain && !tally.isBad()) tally.note(reasonBit.contradicted, Infinity);
+  if (judged && Math.abs(z) > coverageFactor && !tally.isBad()) tally.note(reasonBit.contradicted, Infinity);
   const weight = 1 / (loopU * loopU);
   const otherWeight = 1 / (facilityU * facilityU);
   if (!Number.isFinite(weight + otherWeight)) return;

@@ -17,7 +17,7 @@ const qualityOfReason: Readonly<Record<QualityReason, Quality>> = {
   ambientEstimated: 'uncertain',
   inputBad: 'bad',
   inputUncertain: 'uncertain',
-  belowFloor: 'bad',
+  undefined: 'bad',
   notApplicable: 'bad',
   warming: 'bad',
   contradicted: 'bad',

@@ -36,7 +36,7 @@ export function deriveBranchFlowShare(frame: UnitFrame): void {
     const flow = tally.take(state, branch.slot.flow);
     if (isIsolated(frame, branch.slot.isolated)) tally.note(reasonBit.notApplicable, Infinity);
     const total = byMeter ? tally.take(state, plan.slot['loop.flow']) : sumOfBranches(frame);
-    if (total < shareFloor * design.ratedFlowM3PerS) tally.note(reasonBit.belowFloor, Infinity);
+    if (total < shareFloor * design.ratedFlowM3PerS) tally.note(reasonBit.undefined, Infinity);
     const expected = (total * (branch.ratedFlowM3PerS ?? Number.NaN)) / open;
     const value = flowShare(flow, expected);
     const totalU = byMeter ? uOf(frame, plan.slot['loop.flow']) / total : 0;

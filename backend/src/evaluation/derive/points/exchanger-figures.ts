@@ -71,7 +71,7 @@ export function deriveUaRatio(frame: UnitFrame): void {
   // A cubic metre of facility water is taken as a tonne here: half a per cent, once rated and once now.
   const facilityShare =
     (1000 * tally.take(state, slot['facility.flow'])) / (commissioned.uaFacilityMassFlowKgPerS ?? Number.NaN);
-  if (Math.min(loopShare, facilityShare) < resistanceFloorShare) tally.note(reasonBit.belowFloor, Infinity);
+  if (Math.min(loopShare, facilityShare) < resistanceFloorShare) tally.note(reasonBit.undefined, Infinity);
   const clean = cleanConductance(commissioned.uaWPerK ?? Number.NaN, loopShare, facilityShare, commissioned.uaExponent);
   const value = cleanliness(ua, clean);
   const relative = combine2(uOf(frame, slot.ua) / ua, rectangular(commissionedHalfWidth));

@@ -23,7 +23,7 @@ export function deriveFilterResistance(frame: UnitFrame): void {
   const drop = tally.take(state, plan.slot['filter.pressureDrop']);
   const flow = tally.take(state, flowSlot);
   const stands = running >= 0 && tally.take(state, running) === 0;
-  if (stands || flow < resistanceFloorShare * ratedFlowM3PerS) tally.note(reasonBit.belowFloor, Infinity);
+  if (stands || flow < resistanceFloorShare * ratedFlowM3PerS) tally.note(reasonBit.undefined, Infinity);
   const lossPa = commissioned.filterLossPa ?? Number.NaN;
   const value = relativeResistance(drop, lossPa, flow, ratedFlowM3PerS, commissioned.filterExponent);
   const relative = combine3(

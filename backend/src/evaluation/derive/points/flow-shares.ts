@@ -38,7 +38,7 @@ export function deriveFlowShare(frame: UnitFrame): void {
   tally.begin();
   const flow = tally.take(state, plan.slot['loop.flow']);
   const expected = tally.take(state, plan.slot.expectedFlow);
-  if (expected < shareFloor * plan.unit.design.ratedFlowM3PerS) tally.note(reasonBit.belowFloor, Infinity);
+  if (expected < shareFloor * plan.unit.design.ratedFlowM3PerS) tally.note(reasonBit.undefined, Infinity);
   const value = flowShare(flow, expected);
   const u = combine2(uOf(frame, plan.slot['loop.flow']), value * uOf(frame, plan.slot.expectedFlow)) / expected;
   writePoint(frame, plan.slot.flowShare, value, u);
@@ -51,7 +51,7 @@ export function deriveLoopResistance(frame: UnitFrame): void {
   tally.begin();
   const driving = tally.take(state, plan.slot.drivingPressure);
   const flow = tally.take(state, plan.slot['loop.flow']);
-  if (flow < resistanceFloorShare * ratedFlowM3PerS) tally.note(reasonBit.belowFloor, Infinity);
+  if (flow < resistanceFloorShare * ratedFlowM3PerS) tally.note(reasonBit.undefined, Infinity);
   const lossPa = commissioned.loopLossPa ?? Number.NaN;
   const value = relativeResistance(driving, lossPa, flow, ratedFlowM3PerS, commissioned.loopExponent);
   const relative = combine3(

@@ -3,6 +3,7 @@ import { combine2 } from '@ebbline/shared/uncertainty/combine';
 import { watt } from '@ebbline/shared/units/quantity';
 import { reasonBit } from '../../slots/quality-reasons';
 import { captureFloorShare, captureFloorW } from '../derive-constants';
+import { isSmall } from '../small';
 import type { UnitFrame } from '../unit-frame';
 import { uOf, writePoint } from '../write-point';
 
@@ -13,6 +14,8 @@ import { uOf, writePoint } from '../write-point';
 export function deriveHeatBalance(frame: UnitFrame): void {
   const { plan } = frame;
   const { loop, facility } = bothSides(frame);
+  if (isSmall(facility, uOf(frame, plan.slot.facilityHeat)) && !frame.tally.isBad())
+    frame.tally.note(reasonBit.undefined, Infinity);
   const value = heatBalance(loop, facility);
   const relative = combine2(uOf(frame, plan.slot.heatRemoved) / loop, uOf(frame, plan.slot.facilityHeat) / facility);
   writePoint(frame, plan.slot.heatBalance, value, Math.abs(value * relative));
@@ -39,6 +42,6 @@ function bothSides(frame: UnitFrame) {
   const facility = watt(tally.take(state, plan.slot.facilityHeat));
   const rated = plan.unit.design.ratedHeatW;
   const floor = rated === null ? captureFloorW : captureFloorShare * rated;
-  if (Math.abs(loop) < floor && Math.abs(facility) < floor) tally.note(reasonBit.belowFloor, Infinity);
+  if (Math.abs(loop) < floor && Math.abs(facility) < floor) tally.note(reasonBit.undefined, Infinity);
   return { loop, facility };
 }

@@ -3,6 +3,7 @@ import { combine2, expanded, rectangular } from '@ebbline/shared/uncertainty/com
 import type { CompiledPlate } from '../../site/compiled-site';
 import { badBits, reasonBit } from '../../slots/quality-reasons';
 import { commissionedHalfWidth, resistanceFloorShare } from '../derive-constants';
+import { isSmall } from '../small';
 import type { UnitFrame } from '../unit-frame';
 import type { UnitPlan } from '../unit-plan';
 import { uOf } from '../write-point';
@@ -31,7 +32,8 @@ export function derivePlateResistance(frame: UnitFrame): void {
     const supplyC = tally.take(state, supplySlot);
     const power = tally.take(state, plate.slot.power);
     const differenceU = combine2(uOf(frame, plate.slot.temperature), supplyU);
-    if (power <= 0 || caseC - supplyC < 4 * differenceU) tally.note(reasonBit.belowFloor, Infinity);
+    if (power <= 0 || isSmall(power, uOf(frame, plate.slot.power)) || caseC - supplyC < 4 * differenceU)
+      tally.note(reasonBit.undefined, Infinity);
     const value = thermalResistance(caseC, supplyC, power);
     const relative = combine2(differenceU / (caseC - supplyC), uOf(frame, plate.slot.power) / power);
     writeDerived(state, target, frame.nowMs, tally, value, expanded(value * relative), plate.place);
@@ -74,7 +76,7 @@ function flowOf(frame: UnitFrame, branch: number): readonly [slot: number, rated
 function takeFlow(frame: UnitFrame, branch: number): void {
   const [slot, rated] = flowOf(frame, branch);
   if (frame.tally.take(frame.state, slot) < resistanceFloorShare * rated)
-    frame.tally.note(reasonBit.belowFloor, Infinity);
+    frame.tally.note(reasonBit.undefined, Infinity);
 }
 
 function resistanceExpected(frame: UnitFrame, branch: number): number {

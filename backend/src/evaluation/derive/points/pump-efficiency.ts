@@ -3,6 +3,7 @@ import { combine2, combine3 } from '@ebbline/shared/uncertainty/combine';
 import { cubicMetrePerSecond, pascalDifference, watt } from '@ebbline/shared/units/quantity';
 import { reasonBit } from '../../slots/quality-reasons';
 import { resistanceFloorShare } from '../derive-constants';
+import { isSmall } from '../small';
 import type { UnitFrame } from '../unit-frame';
 import type { UnitPlan } from '../unit-plan';
 import { uOf, writePoint } from '../write-point';
@@ -29,8 +30,13 @@ export function derivePumpEfficiency(frame: UnitFrame): void {
   const flow = cubicMetrePerSecond(tally.take(state, flowSlot));
   const rise = pascalDifference(tally.take(state, dischargeSlot) - tally.take(state, inletSlot));
   const power = watt(tally.take(state, powerSlot));
-  if (flow < resistanceFloorShare * plan.unit.design.ratedFlowM3PerS || power <= 0 || rise <= 0)
-    tally.note(reasonBit.belowFloor, Infinity);
+  const tooSmall =
+    flow < resistanceFloorShare * plan.unit.design.ratedFlowM3PerS ||
+    power <= 0 ||
+    rise <= 0 ||
+    isSmall(power, uOf(frame, powerSlot)) ||
+    isSmall(rise, combine2(uOf(frame, dischargeSlot), uOf(frame, inletSlot)));
+  if (tooSmall && !tally.isBad()) tally.note(reasonBit.undefined, Infinity);
   const value = pumpEfficiency(flow, rise, power);
   const relative = combine3(
     uOf(frame, flowSlot) / flow,

@@ -33,7 +33,7 @@ export function deriveRideThroughFlow(frame: UnitFrame): void {
     return;
   }
   const usable = usableNow(frame);
-  if (flow < shareFloor * plan.unit.design.ratedFlowM3PerS) tally.note(reasonBit.belowFloor, Infinity);
+  if (flow < shareFloor * plan.unit.design.ratedFlowM3PerS) tally.note(reasonBit.undefined, Infinity);
   const value = timeUntilGone(usable, flow);
   const usableU = (plan.unit.design.supplyTankAreaM2 ?? Number.NaN) * uOf(frame, plan.slot['supplyTank.level']);
   const u = combine2(usableU / flow, (value * uOf(frame, plan.slot['loop.flow'])) / flow);

@@ -87,7 +87,7 @@ describe('capture', () => {
       one.set('branch.r2.power', 5_900);
     });
     expect(built.value('capture')).toBeNaN();
-    expect(built.reasons('capture')).toBe(reasonBit.belowFloor);
+    expect(built.reasons('capture')).toBe(reasonBit.undefined);
     expect(built.value('chipPower')).toBe(11_900);
   });
 

@@ -121,7 +121,7 @@ describe('a stopped loop', () => {
     // (32 − 9.59) kPa ÷ 9.71 kPa/m + 0.45 m, by hand.
     expect(built.value('npshAvailable')).toBeCloseTo(2.76, 2);
     for (const point of ['filterResistance', 'loopResistance', 'rideThroughFlow', 'pumpEfficiency'])
-      expect(built.reasons(point), point).toBe(reasonBit.belowFloor);
+      expect(built.reasons(point), point).toBe(reasonBit.undefined);
   });
 });
 
@@ -137,6 +137,22 @@ describe('an open hose of the site', () => {
   });
 });
 
+describe('a quotient', () => {
+  it('of both heats is undefined where the facility water hardly warms, while their gap is still judged', () => {
+    const built = derived({}, (one) =>
+      one.set('facility.return.temperature', one.value('facility.supply.temperature') + 0.05),
+    );
+    expect(built.reasons('heatBalance')).toBe(reasonBit.undefined);
+    expect(built.value('heatBalance')).toBeNaN();
+    expect(Math.abs(built.value('heatBalanceSignificance'))).toBeGreaterThan(3);
+  });
+
+  it('is undefined where the pump raises the pressure by less than its sensors know', () => {
+    const built = derived({}, (one) => one.set('pump.discharge.pressure', one.value('pump.inlet.pressure') + 1));
+    expect(built.reasons('pumpEfficiency')).toBe(reasonBit.undefined);
+  });
+});
+
 describe('exchanger figures', () => {
   it('are not published while the two sides contradict each other by more than two standard uncertainties', () => {
     const built = derived({}, (one) => one.set('facility.flow', 9 / 995));
@@ -148,8 +164,21 @@ describe('exchanger figures', () => {
 
   it('say nothing where an end of the exchanger is closer than its thermometers know', () => {
     const built = derived({}, (one) => one.set('facility.supply.temperature', 36.2));
-    expect(built.reasons('lmtd')).toBe(reasonBit.belowFloor);
-    expect(built.reasons('ua')).toBe(reasonBit.belowFloor);
+    expect(built.reasons('lmtd')).toBe(reasonBit.undefined);
+    for (const point of ['effectiveness', 'ntu', 'ua']) expect(built.reasons(point), point).toBe(reasonBit.undefined);
+  });
+
+  it('hand the reason on to what is worked out from them, and give no number', () => {
+    const built = derived({}, (one) => one.set('facility.supply.temperature', 36.2));
+    expect(built.reasons('uaRatio')).toBe(reasonBit.undefined);
+    for (const point of ['lmtd', 'effectiveness', 'ntu', 'ua', 'uaRatio']) expect(built.value(point), point).toBeNaN();
+  });
+
+  it('are undefined where the facility flow would come from a rise that its thermometers can not tell from nothing', () => {
+    const built = derived({ without: ['supply.pressure', 'return.pressure', 'facility.flow'] }, (one) =>
+      one.set('facility.return.temperature', one.value('facility.supply.temperature') + 0.05),
+    );
+    for (const point of ['effectiveness', 'ntu']) expect(built.reasons(point), point).toBe(reasonBit.undefined);
   });
 
   it('take the facility flow from the balance where it is not metered', () => {
