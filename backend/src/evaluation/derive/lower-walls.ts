@@ -1,28 +1,19 @@
-import { saturationPressure, saturationPressureSlope } from '@ebbline/shared/fluid-properties/saturation-pressure';
+import { saturationPressureSlope } from '@ebbline/shared/fluid-properties/saturation-pressure';
 import { boilingMargin } from '@ebbline/shared/hydraulics/pressure-margins';
 import { npshAvailable, npshMargin } from '@ebbline/shared/hydraulics/npsh';
 import { staticHead } from '@ebbline/shared/hydraulics/static-head';
 import { combine2, combine3 } from '@ebbline/shared/uncertainty/combine';
-import {
-  celsius,
-  metre,
-  pascalAbsolute,
-  pascalDifference,
-  type Celsius,
-  type Metre,
-} from '@ebbline/shared/units/quantity';
-import type { WettedNode } from '../site/compiled-site';
+import { celsius, metre, pascalAbsolute, type Celsius, type Metre } from '@ebbline/shared/units/quantity';
 import { badBits, reasonBit } from '../slots/quality-reasons';
 import {
   absolutePressureUncertainty,
-  anchorSlot,
-  elevationUncertainty,
   lossNow,
   lossUncertainty,
-  nodePressure,
+  nodeUncertainty,
   returnPressureAt,
 } from './node-pressure';
 import { standardUncertainty } from './standard-uncertainty';
+import { part } from './uncertainty-budget';
 import type { UnitFrame } from './unit-frame';
 import type { PlateWall } from './unit-plan';
 
@@ -33,31 +24,27 @@ export interface Wall {
   place: number;
 }
 
-/** Boiling at a wetted node, with the temperature of its main. Nearest node; NaN where one can't be known. */
+/** Boiling at a wetted node of the loop, by the hottest water known there. Nearest node; NaN where one can't be known. */
 export function nodeWall(frame: UnitFrame, into: Wall): void {
-  let nearest = pascalDifference(Infinity);
-  let binding: WettedNode | undefined;
-  for (const node of frame.plan.unit.nodes) {
-    const margin = boilingMargin(nodePressure(frame, node, !frame.stopped), mainTemperature(frame, node));
-    if (margin < nearest || Number.isNaN(margin)) {
+  const { nodes, plan } = frame;
+  let nearest = Infinity;
+  let binding = -1;
+  for (let i = 0; i < plan.nodes.count; i += 1) {
+    if (nodes.inLoop[i] === 0) continue;
+    const margin = (nodes.now[i] as number) - (nodes.vapour[i] as number);
+    if (!(margin >= nearest)) {
       nearest = margin;
-      binding = node;
+      binding = i;
       if (Number.isNaN(margin)) break;
     }
   }
-  into.margin = binding === undefined ? Number.NaN : nearest;
-  into.place = binding?.place ?? -1;
+  const node = plan.unit.nodes[binding];
+  into.margin = node === undefined ? Number.NaN : nearest;
+  into.place = node?.place ?? -1;
   into.u =
-    binding === undefined
+    node === undefined
       ? Number.NaN
-      : combine2(
-          combine3(
-            absolutePressureUncertainty(frame, anchorSlot(frame, binding)),
-            elevationUncertainty(frame, binding.main),
-            lossUncertainty(frame, binding.lossAtRatedFlowPa, !frame.stopped),
-          ),
-          vapourUncertainty(frame, mainTemperature(frame, binding), binding.main),
-        );
+      : combine2(nodeUncertainty(frame, binding, 'vacuum'), vapourUncertainty(frame, binding));
 }
 
 /**
@@ -85,27 +72,26 @@ export function pumpInletWall(frame: UnitFrame, into: Wall): void {
  * (below 0.1 m) is left out, which is on the safe side.
  */
 export function pumpInletNpsh(frame: UnitFrame, into: Wall): Metre {
-  const { plan, tally, state } = frame;
+  const { plan, tally, state, site } = frame;
   const { design } = plan.unit;
   const inletSlot = plan.slot['pump.inlet.pressure'];
   const measured = inletSlot >= 0;
   const slot = measured ? inletSlot : plan.slot['separator.pressure'];
   const read = tally.take(state, slot);
   tally.take(state, plan.slot['return.temperature']);
-  const flowing = !frame.stopped;
   const lossRated = measured ? 0 : design.pumpSuctionLossPa;
-  if (flowing && lossRated !== 0) tally.take(state, plan.slot['loop.flow']);
+  if (!frame.stopped && lossRated !== 0) tally.take(state, plan.slot['loop.flow']);
   const column = measured ? 0 : staticHead(frame.returnDensity, metre(columnOverPump(frame) ?? Number.NaN));
-  const inlet = pascalAbsolute(read + column - lossNow(frame, lossRated, flowing));
+  const inlet = pascalAbsolute(read + column - lossNow(frame, lossRated));
   into.u = combine2(
     combine3(
-      absolutePressureUncertainty(frame, slot),
-      measured ? 0 : elevationUncertainty(frame, 'return'),
-      lossUncertainty(frame, lossRated, flowing),
+      part(frame, site.slots.pointId[slot] ?? '', absolutePressureUncertainty(frame, slot)),
+      part(frame, 'elevations.accuracy', measured ? 0 : frame.returnColumn.elevationU),
+      lossUncertainty(frame, lossRated),
     ),
-    vapourUncertainty(frame, frame.returnTemperature, 'return'),
+    returnVapourUncertainty(frame),
   );
-  return npshAvailable(inlet, saturationPressure(frame.returnTemperature), frame.returnDensity);
+  return npshAvailable(inlet, frame.returnColumn.vapourPressure, frame.returnDensity);
 }
 
 /**
@@ -126,10 +112,7 @@ export function plateWall(frame: UnitFrame, into: Wall): void {
       continue;
     }
     const temperature = celsius(frame.supplyTemperature + resistance * tally.take(state, powerSlot));
-    const margin = boilingMargin(
-      returnPressureAt(frame, wall.elevationM, wall.returnLossPa, !frame.stopped),
-      temperature,
-    );
+    const margin = boilingMargin(returnPressureAt(frame, wall.elevationM, wall.returnLossPa), temperature);
     if (margin < into.margin) {
       into.margin = margin;
       binding = wall;
@@ -138,30 +121,43 @@ export function plateWall(frame: UnitFrame, into: Wall): void {
   if (binding === undefined) return;
   const powerSlot = binding.plate.slot.power;
   const temperature = celsius(frame.supplyTemperature + resistance * (state.value[powerSlot] ?? Number.NaN));
-  const temperatureU = combine2(
-    standardUncertainty(site.slots, state, plan.slot['supply.temperature']),
-    resistance * standardUncertainty(site.slots, state, powerSlot),
-  );
+  const slope = saturationPressureSlope(temperature);
+  const supplySlot = plan.slot['supply.temperature'];
+  const anchorSlot = plan.returnAnchor?.slot ?? -1;
+  const { pointId } = site.slots;
   into.place = binding.plate.place;
-  into.u = combine2(
+  into.u = combine3(
     combine3(
-      absolutePressureUncertainty(frame, plan.returnAnchor?.slot ?? -1),
-      elevationUncertainty(frame, 'return'),
-      lossUncertainty(frame, binding.returnLossPa, !frame.stopped),
+      part(frame, pointId[anchorSlot] ?? '', absolutePressureUncertainty(frame, anchorSlot)),
+      part(frame, 'elevations.accuracy', frame.returnColumn.elevationU),
+      lossUncertainty(frame, binding.returnLossPa),
     ),
-    saturationPressureSlope(temperature) * temperatureU,
+    part(frame, 'supply.temperature', slope * standardUncertainty(site.slots, state, supplySlot)),
+    part(frame, pointId[powerSlot] ?? '', slope * resistance * standardUncertainty(site.slots, state, powerSlot)),
   );
 }
-
-const mainTemperature = (frame: UnitFrame, node: WettedNode): Celsius =>
-  node.main === 'supply' ? frame.supplyTemperature : frame.returnTemperature;
 
 function columnOverPump(frame: UnitFrame): number | null {
   const { separatorSurfaceM, pumpInletM } = frame.plan.unit.design;
   return separatorSurfaceM === null || pumpInletM === null ? null : separatorSurfaceM - pumpInletM;
 }
 
-function vapourUncertainty(frame: UnitFrame, temperature: Celsius, main: WettedNode['main']): number {
-  const slot = frame.plan.slot[main === 'supply' ? 'supply.temperature' : 'return.temperature'];
-  return saturationPressureSlope(temperature) * standardUncertainty(frame.site.slots, frame.state, slot);
+/** u of the vapour pressure at a node, Pa, by the thermometer that it was taken from. */
+function vapourUncertainty(frame: UnitFrame, i: number): number {
+  const { plan, state } = frame;
+  const own = plan.nodes.temperatureSlot[i] as number;
+  if (own >= 0 && ((state.reasons[own] as number) & badBits) === 0)
+    return slopeUncertainty(frame, own, celsius(state.value[own] as number));
+  return plan.nodes.onReturn[i] === 1
+    ? returnVapourUncertainty(frame)
+    : slopeUncertainty(frame, plan.slot['supply.temperature'], frame.supplyTemperature);
+}
+
+const returnVapourUncertainty = (frame: UnitFrame): number =>
+  slopeUncertainty(frame, frame.plan.slot['return.temperature'], frame.returnTemperature);
+
+function slopeUncertainty(frame: UnitFrame, slot: number, temperature: Celsius): number {
+  const { slots } = frame.site;
+  const u = saturationPressureSlope(temperature) * standardUncertainty(slots, frame.state, slot);
+  return part(frame, slots.pointId[slot] ?? '', u);
 }

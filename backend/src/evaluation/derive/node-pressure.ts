@@ -1,9 +1,6 @@
-import { flowLoss } from '@ebbline/shared/hydraulics/flow-loss';
-import { returnMainPressure, supplyMainPressure } from '@ebbline/shared/hydraulics/main-pressure';
-import { staticHead } from '@ebbline/shared/hydraulics/static-head';
-import { combine2, rectangular } from '@ebbline/shared/uncertainty/combine';
+import { returnMainPressure } from '@ebbline/shared/hydraulics/main-pressure';
+import { combine2, combine3 } from '@ebbline/shared/uncertainty/combine';
 import {
-  cubicMetrePerSecond,
   metre,
   pascalAbsolute,
   pascalDifference,
@@ -11,8 +8,8 @@ import {
   type PascalAbsolute,
 } from '@ebbline/shared/units/quantity';
 import type { WettedNode } from '../site/compiled-site';
-import { lossHalfWidth } from './derive-constants';
 import { followsAmbient, standardUncertainty } from './standard-uncertainty';
+import { part } from './uncertainty-budget';
 import type { UnitFrame } from './unit-frame';
 
 /** Takes what the pressures of all nodes rest on: anchors, temperatures of their mains and, while water flows, the flow. */
@@ -30,62 +27,54 @@ export function takeNodeInputs(frame: UnitFrame, flowing: boolean): void {
   if (flowing && plan.nodesNeedFlow) tally.take(state, plan.slot['loop.flow']);
 }
 
-/** Absolute pressure at a wetted node; with `flowing` false the standing column alone. Losses count from the anchor in use. */
-export function nodePressure(frame: UnitFrame, node: WettedNode, flowing: boolean): PascalAbsolute {
-  return node.main === 'supply'
-    ? supplyMainPressure(
-        frame.supplyAnchorPressure,
-        frame.supplyDensity,
-        frame.plan.supplyAnchor?.elevationM ?? metre(Number.NaN),
-        metre(node.elevationM),
-        pascalDifference(lossNow(frame, node.lossAtRatedFlowPa, flowing)),
-      )
-    : returnPressureAt(frame, metre(node.elevationM), node.lossAtRatedFlowPa, flowing);
-}
-
 /** Absolute pressure on the return main at an elevation, by its loss to the separator at rated flow. */
-export function returnPressureAt(
-  frame: UnitFrame,
-  elevation: Metre,
-  lossAtRatedFlowPa: number,
-  flowing: boolean,
-): PascalAbsolute {
+export function returnPressureAt(frame: UnitFrame, elevation: Metre, lossAtRatedFlowPa: number): PascalAbsolute {
   return returnMainPressure(
     frame.returnAnchorPressure,
     frame.returnDensity,
     frame.plan.returnAnchor?.elevationM ?? metre(Number.NaN),
     elevation,
-    pascalDifference(lossNow(frame, lossAtRatedFlowPa, flowing)),
+    pascalDifference(lossNow(frame, lossAtRatedFlowPa)),
   );
 }
 
-/** Friction loss at the present flow, Pa; 0 for a segment without loss, whatever the flow meter says. */
-export function lossNow(frame: UnitFrame, lossAtRatedFlowPa: number, flowing: boolean): number {
-  if (!flowing || lossAtRatedFlowPa === 0) return 0;
-  return flowLoss(
-    pascalDifference(lossAtRatedFlowPa),
-    frame.flow,
-    cubicMetrePerSecond(frame.plan.unit.design.ratedFlowM3PerS),
-  );
-}
+/** Friction loss at the present flow, Pa; 0 while the loop stands, and for a segment without loss, whatever the flow meter says. */
+export const lossNow = (frame: UnitFrame, lossAtRatedFlowPa: number): number =>
+  lossAtRatedFlowPa === 0 ? 0 : lossAtRatedFlowPa * frame.nodes.lossShare;
 
-/** u of `lossNow`, Pa: that of the commissioned resistance and that of the flow (twice, as the loss goes with its square). */
-export function lossUncertainty(frame: UnitFrame, lossAtRatedFlowPa: number, flowing: boolean): number {
-  if (!flowing || lossAtRatedFlowPa === 0) return 0;
-  const share = frame.flow / frame.plan.unit.design.ratedFlowM3PerS;
-  const flowU =
-    standardUncertainty(frame.site.slots, frame.state, frame.plan.slot['loop.flow']) /
-    frame.plan.unit.design.ratedFlowM3PerS;
+/** u of `lossNow`, Pa, by its two parts: the commissioned resistance and the flow. */
+export function lossUncertainty(frame: UnitFrame, lossAtRatedFlowPa: number): number {
+  if (lossAtRatedFlowPa === 0) return 0;
+  const { nodes } = frame;
   return combine2(
-    lossAtRatedFlowPa * share * share * rectangular(lossHalfWidth),
-    2 * lossAtRatedFlowPa * share * flowU,
+    part(frame, 'nodes.loss', lossAtRatedFlowPa * nodes.lossOwnU),
+    part(frame, 'loop.flow', lossAtRatedFlowPa * nodes.lossFlowU),
   );
 }
 
-/** u of the height between an anchor and a place, as pressure. The density's own part is below 0.01 kPa and left out. */
-export function elevationUncertainty(frame: UnitFrame, main: WettedNode['main']): number {
-  const density = main === 'supply' ? frame.supplyDensity : frame.returnDensity;
-  return staticHead(density, metre(rectangular(frame.plan.unit.design.elevationAccuracyM)));
+/**
+ * u of a node's pressure, as an absolute one or against ambient; `flowing` false: of the standing column. Of a gauge or
+ * vacuum anchor the barometer's error cancels against ambient, of an absolute one it does not.
+ */
+export function nodeUncertainty(
+  frame: UnitFrame,
+  i: number,
+  against: 'vacuum' | 'ambient',
+  flowing = !frame.stopped,
+): number {
+  const { plan, site } = frame;
+  const nodes = plan.nodes;
+  const onReturn = nodes.onReturn[i] === 1 || (!flowing && !frame.stopped && nodes.hangOnReservoir);
+  const column = onReturn ? frame.returnColumn : frame.supplyColumn;
+  const anchor = onReturn ? plan.returnAnchor : plan.supplyAnchor;
+  return combine3(
+    combine2(
+      part(frame, site.slots.pointId[anchor?.slot ?? -1] ?? '', column.anchorU),
+      part(frame, 'ambient.pressure', against === 'vacuum' ? column.barometerU : column.barometerBelowU),
+    ),
+    part(frame, 'elevations.accuracy', column.elevationU),
+    flowing ? lossUncertainty(frame, nodes.lossPa[i] as number) : 0,
+  );
 }
 
 /** u of a measured pressure as an absolute one: a gauge or vacuum reading carries the barometer's with it. */
@@ -94,48 +83,24 @@ export function absolutePressureUncertainty(frame: UnitFrame, slot: number): num
   return followsAmbient(frame.site.slots, slot) ? combine2(own, frame.ambient.u) : own;
 }
 
-/** u of ambient minus a measured pressure: in a gauge or vacuum reading the barometer's error cancels. */
-export function belowAmbientUncertainty(frame: UnitFrame, slot: number): number {
-  const own = standardUncertainty(frame.site.slots, frame.state, slot);
-  return followsAmbient(frame.site.slots, slot) ? own : combine2(own, frame.ambient.u);
-}
-
-/** Slot of the pressure that a node's is worked out from. */
-export const anchorSlot = (frame: UnitFrame, node: WettedNode): number =>
-  (node.main === 'supply' ? frame.plan.supplyAnchor : frame.plan.returnAnchor)?.slot ?? -1;
-
-/** Highest and lowest of the nodes' pressures as they are now; NaN where one can't be known. For pictures. */
-export function nodeExtreme(
-  frame: UnitFrame,
-  sign: 1 | -1,
-  flowing: boolean,
-): { readonly pressure: PascalAbsolute; readonly node: WettedNode } | null {
-  let best: { pressure: PascalAbsolute; node: WettedNode } | null = null;
-  for (const node of frame.plan.unit.nodes) {
-    const pressure = nodePressure(frame, node, flowing);
-    if (!Number.isFinite(pressure)) return null;
-    if (best === null || sign * pressure > sign * best.pressure) best = { pressure: pascalAbsolute(pressure), node };
+/** Index of the node with the least (`sign` −1) or greatest pressure now of those in the loop; −1 where one can't be known. */
+export function extremeNode({ nodes, plan }: UnitFrame, sign: 1 | -1): number {
+  let best = -1;
+  for (let i = 0; i < plan.nodes.count; i += 1) {
+    if (nodes.inLoop[i] === 0) continue;
+    const pressure = nodes.now[i] as number;
+    if (!Number.isFinite(pressure)) return -1;
+    if (best < 0 || sign * pressure > sign * (nodes.now[best] as number)) best = i;
   }
   return best;
 }
 
-/** Lowest and highest pressure of the wetted nodes, Pa; both NaN where one can't be known. */
-export interface PressureExtremes {
-  lowest: number;
-  highest: number;
-}
-
-/** The same two numbers without their places, written into `into`: for every second. */
-export function nodeExtremes(frame: UnitFrame, flowing: boolean, into: PressureExtremes): void {
-  let lowest = Infinity;
-  let highest = -Infinity;
-  for (const node of frame.plan.unit.nodes) {
-    const pressure = nodePressure(frame, node, flowing);
-    // A NaN makes both NaN, and nothing takes that back.
-    lowest = Math.min(lowest, pressure);
-    highest = Math.max(highest, pressure);
-  }
-  const known = lowest <= highest;
-  into.lowest = known ? lowest : Number.NaN;
-  into.highest = known ? highest : Number.NaN;
+/** The node with its pressure, for pictures. */
+export function nodeExtreme(
+  frame: UnitFrame,
+  sign: 1 | -1,
+): { readonly pressure: PascalAbsolute; readonly node: WettedNode } | null {
+  const i = extremeNode(frame, sign);
+  const node = frame.plan.unit.nodes[i];
+  return node === undefined ? null : { pressure: pascalAbsolute(frame.nodes.now[i] as number), node };
 }

@@ -4,7 +4,6 @@ import type { Celsius } from '@ebbline/shared/units/quantity';
 import type { CompiledSite, WettedNode } from '../site/compiled-site';
 import type { SlotState } from '../slots/slot-state';
 import { finiteOrNull } from './figure';
-import { nodePressure } from './node-pressure';
 import { readUnitFrame, type UnitFrame } from './unit-frame';
 
 /**
@@ -16,19 +15,19 @@ export function path(site: CompiledSite, state: SlotState, unitIndex: number, st
   const { nodes, design } = frame.plan.unit;
   return [
     tank(frame, 'supplyTank', 'Supply tank', 'supplyTank.pressure', frame.supplyTemperature, design.supplyTankSurfaceM),
-    ...nodes.filter((node) => node.main === 'supply').map((node) => place(frame, node, frame.supplyTemperature)),
-    ...nodes.filter((node) => node.main === 'return').map((node) => place(frame, node, frame.returnTemperature)),
+    ...nodes.flatMap((node, i) => (node.main === 'supply' ? [place(frame, node, i, frame.supplyTemperature)] : [])),
+    ...nodes.flatMap((node, i) => (node.main === 'return' ? [place(frame, node, i, frame.returnTemperature)] : [])),
     tank(frame, 'separator', 'Separator', 'separator.pressure', frame.returnTemperature, design.separatorSurfaceM),
   ];
 }
 
-function place(frame: UnitFrame, node: WettedNode, temperature: Celsius): PathPlace {
+function place(frame: UnitFrame, node: WettedNode, i: number, temperature: Celsius): PathPlace {
   return {
     id: node.id,
     name: node.name,
     elevation: node.elevationM,
-    pressurePa: finiteOrNull(nodePressure(frame, node, !frame.stopped)),
-    vapourPressurePa: finiteOrNull(saturationPressure(temperature)),
+    pressurePa: finiteOrNull(frame.nodes.now[i] ?? Number.NaN),
+    vapourPressurePa: finiteOrNull(frame.nodes.vapour[i] ?? Number.NaN),
     temperature: finiteOrNull(temperature),
     outsideUnit: true,
   };

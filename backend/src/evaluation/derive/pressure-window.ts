@@ -32,8 +32,8 @@ export function pressureWindow(
   const place = state.where[slot] ?? -1;
   // Wall, kind and guard follow the derived point, so that the strip never shows another wall than the alarm judges.
   const kind = lowerWallMargin.value === null || place < 0 ? null : lowerWallKindAt(site, unitIndex, place);
-  const lowest = nodeExtreme(frame, -1, !stopped);
-  const highest = nodeExtreme(frame, 1, !stopped);
+  const lowest = nodeExtreme(frame, -1);
+  const highest = nodeExtreme(frame, 1);
   return {
     lowestPa: lowest?.pressure ?? null,
     lowestWhere: lowest?.node.name ?? null,

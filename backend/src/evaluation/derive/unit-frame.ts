@@ -17,6 +17,8 @@ import type { GasFlow } from './gas-flow';
 import { InputTally } from './input-tally';
 import type { DeriveMemory } from './memory/derive-memory';
 import type { UncertaintyBudget } from './uncertainty-budget';
+import { MainColumn } from './main-column';
+import { NodePressures } from './node-pressures';
 import { unitPlan, type UnitPlan } from './unit-plan';
 
 /** Points that a unit has, as functions of its frame, and the slots of those that it can't have. */
@@ -53,6 +55,10 @@ export class UnitFrame {
   supplyAnchorPressure: PascalAbsolute = pascalAbsolute(Number.NaN);
   returnAnchorPressure: PascalAbsolute = pascalAbsolute(Number.NaN);
   separatorPressure: PascalAbsolute = pascalAbsolute(Number.NaN);
+  readonly supplyColumn = new MainColumn('supply');
+  readonly returnColumn = new MainColumn('return');
+  /** Pressure of every wetted node, once a second. */
+  readonly nodes: NodePressures;
   /** Gas that the vacuum source takes away now, and all that comes in; with what both rest on. */
   readonly gasRemoved: GasFlow = { value: Number.NaN, u: Number.NaN };
   readonly gasComing: GasFlow = { value: Number.NaN, u: Number.NaN };
@@ -64,7 +70,9 @@ export class UnitFrame {
   constructor(
     readonly site: CompiledSite,
     readonly plan: UnitPlan,
-  ) {}
+  ) {
+    this.nodes = new NodePressures(plan.nodes);
+  }
 
   read(state: SlotState, nowMs: number, stopped: boolean): void {
     const { tally, plan } = this;
@@ -82,6 +90,9 @@ export class UnitFrame {
     this.supplyAnchorPressure = pascalAbsolute(tally.take(state, plan.supplyAnchor?.slot ?? -1));
     this.returnAnchorPressure = pascalAbsolute(tally.take(state, plan.returnAnchor?.slot ?? -1));
     this.separatorPressure = pascalAbsolute(tally.take(state, slot['separator.pressure']));
+    this.supplyColumn.read(this);
+    this.returnColumn.read(this);
+    this.nodes.read(this);
     tally.begin();
   }
 }

@@ -1,6 +1,7 @@
 import { metre, type Metre } from '@ebbline/shared/units/quantity';
 import type { CompiledPlate, CompiledSite, CompiledUnit, Holder, WettedNode } from '../site/compiled-site';
 import { CodedError } from '@ebbline/shared/errors/coded-error';
+import { nodePlan, type NodePlan } from './node-plan';
 import { openHose } from './open-hose-of-site';
 import { plainPoints, type PlainPoint } from './plan-points';
 import type { OpenHose } from '@ebbline/shared/hydraulics/open-hose';
@@ -44,6 +45,8 @@ export interface UnitPlan {
   readonly nodesNeedFlow: boolean;
   /** All plates' powers, or all branches'; empty where neither set is complete. */
   readonly chipPowerSlots: readonly number[];
+  /** The wetted nodes as columns. */
+  readonly nodes: NodePlan;
   /** Plates whose wall is judged, with the elevation and the loss on the return main that stand for them. */
   readonly plateWalls: readonly PlateWall[];
 }
@@ -78,6 +81,14 @@ function makePlan(site: CompiledSite, unit: CompiledUnit, unitIndex: number): Un
   const slotOf = (id: string): number => holder.slotOf.get(id) ?? -1;
   const slot = Object.fromEntries(plainPoints.map((id) => [id, slotOf(id)])) as Record<PlainPoint, number>;
   const { design } = unit;
+  const supplyAnchor = firstAnchor(
+    [slot['supplyTank.pressure'], design.supplyTankSurfaceM],
+    [slot['supply.pressure'], design.supplySensorM],
+  );
+  const returnAnchor = firstAnchor(
+    [slot['separator.pressure'], design.returnInletM],
+    [slot['return.pressure'], design.returnSensorM],
+  );
   const ofBranches = (rest: string): readonly number[] => unit.branches.map(({ id }) => slotOf(`branch.${id}.${rest}`));
   const ofPlates = (rest: string): readonly number[] => unit.plates.map(({ id }) => slotOf(`plate.${id}.${rest}`));
   return {
@@ -101,14 +112,9 @@ function makePlan(site: CompiledSite, unit: CompiledUnit, unitIndex: number): Un
     ),
     tankVolumes: tankVolumes(unit),
     hose: openHose(unit),
-    supplyAnchor: firstAnchor(
-      [slot['supplyTank.pressure'], design.supplyTankSurfaceM],
-      [slot['supply.pressure'], design.supplySensorM],
-    ),
-    returnAnchor: firstAnchor(
-      [slot['separator.pressure'], design.returnInletM],
-      [slot['return.pressure'], design.returnSensorM],
-    ),
+    supplyAnchor,
+    returnAnchor,
+    nodes: nodePlan(unit, supplyAnchor, returnAnchor, slotOf),
     hasSupplyNodes: unit.nodes.some((node) => node.main === 'supply'),
     hasReturnNodes: unit.nodes.some((node) => node.main === 'return'),
     nodesNeedFlow: unit.nodes.some((node) => node.lossAtRatedFlowPa !== 0),

@@ -1,4 +1,4 @@
-import { nodeExtremes, type PressureExtremes } from '../derive/node-pressure';
+import { extremeNode } from '../derive/node-pressure';
 import { deriveUnit } from '../derive/derive-unit';
 import type { UnitContext } from '../alarm-rules/judge-context';
 import type { CompiledUnit } from '../site/compiled-site';
@@ -12,9 +12,6 @@ import type { PipelineState } from './pipeline-state';
 import { isStanding } from './standing-water';
 import { writeDerivedRow } from './write-derived-row';
 
-/** Written again for each unit. */
-const extremes: PressureExtremes = { lowest: Number.NaN, highest: Number.NaN };
-
 /** One unit, once a second: what is stale → what is derived → what is wrong → history. */
 export function unitStep(pipeline: PipelineState, context: UnitContext, unitIndex: number, nowMs: number): void {
   const { site, state } = pipeline;
@@ -24,8 +21,10 @@ export function unitStep(pipeline: PipelineState, context: UnitContext, unitInde
   const mode = modeOfUnit(state, slots);
   pipeline.modes[unitIndex] = mode;
   const stopped = isStanding(mode);
-  nodeExtremes(deriveUnit(site, state, unitIndex, nowMs, stopped), !stopped, extremes);
-  pipeline.hour.observe(unitIndex, nowMs, extremes.lowest, extremes.highest);
+  const frame = deriveUnit(site, state, unitIndex, nowMs, stopped);
+  const lowest = frame.nodes.now[extremeNode(frame, -1)] ?? Number.NaN;
+  const highest = frame.nodes.now[extremeNode(frame, 1)] ?? Number.NaN;
+  pipeline.hour.observe(unitIndex, nowMs, lowest, highest);
   writeDerivedRow(pipeline, unit.holder, nowMs);
 
   fillContext(pipeline, context, unitIndex, mode, nowMs);

@@ -119,6 +119,8 @@ export interface WettedNode {
   readonly elevationM: number;
   /** Loss between the anchor (supply tank, or separator) and here at rated flow, Pa; scales with flow². */
   readonly lossAtRatedFlowPa: number;
+  /** Index into `branches` where it is a place of one branch: while that is isolated, it is no part of the loop. */
+  readonly branch?: number;
   /** Index into the holder's `places`. */
   readonly place: number;
 }

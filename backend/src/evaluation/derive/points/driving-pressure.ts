@@ -1,7 +1,7 @@
 import { drivingPressure } from '@ebbline/shared/hydraulics/pressure-margins';
 import { combine2, combine3, expanded } from '@ebbline/shared/uncertainty/combine';
 import { kilogramPerCubicMetre, metre } from '@ebbline/shared/units/quantity';
-import { elevationUncertainty } from '../node-pressure';
+import { part } from '../uncertainty-budget';
 import { followsAmbient, standardUncertainty } from '../standard-uncertainty';
 import type { UnitFrame } from '../unit-frame';
 import { writeDerived } from '../write-derived';
@@ -25,13 +25,14 @@ export function deriveDrivingPressure(frame: UnitFrame): void {
   );
   // Two gauge readings share the barometer and its error cancels; one gauge against one absolute keeps it.
   const barometerU = followsAmbient(site.slots, supplySlot) === followsAmbient(site.slots, returnSlot) ? 0 : ambient.u;
+  const pointId = site.slots.pointId;
   const u = combine2(
     combine3(
-      standardUncertainty(site.slots, state, supplySlot),
-      standardUncertainty(site.slots, state, returnSlot),
-      barometerU,
+      part(frame, pointId[supplySlot] ?? '', standardUncertainty(site.slots, state, supplySlot)),
+      part(frame, pointId[returnSlot] ?? '', standardUncertainty(site.slots, state, returnSlot)),
+      part(frame, 'ambient.pressure', barometerU),
     ),
-    elevationUncertainty(frame, 'supply'),
+    part(frame, 'elevations.accuracy', frame.supplyColumn.elevationU),
   );
   writeDerived(state, plan.slot.drivingPressure, frame.nowMs, tally, value, expanded(u), -1);
 }

@@ -64,8 +64,7 @@ export function deriveLargestOpening(frame: UnitFrame): void {
 export function flowOfOneHose(frame: UnitFrame): number {
   const { plan, ambient } = frame;
   if (plan.hose === null) return Number.NaN;
-  const supplySide =
-    plan.hose.inletBoreM === 0 ? 0 : frame.supplyAnchorPressure - lossNow(frame, plan.supplyLossPa, !frame.stopped);
+  const supplySide = plan.hose.inletBoreM === 0 ? 0 : frame.supplyAnchorPressure - lossNow(frame, plan.supplyLossPa);
   return openHoseFlow(
     plan.hose,
     ambient.pressure,

@@ -1,0 +1,85 @@
+import { flowLoss } from '@ebbline/shared/hydraulics/flow-loss';
+import { returnMainPressure, supplyMainPressure } from '@ebbline/shared/hydraulics/main-pressure';
+import { saturationPressure } from '@ebbline/shared/fluid-properties/saturation-pressure';
+import { rectangular } from '@ebbline/shared/uncertainty/combine';
+import { celsius, cubicMetrePerSecond, metre, pascalDifference } from '@ebbline/shared/units/quantity';
+import { badBits } from '../slots/quality-reasons';
+import { lossHalfWidth } from './derive-constants';
+import type { NodePlan } from './node-plan';
+import { standardUncertainty } from './standard-uncertainty';
+import type { UnitFrame } from './unit-frame';
+
+const node = metre(0);
+const oneAtRatedFlow = pascalDifference(1);
+const noLoss = pascalDifference(0);
+
+/** Pressure of every wetted node of a unit, worked out once a second: margins, walls, pictures and points read it here. */
+export class NodePressures {
+  /** In the state that the loop is in now; NaN where an input is bad. */
+  readonly now: Float64Array;
+  /** Standing columns alone: what a stop would leave, or what is, where the loop stands. */
+  readonly stopped: Float64Array;
+  readonly vapour: Float64Array;
+  /** 0 for a node of a branch that is isolated: no suction reaches it, and the loop's margins say nothing of it. */
+  readonly inLoop: Uint8Array;
+  /** Loss now over that at rated flow; 0 while the loop stands, NaN where the flow is not known. */
+  lossShare = Number.NaN;
+  /** u of a loss of 1 Pa at rated flow: that of the commissioned resistance, and that of the flow (twice, as the loss goes with its square). */
+  lossOwnU = Number.NaN;
+  lossFlowU = Number.NaN;
+
+  constructor(private readonly plan: NodePlan) {
+    this.now = new Float64Array(plan.count);
+    this.stopped = new Float64Array(plan.count);
+    this.vapour = new Float64Array(plan.count);
+    this.inLoop = new Uint8Array(plan.count).fill(1);
+  }
+
+  read(frame: UnitFrame): void {
+    this.readLoss(frame);
+    const { plan } = this;
+    for (let i = 0; i < plan.count; i += 1) {
+      const onReturn = plan.onReturn[i] === 1;
+      const density = onReturn ? frame.returnDensity : frame.supplyDensity;
+      const anchor = onReturn ? frame.returnAnchorPressure : frame.supplyAnchorPressure;
+      const head = metre(plan.headM[i] as number);
+      const lossRated = plan.lossPa[i] as number;
+      // A segment without loss has none, whatever the flow meter says.
+      const loss = lossRated === 0 ? noLoss : pascalDifference(lossRated * this.lossShare);
+      const pressureNow = (onReturn ? returnMainPressure : supplyMainPressure)(anchor, density, head, node, loss);
+      this.now[i] = pressureNow;
+      const hangsOn = plan.hangOnReservoir ? frame.returnAnchorPressure : anchor;
+      this.stopped[i] = frame.stopped
+        ? pressureNow
+        : supplyMainPressure(hangsOn, density, metre(plan.stoppedHeadM[i] as number), node, noLoss);
+      this.vapour[i] = this.vapourPressure(frame, i, onReturn);
+      this.inLoop[i] = isShut(frame, plan.isolatedSlot[i] as number) ? 0 : 1;
+    }
+  }
+
+  /** Of the hottest water that is known there: a branch's own return, else the main's. */
+  private vapourPressure(frame: UnitFrame, i: number, onReturn: boolean): number {
+    const slot = this.plan.temperatureSlot[i] as number;
+    return isGood(frame, slot)
+      ? saturationPressure(celsius(frame.state.value[slot] as number))
+      : (onReturn ? frame.returnColumn : frame.supplyColumn).vapourPressure;
+  }
+
+  private readLoss(frame: UnitFrame): void {
+    this.lossShare = 0;
+    this.lossOwnU = 0;
+    this.lossFlowU = 0;
+    if (frame.stopped) return;
+    const { plan, site, state, flow } = frame;
+    const rated = plan.unit.design.ratedFlowM3PerS;
+    this.lossShare = flowLoss(oneAtRatedFlow, flow, cubicMetrePerSecond(rated));
+    this.lossOwnU = this.lossShare * rectangular(lossHalfWidth);
+    this.lossFlowU = (2 * flow * standardUncertainty(site.slots, state, plan.slot['loop.flow'])) / (rated * rated);
+  }
+}
+
+const isGood = ({ state }: UnitFrame, slot: number): boolean =>
+  slot >= 0 && ((state.reasons[slot] as number) & badBits) === 0;
+
+/** A switch that is bad counts as open: a branch that may be in the loop is watched. */
+const isShut = (frame: UnitFrame, slot: number): boolean => isGood(frame, slot) && frame.state.value[slot] === 1;
