@@ -1,9 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { derivedPointsOfHall, derivedPointsOfUnit } from '../../backend/src/evaluation/derive/derived-points';
 import { allTables } from './all-tables';
-import type { PublishedRow, PublishedTable } from './published-table';
-
-const derivedPoints = [...derivedPointsOfHall, ...derivedPointsOfUnit];
+import { derivedPoints, equationOf, toleranceOf } from './evaluate-row';
 
 /** Derived points whose equation is a bare sum, product or share of what is read: nothing is published to hold against them. */
 const definitionOnly = [
@@ -17,17 +14,10 @@ const definitionOnly = [
   'timeToEmpty',
   'timeToFull',
   'branch.<id>.flowShare',
+  'heatRemovedUncertainty',
+  'facilityHeatUncertainty',
+  'chipPowerUncertainty',
 ];
-
-function equationOf({ subject, title }: PublishedTable): (...inputs: number[]) => number {
-  if ('equation' in subject) return subject.equation as (...inputs: number[]) => number;
-  const point = derivedPoints.find(({ id }) => id === subject.point);
-  if (point === undefined) throw new Error(`table "${title}" names ${subject.point}, which the derived table has not`);
-  return point.equation as (...inputs: number[]) => number;
-}
-
-const toleranceOf = ({ expected, tolerance }: PublishedRow): number =>
-  tolerance.kind === 'relative' ? Math.abs(expected) * tolerance.value : tolerance.value;
 
 const agrees = (value: number, expected: number, tolerance: number): boolean => Math.abs(value - expected) <= tolerance;
 
