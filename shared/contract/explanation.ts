@@ -10,15 +10,24 @@ export const explanationSchema = z.object({
   inputs: z.array(readingSchema).describe('points of the unit and its hall that it is worked out from'),
   siteFigures: z
     .array(z.object({ name: z.string(), value: z.number(), unitOfMeasure: z.string() }))
-    .describe('figures of the site file that it is worked out from'),
-  budget: z.array(
-    z.object({
-      from: z.string().describe('a point, a figure of the site file, or a model'),
-      contribution: z.number().describe('standard uncertainty that it brings, in the unit of measure of the value'),
-      share: z.number().describe('of the variance, 0 to 1'),
-    }),
-  ),
-  standardUncertainty: z.number().nullable(),
+    .describe('figures of the site file that it is worked out from, by their keys'),
+  budget: z
+    .array(
+      z.object({
+        from: z
+          .string()
+          .describe('a point, a figure of the site file, or a model; two points for what they have in common'),
+        contribution: z
+          .number()
+          .nullable()
+          .describe(
+            'standard uncertainty that it brings, in the unit of measure of the value; below 0 where a correlation takes it away (root of 2 r c1 c2 u1 u2); null: no accuracy is stated',
+          ),
+        share: z.number().nullable().describe('of the variance, together 1; below 0 where a correlation takes it away'),
+      }),
+    )
+    .describe('parts whose squares, each with its sign, make the square of the standard uncertainty'),
+  standardUncertainty: z.number().nullable().describe('null where an input states no accuracy'),
   coverageFactor: z.number().nullable(),
   degreesOfFreedom: z.number().nullable().describe('effective (Welch–Satterthwaite); null: so many that k = 2 holds'),
 });

@@ -2,6 +2,7 @@ import { acknowledgeRequestSchema, alarmListSchema, alarmSchema, journalPageSche
 import { alertListSchema } from './alert';
 import { demoCommandSchema, demoStateSchema } from './demo-faults';
 import { closePermitRequestSchema, openPermitRequestSchema, permitListSchema, permitSchema } from './permit';
+import { explanationSchema } from './explanation';
 import { checkSiteRequestSchema, reloadSiteRequestSchema, siteCheckSchema, siteStateSchema } from './site-state';
 import { limitListSchema, lastPayloadQuerySchema, lastPayloadSchema, setupSchema } from './setup';
 import {
@@ -52,6 +53,14 @@ export const routeTable = [
     query: null,
     body: null,
     faults: ['UNIT_UNKNOWN'],
+  },
+  {
+    method: 'get',
+    path: '/api/units/{unit}/points/{point}/explanation',
+    reply: explanationSchema,
+    query: null,
+    body: null,
+    faults: ['UNIT_UNKNOWN', 'POINT_UNKNOWN'],
   },
   {
     method: 'get',

@@ -139,6 +139,24 @@ export const httpExamples: Readonly<Record<RouteKey, Example>> = {
     reply: { unit: 'N1', time: '2031-05-06T07:08:09.650Z', mode: 'running', points: [reading, worstMargin, never] },
   },
   'get /api/history': {
+  'get /api/units/{unit}/points/{point}/explanation': {
+    reply: {
+      unit: 'N1',
+      reading: { ...reading, id: 'massFlow', kind: 'derived', value: 5.73, unit: 'kg/s', expandedUncertainty: 0.033 },
+      formula: 'q_m = ρ(T)·q_V',
+      source: 'mass balance',
+      inputs: [reading],
+      siteFigures: [{ name: 'ratedFlow', value: 0.0057667, unitOfMeasure: 'm3/s' }],
+      budget: [
+        { from: 'loop.flow', contribution: 0.0165, share: 1.0625 },
+        { from: 'loop.flow, supply.temperature', contribution: -0.004, share: -0.0625 },
+        { from: 'supply.temperature', contribution: null, share: null },
+      ],
+      standardUncertainty: 0.016,
+      coverageFactor: 2,
+      degreesOfFreedom: null,
+    },
+  },
     query: {
       unit: 'N1',
       point: 'loop.flow',

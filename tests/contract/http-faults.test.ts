@@ -65,6 +65,8 @@ const ofAlarm = (id: string): string => `/api/alarms/${encodeURIComponent(id)}/a
 const provoked: readonly (readonly [Route['path'], string, Ask, ProblemCode])[] = [
   ['/api/units/{unit}/points', '/api/units/none/points', {}, 'UNIT_UNKNOWN'],
   ['/api/units/{unit}/limits', '/api/units/none/limits', {}, 'UNIT_UNKNOWN'],
+  ['/api/units/{unit}/points/{point}/explanation', '/api/units/none/points/loop.flow/explanation', {}, 'UNIT_UNKNOWN'],
+  ['/api/units/{unit}/points/{point}/explanation', '/api/units/m1/points/none/explanation', {}, 'POINT_UNKNOWN'],
   ['/api/units/{unit}/setup', '/api/units/none/setup', {}, 'UNIT_UNKNOWN'],
   ['/api/permits', '/api/permits', permit({ unit: 'none' }), 'PERMIT_UNIT_UNKNOWN'],
   ['/api/permits', '/api/permits', permit({ branch: 'none' }), 'PERMIT_BRANCH_UNKNOWN'],
@@ -88,7 +90,7 @@ const provoked: readonly (readonly [Route['path'], string, Ask, ProblemCode])[] 
   ['/api/alarms/{id}/acknowledge', ofAlarm(alarm), { method: 'POST', body: 'operator=Ines' }, 'BODY_NOT_JSON'],
   ['/api/alarms/{id}/acknowledge', ofAlarm(alarm), { method: 'POST', headers: json, body: '{' }, 'REQUEST_MALFORMED'],
   ...routeTable.flatMap(({ path, method }) => {
-    const asked = path.replace('{unit}', 'm1').replace('{id}', 'x');
+    const asked = path.replace('{unit}', 'm1').replace('{id}', 'x').replace('{point}', 'loop.flow');
     const own = { method: method.toUpperCase() };
     return [
       [path, asked, { ...own, headers: { host: 'elsewhere.example' } }, 'HOST_FOREIGN'],

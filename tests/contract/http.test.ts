@@ -123,6 +123,7 @@ describe('the running program', () => {
     const to = new Date(startMs + 60_000).toISOString();
     const queries: Readonly<Record<string, string>> = {
       '/api/history': `?unit=m1&point=loop.flow&from=${from}&to=${to}&buckets=7`,
+      '/api/energy': `?unit=m1&from=${from}&to=${to}&by=hour`,
       '/api/alarms/journal': `?from=${from}&after=0`,
       '/api/intake/last': `?topic=${encodeURIComponent(topicOfM1)}`,
     };
@@ -136,7 +137,10 @@ describe('the running program', () => {
     for (const route of routeTable) {
       const { permits } = await app.get<{ permits: { id: string }[] }>('/api/permits');
       const id = route.path.startsWith('/api/permits') ? (permits[0]?.id ?? '') : alarm.id;
-      const path = route.path.replace('{unit}', 'm1').replace('{id}', encodeURIComponent(id));
+      const path = route.path
+        .replace('{unit}', 'm1')
+        .replace('{point}', 'massFlow')
+        .replace('{id}', encodeURIComponent(id));
       const act = route.method === 'post' ? postJson(bodies[routeKey(route)] ?? { operator: 'Ines' }) : undefined;
       const reply = await app.send(`${path}${queries[route.path] ?? ''}`, act);
       expect(reply.status, path).toBe(200);

@@ -1,5 +1,6 @@
 import type { AcknowledgeRequest, Alarm, AlarmList } from '@ebbline/shared/contract/alarm';
 import type { AlertList } from '@ebbline/shared/contract/alert';
+import type { Explanation } from '@ebbline/shared/contract/explanation';
 import type { ClockState, PointList, Site, UnitList } from '@ebbline/shared/contract/http-api';
 import type {
   AlarmsFrame,
@@ -71,6 +72,8 @@ export interface LiveView {
   /** Of a view that was not refused. */
   frame(view: View): FrameBody;
   watch(view: View): Watch;
+  /** What stands behind the value of a point of a unit, or of its hall. */
+  explanation(unit: string, point: string): Explanation | 'unitUnknown' | 'pointUnknown';
   /** Who keeps a point of a unit (itself, or its hall), and how it is stored. */
   findPoint(
     unit: string,

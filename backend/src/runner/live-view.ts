@@ -11,6 +11,7 @@ import { timeText } from './views/time-text';
 import { alarmsInOrder } from './views/to-alarm';
 import { alertsOf } from './views/to-alert';
 import { permitsOf } from './views/to-permit';
+import { toExplanation } from './views/to-explanation';
 import { toSetup } from './views/to-setup';
 import { toAlarmsFrame } from './views/to-alarms-frame';
 import { toTrendsFrame, type PointFound } from './views/to-trends-frame';
@@ -165,6 +166,14 @@ export class RunnerLiveView implements LiveView {
     const { site } = this.scene.pipeline;
     const holder = site.holders[found.holder];
     return { holder: holder?.id ?? '', point, unitOfMeasure: site.slots.unitOfMeasure[found.slot] ?? '1' };
+  }
+
+  explanation(id: string, point: string): ReturnType<LiveView['explanation']> {
+    const unit = this.unitOf.get(id);
+    if (unit === undefined) return 'unitUnknown';
+    const found = this.pointOf(id, point);
+    if (found === null) return 'pointUnknown';
+    return toExplanation(this.scene.pipeline, unit, found.slot, this.scene.nowMs());
   }
 
   /** A point of a unit, or of the hall that it stands in. */

@@ -12,6 +12,10 @@ export const routeTexts: Readonly<Record<RouteKey, { readonly operationId: strin
     operationId: 'points',
     summary: 'Every point of a unit and of its hall, measured and derived, now.',
   },
+  'get /api/units/{unit}/points/{point}/explanation': {
+    operationId: 'explanation',
+    summary: 'What stands behind the value of a point: equation, source, inputs, uncertainty budget.',
+  },
   'get /api/history': {
     operationId: 'history',
     summary: 'A point over time, as columns of equal buckets; null where nothing was measured.',

@@ -1,4 +1,5 @@
 import { Controller, Get, Inject, Param } from '@nestjs/common';
+import type { Explanation } from '@ebbline/shared/contract/explanation';
 import type { PointList, Site } from '@ebbline/shared/contract/http-api';
 import type { LimitList, Setup } from '@ebbline/shared/contract/setup';
 import { LIVE_VIEW, type LiveView } from '../../ports/live-view';
@@ -41,5 +42,15 @@ export class SiteController {
     if (setup === null)
       throw new ProblemError('UNIT_UNKNOWN', 'The site has no unit of this id; /api/units lists them.');
     return setup;
+  }
+
+  @Get('units/:unit/points/:point/explanation')
+  explanation(@Param('unit') unit: string, @Param('point') point: string): Explanation {
+    const explained = this.view.explanation(unit, point);
+    if (explained === 'unitUnknown')
+      throw new ProblemError('UNIT_UNKNOWN', 'The site has no unit of this id; /api/units lists them.');
+    if (explained === 'pointUnknown')
+      throw new ProblemError('POINT_UNKNOWN', 'The unit has no point of this id; /api/units/{unit}/points lists them.');
+    return explained;
   }
 }

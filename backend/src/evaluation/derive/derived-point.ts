@@ -1,18 +1,26 @@
 import type { CompiledHall, CompiledSite } from '../site/compiled-site';
 import type { SlotState } from '../slots/slot-state';
+import type { SiteFigureKey } from './site-figures';
+import type { BudgetHolder } from './uncertainty-budget';
 import type { UnitFrame } from './unit-frame';
 import type { UnitPlan } from './unit-plan';
 
-interface DerivedPointBase {
-  readonly id: string;
-  /** UCUM code. */
-  readonly unit: string;
-  /** Points and site-file keys it is worked out from, where the site has them. */
+/** What a person reads of a derived point. */
+export interface DerivedPointText {
+  /** Patterns of the points that it is worked out from; `a or b` where the unit's first one counts (`slotsOfInput`). */
   readonly inputs: readonly string[];
+  /** Keys of the site file that it is worked out from. */
+  readonly siteFigures?: readonly SiteFigureKey[];
   /** The equation as a person reads it, in the field's usual symbols: `Q = ρ·q·c_p·(T_return − T_supply)`. */
   readonly formula?: string;
   /** Where the equation stands: standard and clause, book and equation, or `own rule`. */
   readonly source?: string;
+}
+
+interface DerivedPointBase extends DerivedPointText {
+  readonly id: string;
+  /** UCUM code. */
+  readonly unit: string;
   /** The equation from `shared` behind the value. The tables of published values call this very function. */
   readonly equation: (...inputs: never[]) => number;
 }
@@ -25,5 +33,11 @@ export interface DerivedPointOfUnit extends DerivedPointBase {
 }
 
 export interface DerivedPointOfHall extends DerivedPointBase {
-  readonly derive: (site: CompiledSite, state: SlotState, hall: CompiledHall, nowMs: number) => void;
+  readonly derive: (
+    site: CompiledSite,
+    state: SlotState,
+    hall: CompiledHall,
+    nowMs: number,
+    asked?: BudgetHolder,
+  ) => void;
 }

@@ -1,5 +1,6 @@
 import { badBits, reasonBit } from '../slots/quality-reasons';
 import type { SlotState } from '../slots/slot-state';
+import type { UncertaintyBudget } from './uncertainty-budget';
 
 /** What is not there, or not yet, too small to divide by, or known to contradict itself is no fault of one input: it stays what it is along the way. */
 const handedOnBits = reasonBit.notApplicable | reasonBit.warming | reasonBit.contradicted | reasonBit.undefined;
@@ -13,6 +14,8 @@ export class InputTally {
   reasons = 0;
   /** Oldest source time of the inputs, ms; Infinity while none has one. */
   oldestMs = Infinity;
+  /** Where the parts of its uncertainty are written while somebody asks for them. */
+  budget: UncertaintyBudget | null = null;
 
   begin(): void {
     this.reasons = 0;

@@ -16,6 +16,7 @@ export function writeDerived(
   where: number,
 ): void {
   if (slot < 0) return;
+  if (tally.budget !== null) tally.budget.close(slot);
   const bad = tally.isBad();
   const usable = !bad && Number.isFinite(value);
   const kept = usable ? value : Number.NaN;

@@ -1,6 +1,7 @@
 import { CodedError } from '@ebbline/shared/errors/coded-error';
 import { ok } from '@ebbline/shared/errors/result';
 import type { UnitSlots } from '../alarm-rules/unit-slots';
+import { explainPoint } from '../derive/explain-point';
 import { path } from '../derive/path';
 import { pressureWindow } from '../derive/pressure-window';
 import type { CompiledSite } from '../site/compiled-site';
@@ -99,6 +100,7 @@ function slotsOf(pipeline: PipelineState, unit: number): UnitSlots {
   if (slots !== undefined) return slots;
   throw new CodedError(
     'PIPELINE_UNKNOWN_UNIT',
+    explain: (unit, slot) => explainPoint(site, pipeline.state, unit, slot, isStanding(modeNow(unit))),
     `the site has ${pipeline.unitSlots.length} units, none with index ${unit}`,
   );
 }

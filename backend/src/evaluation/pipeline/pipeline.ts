@@ -1,6 +1,7 @@
 import type { Result } from '@ebbline/shared/errors/result';
 import type { Mode } from '@ebbline/shared/contract/http-api';
 import type { PathPlace, PressureWindow } from '@ebbline/shared/contract/live-feed';
+import type { ExplainedPoint } from '../derive/explain-point';
 import type { CompiledSite } from '../site/compiled-site';
 import type { SlotState } from '../slots/slot-state';
 import type { Acceptance } from '../sample/acceptance';
@@ -66,3 +67,5 @@ export interface Pipeline {
   pressureWindow(unit: number, nowMs: number): PressureWindow;
   path(unit: number): readonly PathPlace[];
 }
+  /** What stands behind the value of a slot of the unit or of its hall; worked out when asked, and changes nothing. */
+  explain(unit: number, slot: number): ExplainedPoint;

@@ -5,6 +5,9 @@ import { readingUncertainty } from '../../evaluation/derive/reading-uncertainty'
 import type { Pipeline } from '../../evaluation/pipeline/pipeline';
 import { ageSeconds, finiteOrNull, timeText } from './time-text';
 
+/** The site and the newest value of each of its points. */
+type Values = Pick<Pipeline, 'site' | 'state'>;
+
 /** A column has an entry for every slot: the site compiled both. */
 const at = (column: { readonly [i: number]: number }, slot: number): number => column[slot] ?? Number.NaN;
 
@@ -18,7 +21,7 @@ export const noFigure: Figure = {
 };
 
 /** A slot as a number for a picture; slot −1 is a point that the unit does not have. */
-export function toFigure({ site, state }: Pipeline, slot: number, nowMs: number): Figure {
+export function toFigure({ site, state }: Values, slot: number, nowMs: number): Figure {
   if (slot < 0) return noFigure;
   const reasons = state.reasons[slot] ?? 0;
   return {
@@ -31,13 +34,13 @@ export function toFigure({ site, state }: Pipeline, slot: number, nowMs: number)
 }
 
 /** A slot as a screen or an outside program receives it. */
-export function toReading(pipeline: Pipeline, slot: number, nowMs: number): Reading {
-  const { site, state } = pipeline;
+export function toReading(values: Values, slot: number, nowMs: number): Reading {
+  const { site, state } = values;
   const place = state.where[slot] ?? -1;
   return {
     id: site.slots.pointId[slot] ?? '',
     kind: site.slots.measured[slot] === 1 ? 'measured' : 'derived',
-    ...toFigure(pipeline, slot, nowMs),
+    ...toFigure(values, slot, nowMs),
     reasons: reasonList(state.reasons[slot] ?? 0),
     unit: site.slots.unitOfMeasure[slot] ?? '1',
     time: timeText(at(state.sourceMs, slot)),

@@ -44,6 +44,11 @@ export class DeriveMemory {
     return unit * signals + signal;
   }
 
+  /** Time of the unit's last step, ms; NaN before the first. */
+  steppedAt(unit: number): number {
+    return this.steppedMs[unit] as number;
+  }
+
   /** Seconds since the unit's last step, 0 where this one was taken already. Windows are forgotten over a gap. */
   advance(unit: number, nowMs: number): number {
     const elapsedMs = nowMs - (this.steppedMs[unit] as number);

@@ -5,19 +5,35 @@ import type { CompiledHall, CompiledSite } from '../../site/compiled-site';
 import type { SlotState } from '../../slots/slot-state';
 import { InputTally } from '../input-tally';
 import { standardUncertainty } from '../standard-uncertainty';
+import { noBudget, part, type BudgetHolder } from '../uncertainty-budget';
 import { writeDerived } from '../write-derived';
 
 const tally = new InputTally();
 
 /** Dew point of the hall's air, °C. */
-export function deriveDewPoint(site: CompiledSite, state: SlotState, hall: CompiledHall, nowMs: number): void {
+export function deriveDewPoint(
+  site: CompiledSite,
+  state: SlotState,
+  hall: CompiledHall,
+  nowMs: number,
+  asked: BudgetHolder = noBudget,
+): void {
   const { temperature: temperatureSlot, humidity: humiditySlot } = hall.slot;
   tally.begin();
+  tally.budget = asked.budget;
   const temperature = celsius(tally.take(state, temperatureSlot));
   const humidity = saturated(tally.take(state, humiditySlot));
   const u = combine2(
-    dewPointByTemperature(temperature, humidity) * standardUncertainty(site.slots, state, temperatureSlot),
-    dewPointByHumidity(temperature, humidity) * standardUncertainty(site.slots, state, humiditySlot),
+    part(
+      asked,
+      'hall.temperature',
+      dewPointByTemperature(temperature, humidity) * standardUncertainty(site.slots, state, temperatureSlot),
+    ),
+    part(
+      asked,
+      'hall.humidity',
+      dewPointByHumidity(temperature, humidity) * standardUncertainty(site.slots, state, humiditySlot),
+    ),
   );
   writeDerived(state, hall.slot.dewPoint, nowMs, tally, dewPoint(temperature, humidity), expanded(u), -1);
 }
