@@ -1,8 +1,8 @@
 import { acknowledgeRequestSchema, alarmListSchema, alarmSchema, journalPageSchema } from './alarm';
 import { alertListSchema } from './alert';
 import { demoCommandSchema, demoStateSchema } from './demo-faults';
-import { closePermitRequestSchema, openPermitRequestSchema, permitListSchema, permitSchema } from './permit';
 import { explanationSchema } from './explanation';
+import { closePermitRequestSchema, openPermitRequestSchema, permitListSchema, permitSchema } from './permit';
 import { checkSiteRequestSchema, reloadSiteRequestSchema, siteCheckSchema, siteStateSchema } from './site-state';
 import { limitListSchema, lastPayloadQuerySchema, lastPayloadSchema, setupSchema } from './setup';
 import {
@@ -48,19 +48,19 @@ export const routeTable = [
   },
   {
     method: 'get',
-    path: '/api/units/{unit}/limits',
-    reply: limitListSchema,
-    query: null,
-    body: null,
-    faults: ['UNIT_UNKNOWN'],
-  },
-  {
-    method: 'get',
     path: '/api/units/{unit}/points/{point}/explanation',
     reply: explanationSchema,
     query: null,
     body: null,
     faults: ['UNIT_UNKNOWN', 'POINT_UNKNOWN'],
+  },
+  {
+    method: 'get',
+    path: '/api/units/{unit}/limits',
+    reply: limitListSchema,
+    query: null,
+    body: null,
+    faults: ['UNIT_UNKNOWN'],
   },
   {
     method: 'get',

@@ -138,7 +138,6 @@ export const httpExamples: Readonly<Record<RouteKey, Example>> = {
   'get /api/units/{unit}/points': {
     reply: { unit: 'N1', time: '2031-05-06T07:08:09.650Z', mode: 'running', points: [reading, worstMargin, never] },
   },
-  'get /api/history': {
   'get /api/units/{unit}/points/{point}/explanation': {
     reply: {
       unit: 'N1',
@@ -157,6 +156,7 @@ export const httpExamples: Readonly<Record<RouteKey, Example>> = {
       degreesOfFreedom: null,
     },
   },
+  'get /api/history': {
     query: {
       unit: 'N1',
       point: 'loop.flow',

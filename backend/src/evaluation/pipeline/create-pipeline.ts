@@ -87,6 +87,7 @@ function pipelineOf(pipeline: PipelineState, slices: SliceRunner, clock: Pipelin
     pressureWindow: (unit, nowMs) =>
       pressureWindow(site, pipeline.state, unit, nowMs, pipeline.hour.of(unit, nowMs), isStanding(modeNow(unit))),
     path: (unit) => path(site, pipeline.state, unit, isStanding(modeNow(unit))),
+    explain: (unit, slot) => explainPoint(site, pipeline.state, unit, slot, isStanding(modeNow(unit))),
     skippedMs: () => slices.skippedMs(),
     goOn(next, nowMs) {
       const { state, maps } = takeOver(pipeline, next, clock, nowMs);
@@ -100,7 +101,6 @@ function slotsOf(pipeline: PipelineState, unit: number): UnitSlots {
   if (slots !== undefined) return slots;
   throw new CodedError(
     'PIPELINE_UNKNOWN_UNIT',
-    explain: (unit, slot) => explainPoint(site, pipeline.state, unit, slot, isStanding(modeNow(unit))),
     `the site has ${pipeline.unitSlots.length} units, none with index ${unit}`,
   );
 }

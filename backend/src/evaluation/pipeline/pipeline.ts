@@ -66,6 +66,6 @@ export interface Pipeline {
   /** Pictures for the screens; computed when asked, from the slots. */
   pressureWindow(unit: number, nowMs: number): PressureWindow;
   path(unit: number): readonly PathPlace[];
-}
   /** What stands behind the value of a slot of the unit or of its hall; worked out when asked, and changes nothing. */
   explain(unit: number, slot: number): ExplainedPoint;
+}
