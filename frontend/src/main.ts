@@ -24,7 +24,8 @@ createApp(App)
     createRouter({
       history: createWebHistory(),
       routes,
-      scrollBehavior: (_to, _from, kept) => kept ?? { top: 0 },
+      // What is only opened or chosen on a screen leaves it where it stands.
+      scrollBehavior: (to, from, kept) => kept ?? (to.path === from.path ? false : { top: 0 }),
     }),
   )
   .provide(liveFeedKey, useLiveFeed())

@@ -27,9 +27,15 @@ export interface ChangeableView {
 export function useTrendView(shown: () => Span | null, nowMs: () => number | null): ChangeableView {
   const route = useRoute();
   const router = useRouter();
-  const view = computed(() => readAddress(route.query));
+  // Another view only where the address says another: what is opened beside it changes nothing.
+  const view = computed<TrendView>((before) => {
+    const next = readAddress(route.query);
+    return before !== undefined && JSON.stringify(before) === JSON.stringify(next) ? before : next;
+  });
   const go = (change: Partial<TrendView>): void => {
-    void router.push({ name: 'trends', query: writeAddress({ ...view.value, ...change }) });
+    const { value } = route.query;
+    const beside = value === undefined ? {} : { value };
+    void router.push({ name: 'trends', query: { ...writeAddress({ ...view.value, ...change }), ...beside } });
   };
   const fix = ({ fromMs, toMs }: Span): void => go({ period: { kind: 'fixed', fromMs, toMs } });
   const later = (): number => nowMs() ?? Date.now();

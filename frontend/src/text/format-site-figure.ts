@@ -1,0 +1,55 @@
+import { formatNumber } from './format-number';
+
+interface Shown {
+  readonly unit: string;
+  readonly factor: number;
+}
+
+/** How UCUM codes of figures that are no points are written; Pa, W and flows as the screens have them. */
+const shownAs: { readonly [ucum: string]: Shown } = {
+  '1': { unit: '', factor: 1 },
+  Cel: { unit: '°C', factor: 1 },
+  Pa: { unit: 'kPa', factor: 1e-3 },
+  W: { unit: 'kW', factor: 1e-3 },
+  'W/K': { unit: 'kW/K', factor: 1e-3 },
+  'm3/s': { unit: 'L/min', factor: 60_000 },
+  m3: { unit: 'L', factor: 1000 },
+  'S/m': { unit: 'µS/cm', factor: 10_000 },
+};
+const raised: { readonly [digit: string]: string } = { '2': '²', '3': '³', '4': '⁴' };
+const significant = 4;
+
+/** `kg/m3` as people write it: `kg/m³`. */
+const pretty = (ucum: string): string =>
+  ucum.replace(/(?<=[A-Za-z])([234])/g, (_, digit: string) => raised[digit] ?? digit).replaceAll('.', '·');
+
+const shownOf = (ucum: string): Shown => shownAs[ucum] ?? { unit: pretty(ucum), factor: 1 };
+
+/** A number with four significant digits, none after the last that is not nought. */
+function plain(value: number): string {
+  if (value === 0) return '0';
+  const decimals = Math.min(12, significant - 1 - Math.floor(Math.log10(Math.abs(value))));
+  const text = formatNumber(value, Math.max(0, decimals));
+  return text.includes('.') ? text.replace(/\.?0+$/, '') : text;
+}
+
+/** A figure of the site file as people read it, number and unit held together. @param ucum its UCUM code */
+export function formatSiteFigure(value: number, ucum: string): string {
+  const { unit, factor } = shownOf(ucum);
+  return `${plain(value * factor)}${unit === '' ? '' : `\u00a0${unit}`}`;
+}
+
+/** A standard uncertainty in the unit in which its value is shown, with two significant digits (GUM 7.2.6). */
+export function formatContribution(contribution: number, display: { unit: string; factor: number }): string {
+  const shown = contribution * display.factor;
+  const decimals = shown === 0 ? 0 : Math.min(9, 1 - Math.floor(Math.log10(Math.abs(shown))));
+  // An uncertainty of an absolute pressure is a difference of two.
+  const unit = display.unit === '°C' ? 'K' : display.unit.replace(' absolute', '');
+  return `${formatNumber(shown, decimals)}${unit === '' ? '' : `\u00a0${unit}`}`;
+}
+
+/** A share in whole per cent, below nought where it takes away; what is there and rounds to none is said so. */
+export function formatShare(share: number): string {
+  if (share !== 0 && Math.abs(share) < 0.005) return '<\u00a01\u00a0%';
+  return `${formatNumber(share * 100, 0)}\u00a0%`;
+}

@@ -1,0 +1,199 @@
+import type { Explanation } from '@ebbline/shared/contract/explanation';
+import { explanationSchema } from '@ebbline/shared/contract/explanation';
+import type { LoopFrame } from '@ebbline/shared/contract/live-feed';
+import type { VueWrapper } from '@vue/test-utils';
+import { flushPromises } from '@vue/test-utils';
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { aLoopFrame, aReading, noon } from './fixtures/builders';
+import { FakeServer } from './fixtures/fake-feed';
+import type { Page } from './fixtures/mount-page';
+import { openPage } from './fixtures/mount-page';
+
+// The chart library wants a canvas, which these tests have not.
+vi.mock('uplot', () => ({
+  default: class {
+    readonly height = 1;
+    setData(): void {
+      return;
+    }
+    setSize(): void {
+      return;
+    }
+    destroy(): void {
+      return;
+    }
+  },
+}));
+
+let opened: Page | null = null;
+beforeEach(() => vi.useFakeTimers({ toFake: ['setInterval', 'clearInterval'] }));
+afterEach(() => {
+  opened?.page.unmount();
+  vi.unstubAllGlobals();
+  vi.useRealTimers();
+});
+
+const derived = { kind: 'derived' } as const;
+const heat = aReading('heatRemoved', 208_000, 'W', { ...derived, expandedUncertainty: 4_200 });
+
+const anExplanation = (more: Partial<Explanation> = {}): Explanation =>
+  explanationSchema.parse({
+    unit: 'e7',
+    reading: heat,
+    formula: 'Q = ṁ · c_p · (T_return − T_supply)',
+    source: 'own rule',
+    inputs: [
+      aReading('massFlow', 5.6, 'kg/s', { ...derived, expandedUncertainty: 0.06 }),
+      aReading('return.temperature', 44, 'Cel', { age: 9, quality: 'uncertain', reasons: ['stale'] }),
+    ],
+    siteFigures: [{ name: 'loop.volume', value: 0.85, unitOfMeasure: 'm3' }],
+    budget: [
+      { from: 'massFlow', contribution: 1_110, share: 0.28 },
+      { from: 'return.temperature', contribution: 1_880, share: 0.8 },
+      { from: 'supply.temperature, return.temperature', contribution: -594, share: -0.08 },
+    ],
+    standardUncertainty: 2_100,
+    coverageFactor: 2,
+    degreesOfFreedom: null,
+    ...more,
+  });
+const path = '/api/units/e7/points/heatRemoved/explanation';
+
+async function show(
+  address: string,
+  answers: Record<string, unknown> = { [path]: anExplanation() },
+  frame: LoopFrame = aLoopFrame({ points: [heat] }),
+): Promise<Page & { readonly server: FakeServer }> {
+  const server = new FakeServer();
+  opened = await openPage(server, address, answers);
+  server.connect();
+  server.send(frame);
+  // The sheet is fetched when it is first opened.
+  await vi.dynamicImportSettled();
+  await flushPromises();
+  return { ...opened, server };
+}
+const plain = (text: string): string => text.replaceAll('\u00a0', ' ').replace(/\s+/g, ' ');
+const sheet = (page: VueWrapper) => page.get('[data-testid=value-sheet]');
+const part = (page: VueWrapper, name: string): string => plain(page.get(`[data-testid=value-${name}]`).text());
+
+describe('a value that is opened', () => {
+  it('shows equation, source, inputs with age and quality, figures of the site file, and the time it is of', async () => {
+    const { page } = await show('/units/e7?value=heatRemoved');
+    expect(part(page, 'equation')).toBe('Q = ṁ · c_p · (T_return − T_supply)');
+    expect(part(page, 'source')).toBe('Source: own rule');
+    const inputs = part(page, 'inputs');
+    for (const said of ['Mass flow', '5.60 ± 0.06 kg/s', 'worked out', '44.0 °C', 'measured, old, 9 s', 'no new value'])
+      expect(inputs).toContain(said);
+    expect(part(page, 'site-figures')).toContain('loop.volume850 L');
+    expect(plain(sheet(page).text())).toContain('as of 13:00:00');
+    expect(plain(sheet(page).text())).toContain('208 ± 4 kW');
+  });
+
+  it('shows what brings how much of its uncertainty, the largest first, and what takes some away', async () => {
+    const { page } = await show('/units/e7?value=heatRemoved');
+    const rows = page.findAll('[data-testid=value-budget] li').map((row) => plain(row.text()));
+    expect(rows[0]).toContain('1.9 kW · 80 %');
+    expect(rows[1]).toBe('Mass flow1.1 kW · 28 %');
+    expect(rows[2]).toContain('−0.59 kW · −8 %');
+    expect(page.findAll('[data-testid=value-budget] .fill').map((bar) => bar.attributes('width'))).toEqual([
+      '80',
+      '28',
+    ]);
+    expect(part(page, 'uncertainty')).toBe('Standard uncertainty 2.1 kW; with k = 2 expanded ± 4.2 kW.');
+  });
+
+  it('says that its uncertainty is not stated where an input has no accuracy', async () => {
+    const none = anExplanation({
+      reading: { ...heat, expandedUncertainty: null },
+      budget: [{ from: 'loop.flow', contribution: null, share: null }],
+      standardUncertainty: null,
+      coverageFactor: null,
+    });
+    const { page } = await show('/units/e7?value=heatRemoved', { [path]: none });
+    expect(part(page, 'budget')).toContain('no accuracy stated');
+    expect(part(page, 'uncertainty')).toContain('Not stated');
+  });
+
+  it('says "undefined" and why in place of a value', async () => {
+    const reading = aReading('capture', null, '1', { ...derived, reasons: ['undefined'] });
+    const { page } = await show('/units/e7?value=heatRemoved', { [path]: anExplanation({ reading, budget: [] }) });
+    expect(page.get('.value-now').text()).toContain('undefined');
+    expect(plain(sheet(page).text())).toContain('smaller than its uncertainty');
+  });
+
+  it('is opened from the chapters, the figures and the table, and its address keeps it', async () => {
+    const { page, router } = await show('/units/e7');
+    const address = '/units/e7?value=heatRemoved';
+    expect(page.get('[data-testid=point-heatRemoved] .value a').attributes('href')).toBe(address);
+    expect(
+      page
+        .get('.figures')
+        .findAll('a')
+        .map((link) => link.attributes('href')),
+    ).toContain(address);
+    await page.get('[data-testid=point-heatRemoved] .value a').trigger('click');
+    await vi.dynamicImportSettled();
+    await flushPromises();
+    expect(router.currentRoute.value.query).toEqual({ value: 'heatRemoved' });
+    expect(document.activeElement?.textContent).toBe('Heat removed');
+  });
+
+  it('gives the keyboard back to where it came from, and its address up, when it is closed', async () => {
+    const { page, router } = await show('/units/e7');
+    const link = page.get('[data-testid=point-heatRemoved] .value a');
+    (link.element as HTMLElement).focus();
+    await link.trigger('click');
+    await vi.dynamicImportSettled();
+    await flushPromises();
+    await sheet(page).trigger('keydown', { key: 'Escape' });
+    await flushPromises();
+    expect(page.find('[data-testid=value-sheet]').exists()).toBe(false);
+    expect(router.currentRoute.value.query).toEqual({});
+    expect(document.activeElement).toBe(link.element);
+  });
+
+  it('opens its inputs in turn', async () => {
+    const { page, router, asked } = await show('/units/e7?value=heatRemoved');
+    await page.get('[data-testid=value-inputs] a').trigger('click');
+    await flushPromises();
+    expect(router.currentRoute.value.query).toEqual({ value: 'e7:massFlow' });
+    expect(asked.at(-1)?.path).toBe('/api/units/e7/points/massFlow/explanation');
+    expect(page.get('#value-title').text()).toBe('Mass flow');
+    expect(page.find('[data-testid=value-equation]').exists()).toBe(false);
+  });
+
+  it('is asked for again while it is open, and marked old where no answer comes', async () => {
+    let answers = true;
+    const { page, server, asked } = await show('/units/e7?value=heatRemoved', {
+      [path]: () => (answers ? anExplanation() : { reply: 'none' }),
+    });
+    const times = (): number => asked.filter((one) => one.path === path).length;
+    const before = times();
+    answers = false;
+    for (let second = 0; second < 6; second += 1) {
+      server.nowMs += 1000;
+      server.send(aLoopFrame({ points: [heat], sequence: second + 2 }));
+      vi.advanceTimersByTime(1000);
+      await flushPromises();
+    }
+    expect(times()).toBeGreaterThan(before + 1);
+    expect(plain(sheet(page).text())).toContain('old, as of 13:00:00');
+    expect(sheet(page).classes()).toContain('is-old');
+    expect(sheet(page).get('[role=alert]').text()).toContain('asked for again every 2 s');
+  });
+
+  it('says what to do where the server does not know it', async () => {
+    const { page } = await show('/units/e7?value=heatRemoved', {});
+    expect(page.find('[data-testid=value-equation]').exists()).toBe(false);
+    expect(sheet(page).get('[role=alert]').text()).toContain('look at Setup');
+  });
+
+  it('of a unit is opened on the Trends screen too', async () => {
+    const { page } = await show(`/trends?points=e7:heatRemoved&value=e7:heatRemoved`, {
+      [path]: anExplanation(),
+      '/api/units/e7/points': { unit: 'e7', time: noon, mode: 'running', points: [heat] },
+    });
+    expect(part(page, 'equation')).toContain('ṁ');
+  });
+});
