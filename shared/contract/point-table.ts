@@ -6,7 +6,7 @@ export type { QuantityKind } from './quantity-kind';
 
 /**
  * Every point that Ebbline knows. The id is a contract: it is never renamed and never given another
- * unit of measure. `<id>` stands for the id of a branch, server, plate or tank, `<analyte>` for a water parameter.
+ * unit of measure. `<id>` stands for the id of a wetted node, branch, server, plate or tank, `<analyte>` for a water parameter.
  * Units of measure are UCUM codes (ucum.org), SI or °C; gas flows are free air at 20 °C and 101.325 kPa.
  */
 export interface PointDefinition {
@@ -33,7 +33,7 @@ export const pointTable: readonly PointDefinition[] = [
 const byId = new Map(pointTable.map((definition) => [definition.id, definition]));
 
 /** Groups of parts that a unit may have many of; a point of one is `<group>.<id>.<what>`. */
-export const partGroups = ['branch', 'server', 'plate', 'tank'] as const;
+export const partGroups = ['node', 'branch', 'server', 'plate', 'tank'] as const;
 export type PartGroup = (typeof partGroups)[number];
 
 const partOfPoint = new RegExp(`^(${partGroups.join('|')})\\.([^.]+)\\.(.+)$`);

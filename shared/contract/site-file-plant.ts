@@ -27,6 +27,11 @@ export const nodeSchema = z
       '3.0 kPa',
       'Pressure lost at rated flow between the supply tank (supply main) or the separator (return main) and here. Default 0.',
     ),
+    branch: idSchema
+      .optional()
+      .describe(
+        'Id of the branch that this place belongs to, such as a manifold of its own. While that branch is isolated the place is no part of the loop: no margin counts it, and it is not protected.',
+      ),
   })
   .describe('One wetted place outside the unit: at least the lowest and the highest of each main.');
 

@@ -111,7 +111,9 @@ export function buildSite(options: SiteOptions = {}): BuiltSite {
         ? branchIds.map((branch) => id.replace('<id>', branch))
         : id.startsWith('plate.')
           ? plates.map((plate) => id.replace('<id>', plate.id))
-          : [id],
+          : id.startsWith('node.')
+            ? nodes.map((node) => id.replace('<id>', node.id))
+            : [id],
     ),
   ].filter((id) => !without.has(id));
 
@@ -288,5 +290,7 @@ function slotTable(ids: readonly string[], hallPoints: number, options: SiteOpti
     stuckMs: fill(Infinity),
     accuracyAbsolute: Float64Array.from(accuracies, ([absolute]) => absolute),
     accuracyRelative: Float64Array.from(accuracies, ([, relative]) => relative),
+    accuracyNormalAbsolute: fill(0),
+    accuracyNormalRelative: fill(0),
   };
 }

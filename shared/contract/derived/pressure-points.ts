@@ -8,4 +8,6 @@ export const pressurePoints: readonly PointRow[] = [
   ['lowerWallMargin', 'pressureDifference', 'Pa', 'Margin to the nearest lower wall'],
   ['npshAvailable', 'level', 'm', 'Net positive suction head available'],
   ['drivingPressure', 'pressureDifference', 'Pa', 'Driving pressure'],
+  ['node.<id>.pressure', 'absolutePressure', 'Pa', 'Pressure at a wetted place'],
+  ['node.<id>.pressureStopped', 'absolutePressure', 'Pa', 'Pressure at a wetted place once the water stands'],
 ];

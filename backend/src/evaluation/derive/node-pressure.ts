@@ -27,6 +27,16 @@ export function takeNodeInputs(frame: UnitFrame, flowing: boolean): void {
   if (flowing && plan.nodesNeedFlow) tally.take(state, plan.slot['loop.flow']);
 }
 
+/** Takes what the pressures along one main rest on; the standing columns of shape c hang on its reservoir. */
+export function takeMainInputs(frame: UnitFrame, main: WettedNode['main'], flowing: boolean): void {
+  const { plan, tally, state } = frame;
+  const onReservoir = !flowing && !frame.stopped && plan.nodes.hangOnReservoir;
+  const anchor = main === 'return' || onReservoir ? plan.returnAnchor : plan.supplyAnchor;
+  tally.take(state, anchor?.slot ?? -1);
+  tally.take(state, plan.slot[`${main}.temperature`]);
+  if (flowing && plan.nodesNeedFlow) tally.take(state, plan.slot['loop.flow']);
+}
+
 /** Absolute pressure on the return main at an elevation, by its loss to the separator at rated flow. */
 export function returnPressureAt(frame: UnitFrame, elevation: Metre, lossAtRatedFlowPa: number): PascalAbsolute {
   return returnMainPressure(

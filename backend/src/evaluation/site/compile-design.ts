@@ -1,4 +1,4 @@
-import { compileCommissioning, compileVolumes } from './compile-commissioning';
+import { compileCommissioning, compileKnownGood, compileVolumes } from './compile-commissioning';
 import { compileFanPath } from './compile-parts';
 import { designNotStated } from './design-not-stated';
 import type { PlantShape, UnitDesign, VacuumSource, WettedNode } from './compiled-site';
@@ -57,6 +57,7 @@ export function compileDesign({ unit, at }: MergedUnit, faults: FaultList): Unit
     filterRatingPa: siOrNull(unit.filterRating, 'pressureDifference'),
     plateHeatCapacityJPerK: siOrNull(unit.plateHeatCapacity, 'heatCapacity'),
     fanPath: compileFanPath(unit),
+    knownGood: compileKnownGood(unit),
   };
 }
 
@@ -67,6 +68,13 @@ export function compileShape({ unit, at }: MergedUnit, faults: FaultList): Plant
 
 /** Wetted places; `firstPlace` is the index of the first one in the holder's places. */
 export function compileNodes({ unit, at }: MergedUnit, firstPlace: number, faults: FaultList): readonly WettedNode[] {
+  const branches = Object.keys(unit.branches ?? {});
+  const ofBranch = (branch: string | undefined, node: string): { readonly branch?: number } => {
+    if (branch === undefined) return {};
+    if (!branches.includes(branch))
+      faults.add(at('nodes', node, 'branch'), `there is no branch "${branch}" in this unit; add it or correct the id`);
+    return { branch: branches.indexOf(branch) };
+  };
   const nodes = Object.entries(unit.nodes ?? {}).flatMap(([id, node], i) => {
     if (node === null) return [];
     if (node.main === undefined) faults.add(at('nodes', id, 'main'), 'is missing; expected supply or return');
@@ -79,6 +87,7 @@ export function compileNodes({ unit, at }: MergedUnit, firstPlace: number, fault
         main: node.main ?? ('supply' as const),
         elevationM: siOr(node.elevation, 'length', 0),
         lossAtRatedFlowPa: siOr(node.loss, 'pressureDifference', 0),
+        ...ofBranch(node.branch, id),
         place: firstPlace + i,
       },
     ];

@@ -2,7 +2,7 @@ import { splitPoint } from '@ebbline/shared/contract/point-table';
 import type { Reading } from '@ebbline/shared/contract/reading';
 
 export interface PointGroup {
-  readonly id: 'derived' | 'measured' | 'branches' | 'servers' | 'plates' | 'tanks';
+  readonly id: 'derived' | 'measured' | 'nodes' | 'branches' | 'servers' | 'plates' | 'tanks';
   readonly title: string;
   readonly points: readonly Reading[];
 }
@@ -10,13 +10,15 @@ export interface PointGroup {
 const groups: readonly Pick<PointGroup, 'id' | 'title'>[] = [
   { id: 'derived', title: 'Derived' },
   { id: 'measured', title: 'Measured at the unit and in the hall' },
+  { id: 'nodes', title: 'Wetted places' },
   { id: 'tanks', title: 'Tanks' },
+  { id: 'nodes', title: 'Wetted places' },
   { id: 'branches', title: 'Branches' },
   { id: 'servers', title: 'Servers' },
   { id: 'plates', title: 'Plates' },
 ];
 
-const groupOfPart = { branch: 'branches', server: 'servers', plate: 'plates', tank: 'tanks' } as const;
+const groupOfPart = { node: 'nodes', branch: 'branches', server: 'servers', plate: 'plates', tank: 'tanks' } as const;
 
 function groupOf(point: Reading): PointGroup['id'] {
   const part = splitPoint(point.id);

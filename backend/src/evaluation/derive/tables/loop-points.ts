@@ -4,6 +4,7 @@ import { capture } from '@ebbline/shared/heat/capture';
 import { dewPointMargin } from '@ebbline/shared/heat/dew-point-margin';
 import { heatRate } from '@ebbline/shared/heat/heat-rate';
 import { massFlow } from '@ebbline/shared/heat/mass-flow';
+import { supplyMainPressure } from '@ebbline/shared/hydraulics/main-pressure';
 import { npshMargin } from '@ebbline/shared/hydraulics/npsh';
 import { boilingMargin, drivingPressure, vacuumMargin } from '@ebbline/shared/hydraulics/pressure-margins';
 import { gasLoadBySpeed } from '@ebbline/shared/hydraulics/vacuum-suction';
@@ -18,6 +19,7 @@ import { deriveGasLoad } from '../points/gas-load';
 import { deriveBranchHeat, deriveHeatRemoved } from '../points/heat-removed';
 import { deriveLowerWallMargin } from '../points/lower-wall-margin';
 import { deriveMassFlow } from '../points/mass-flow';
+import { deriveNodePressures, deriveNodePressuresStopped } from '../points/node-pressures';
 import { deriveVacuumMargin, deriveVacuumMarginWorst } from '../points/vacuum-margins';
 
 const nodePressures = [
@@ -66,6 +68,26 @@ export const loopPoints: readonly DerivedPointOfUnit[] = [
     inputs: ['supply.temperature', 'facility.supply.temperature'],
     equation: approach,
     derive: deriveApproach,
+  },
+  {
+    id: 'node.<id>.pressure',
+    unit: 'Pa',
+    inputs: nodePressures,
+    formula:
+      'p(z) = p_a + ρ·g·(z_a − z) ∓ Δp_r·(q/q_r)²: − on the supply main, from the supply tank; + on the return main, to the separator',
+    source:
+      'Bernoulli with losses (Darcy–Weisbach, constant friction factor); ρ at the temperature of the leg, IAPWS SR6-08',
+    equation: supplyMainPressure,
+    derive: deriveNodePressures,
+  },
+  {
+    id: 'node.<id>.pressureStopped',
+    unit: 'Pa',
+    inputs: nodePressures.filter((id) => id !== 'loop.flow'),
+    formula: 'p(z) = p_a + ρ·g·(z_a − z)',
+    source: 'hydrostatics; ρ at the temperature of the leg, IAPWS SR6-08',
+    equation: supplyMainPressure,
+    derive: deriveNodePressuresStopped,
   },
   {
     id: 'vacuumMargin',

@@ -19,7 +19,7 @@ const running = (options: SiteOptions = {}): BuiltSite => {
   return built;
 };
 /** Those that the hand-built site has every input of. */
-const unitPoints = loopPoints.map(({ id }) => id.replace('<id>', 'r1'));
+const unitPoints = loopPoints.map(({ id }) => id.replace('node.<id>', 'node.floorSupply').replace('<id>', 'r1'));
 
 describe('the derived table', () => {
   it('holds the ids that the site compiler gives slots to, in the same order', () => {
@@ -52,11 +52,22 @@ describe('quality of derived points', () => {
   it.each([
     [
       'loop.flow',
-      ['massFlow', 'heatRemoved', 'capture', 'vacuumMargin', 'vacuumMarginWorst', 'boilingMargin', 'lowerWallMargin'],
+      [
+        'node.floorSupply.pressure',
+        'massFlow',
+        'heatRemoved',
+        'capture',
+        'vacuumMargin',
+        'vacuumMarginWorst',
+        'boilingMargin',
+        'lowerWallMargin',
+      ],
     ],
     [
       'supply.temperature',
       [
+        'node.floorSupply.pressure',
+        'node.floorSupply.pressureStopped',
         'massFlow',
         'heatRemoved',
         'branch.r1.heatRemoved',
@@ -84,7 +95,15 @@ describe('quality of derived points', () => {
     ],
     [
       'supplyTank.pressure',
-      ['vacuumMargin', 'vacuumMarginWorst', 'boilingMargin', 'lowerWallMargin', 'drivingPressure'],
+      [
+        'node.floorSupply.pressure',
+        'node.floorSupply.pressureStopped',
+        'vacuumMargin',
+        'vacuumMarginWorst',
+        'boilingMargin',
+        'lowerWallMargin',
+        'drivingPressure',
+      ],
     ],
     [
       'separator.pressure',

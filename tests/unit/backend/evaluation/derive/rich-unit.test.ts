@@ -7,7 +7,7 @@ import { buildSite, runUnitM, type BuiltSite } from '../../../../helpers/compile
 import { buildRichUnitM, runRichUnitM } from '../../../../helpers/rich-unit-m';
 
 const points = derivedPointIds.unit.map((id) =>
-  id.replace('branch.<id>', 'branch.r1').replace('plate.<id>', 'plate.p1'),
+  id.replace('branch.<id>', 'branch.r1').replace('plate.<id>', 'plate.p1').replace('node.<id>', 'node.floorSupply'),
 );
 
 /** Trends of hours and days. */
