@@ -1,5 +1,6 @@
 import { airPoints } from './derived/air-points';
 import { chipPoints } from './derived/chip-points';
+import { energyUncertaintyPoints } from './derived/energy-points';
 import { exchangerPoints } from './derived/exchanger-points';
 import { heatPoints } from './derived/heat-points';
 import { hydraulicPoints } from './derived/hydraulic-points';
@@ -22,4 +23,5 @@ export const derivedOfUnit: readonly PointRow[] = [
   ...chipPoints,
   ...waterPoints,
   ...trendPoints,
+  ...energyUncertaintyPoints,
 ];

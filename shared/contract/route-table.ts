@@ -1,5 +1,6 @@
 import { acknowledgeRequestSchema, alarmListSchema, alarmSchema, journalPageSchema } from './alarm';
 import { alertListSchema } from './alert';
+import { energyQuerySchema, energyReportSchema } from './energy';
 import { demoCommandSchema, demoStateSchema } from './demo-faults';
 import { explanationSchema } from './explanation';
 import { closePermitRequestSchema, openPermitRequestSchema, permitListSchema, permitSchema } from './permit';
@@ -77,6 +78,14 @@ export const routeTable = [
     query: historyQuerySchema,
     body: null,
     faults: ['UNIT_UNKNOWN', 'POINT_UNKNOWN', 'HISTORY_UNAVAILABLE'],
+  },
+  {
+    method: 'get',
+    path: '/api/energy',
+    reply: energyReportSchema,
+    query: energyQuerySchema,
+    body: null,
+    faults: ['UNIT_UNKNOWN', 'HALL_UNKNOWN', 'ENERGY_RANGE', 'HISTORY_UNAVAILABLE'],
   },
   { method: 'get', path: '/api/alarms', reply: alarmListSchema, query: null, body: null, faults: [] },
   {

@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { energyContract } from './energy.contract';
 import { historyMinutesContract } from './history-minutes.contract';
 import {
   day,
@@ -173,6 +174,7 @@ export function historyStoreContract(open: () => Promise<StoreUnderTest>): void 
   });
 
   historyMinutesContract(() => subject);
+  energyContract(() => subject);
 
   describe('across a restart', () => {
     it('gives the same figures for what was written and sealed, and goes on', async () => {

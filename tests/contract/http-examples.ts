@@ -1,4 +1,5 @@
 import type { RouteKey } from '@ebbline/shared/contract/route-table';
+import { waterExamples } from './http-examples-water';
 import { setupExamples } from './http-examples-setup';
 import { reading, type Example } from './http-example';
 
@@ -201,6 +202,7 @@ export const httpExamples: Readonly<Record<RouteKey, Example>> = {
   },
   'post /api/alarms/{id}/acknowledge': { body: { operator: 'Ines', comment: 'on my way' }, reply: alarm },
   ...setupExamples,
+  ...waterExamples,
   'get /api/intake': {
     reply: {
       messages: 31,

@@ -124,6 +124,7 @@ describe('the running program', () => {
     const queries: Readonly<Record<string, string>> = {
       '/api/history': `?unit=m1&point=loop.flow&from=${from}&to=${to}&buckets=7`,
       '/api/energy': `?unit=m1&from=${from}&to=${to}&by=hour`,
+      '/api/energy': `?unit=m1&from=${from}&to=${to}&by=hour`,
       '/api/alarms/journal': `?from=${from}&after=0`,
       '/api/intake/last': `?topic=${encodeURIComponent(topicOfM1)}`,
     };

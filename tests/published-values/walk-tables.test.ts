@@ -17,6 +17,9 @@ const definitionOnly = [
   'heatRemovedUncertainty',
   'facilityHeatUncertainty',
   'chipPowerUncertainty',
+  'heatRemovedUncertainty',
+  'facilityHeatUncertainty',
+  'chipPowerUncertainty',
 ];
 
 const agrees = (value: number, expected: number, tolerance: number): boolean => Math.abs(value - expected) <= tolerance;

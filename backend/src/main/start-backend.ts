@@ -16,6 +16,7 @@ import { BROKER_LINK } from '../ports/broker-link';
 import { CLOCK } from '../ports/clock';
 import { RUNNER_HEALTH } from '../ports/health-report';
 import { DEMO_PLANTS } from '../ports/demo-plants';
+import { ENERGY_TOTALS } from '../ports/energy-totals';
 import { HISTORY_STORE } from '../ports/history-store';
 import { IDENTITY } from '../ports/identity';
 import { INTAKE_REPORT } from '../ports/intake-report';
@@ -24,6 +25,7 @@ import { PROGRAM_VERSION } from '../ports/program-version';
 import { SITE_CHECKER } from '../ports/site-check';
 import { SITE_IN_FORCE } from '../ports/site-in-force';
 import { TICKER } from '../ports/ticker';
+import { EnergyFromHistory } from '../runner/energy/energy-from-history';
 import { pipelineInForce } from '../runner/pipeline-in-force';
 import { createRunner } from '../runner/runner';
 import { sourceTickClock, wallTickClock } from '../runner/tick-clock';
@@ -121,6 +123,10 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
     { provide: PROGRAM_VERSION, useValue: version },
     { provide: ALARM_JOURNAL, useValue: journal },
     { provide: HISTORY_STORE, useValue: store },
+    {
+      provide: ENERGY_TOTALS,
+      useValue: new EnergyFromHistory({ site: () => inForce.pipeline.site, store, nowMs: () => tickClock.nowMs() }),
+    },
     { provide: LIVE_VIEW, useValue: runner.live },
     { provide: OPERATIONS, useValue: runner.operations },
     { provide: RUNNER_HEALTH, useValue: withReasons(runner.health, () => reload.reasons()) },

@@ -15,6 +15,8 @@ export const problemTable = {
   PERMIT_UNIT_UNKNOWN: { status: 404, title: 'No such unit' },
   PERMIT_BRANCH_UNKNOWN: { status: 404, title: 'No such branch' },
   PERMIT_OPEN_ALREADY: { status: 409, title: 'A permit is open already' },
+  HALL_UNKNOWN: { status: 404, title: 'No such hall' },
+  ENERGY_RANGE: { status: 400, title: 'Too much at once' },
   TOPIC_UNKNOWN: { status: 404, title: 'No such topic in the site file' },
   DEMO_ABSENT: { status: 404, title: 'No simulated plants here' },
   ALARM_UNKNOWN: { status: 404, title: 'No such alarm stands' },

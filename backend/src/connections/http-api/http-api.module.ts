@@ -2,6 +2,7 @@ import { Module } from '@nestjs/common';
 import { AlarmsController } from './alarms.controller';
 import { AlertsController } from './alerts.controller';
 import { DemoController } from './demo.controller';
+import { EnergyController } from './energy.controller';
 import { HistoryController } from './history.controller';
 import { IntakeController } from './intake.controller';
 import { OpenApiController } from './openapi.controller';
@@ -14,6 +15,7 @@ import { SiteController } from './site.controller';
     SiteController,
     SiteFileController,
     HistoryController,
+    EnergyController,
     AlarmsController,
     AlertsController,
     PermitsController,

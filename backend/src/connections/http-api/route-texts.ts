@@ -20,6 +20,10 @@ export const routeTexts: Readonly<Record<RouteKey, { readonly operationId: strin
     operationId: 'history',
     summary: 'A point over time, as columns of equal buckets; null where nothing was measured.',
   },
+  'get /api/energy': {
+    operationId: 'energy',
+    summary: 'Heat and electrical energy by local hour, day or month, with how much of each was measured.',
+  },
   'get /api/alarms': {
     operationId: 'alarms',
     summary: 'Standing alarms as the journal has them, whoever most needs a person first.',

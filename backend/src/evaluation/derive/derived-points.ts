@@ -3,6 +3,7 @@ import type { DerivedPointOfHall, DerivedPointOfUnit } from './derived-point';
 import { deriveDewPoint } from './points/dew-point';
 import { airPoints } from './tables/air-points';
 import { chipPoints } from './tables/chip-points';
+import { energyPoints } from './tables/energy-points';
 import { exchangerPoints } from './tables/exchanger-points';
 import { flowPoints } from './tables/flow-points';
 import { loopPoints } from './tables/loop-points';
@@ -27,4 +28,5 @@ export const derivedPointsOfUnit: readonly DerivedPointOfUnit[] = [
   ...tankPoints,
   ...flowPoints,
   ...chipPoints,
+  ...energyPoints,
 ];

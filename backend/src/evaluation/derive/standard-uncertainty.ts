@@ -11,9 +11,14 @@ import type { SlotState } from '../slots/slot-state';
 export function standardUncertainty(slots: SlotTable, state: SlotState, slot: number): number {
   if (slot < 0) return Number.NaN;
   if (slots.measured[slot] !== 1) return (state.expandedUncertainty[slot] ?? Number.NaN) / coverageFactor;
+  return uncertaintyOfReading(slots, slot, state.value[slot] ?? Number.NaN);
+}
+
+/** The same of a measured point, for a value that it had at some time. */
+export function uncertaintyOfReading(slots: SlotTable, slot: number, value: number): number {
   const absolute = slots.accuracyAbsolute[slot] ?? Number.NaN;
   const relative = slots.accuracyRelative[slot] ?? Number.NaN;
-  const ofReading = relative * Math.abs(state.value[slot] ?? Number.NaN);
+  const ofReading = relative * Math.abs(value);
   if (Number.isNaN(absolute)) return rectangular(ofReading);
   return rectangular(Number.isNaN(relative) ? absolute : absolute + ofReading);
 }
