@@ -7,6 +7,13 @@ import { closePermitRequestSchema, openPermitRequestSchema, permitListSchema, pe
 import { checkSiteRequestSchema, reloadSiteRequestSchema, siteCheckSchema, siteStateSchema } from './site-state';
 import { limitListSchema, lastPayloadQuerySchema, lastPayloadSchema, setupSchema } from './setup';
 import {
+  endTightnessRequestSchema,
+  startTightnessRequestSchema,
+  tightnessFaults,
+  tightnessListSchema,
+  tightnessTestSchema,
+} from './tightness-test';
+import {
   healthSchema,
   siteSchema,
   unitListSchema,
@@ -137,6 +144,38 @@ export const routeTable = [
     query: null,
     body: closePermitRequestSchema,
     faults: ['ACTOR_UNNAMED', 'ACTOR_NOT_LOCAL', 'PERMIT_UNKNOWN', 'JOURNAL_UNAVAILABLE'],
+  },
+  {
+    method: 'get',
+    path: '/api/units/{unit}/tightness-tests',
+    reply: tightnessListSchema,
+    query: null,
+    body: null,
+    faults: ['UNIT_UNKNOWN'],
+  },
+  {
+    method: 'post',
+    path: '/api/units/{unit}/tightness-tests',
+    reply: tightnessTestSchema,
+    query: null,
+    body: startTightnessRequestSchema,
+    faults: ['ACTOR_UNNAMED', 'ACTOR_NOT_LOCAL', 'UNIT_UNKNOWN', ...tightnessFaults, 'JOURNAL_UNAVAILABLE'],
+  },
+  {
+    method: 'get',
+    path: '/api/units/{unit}/tightness-tests/{id}',
+    reply: tightnessTestSchema,
+    query: null,
+    body: null,
+    faults: ['UNIT_UNKNOWN', 'TIGHTNESS_UNKNOWN'],
+  },
+  {
+    method: 'post',
+    path: '/api/units/{unit}/tightness-tests/{id}/end',
+    reply: tightnessTestSchema,
+    query: null,
+    body: endTightnessRequestSchema,
+    faults: ['ACTOR_UNNAMED', 'ACTOR_NOT_LOCAL', 'UNIT_UNKNOWN', 'TIGHTNESS_UNKNOWN', 'JOURNAL_UNAVAILABLE'],
   },
   { method: 'get', path: '/api/intake', reply: intakeSchema, query: null, body: null, faults: [] },
   {

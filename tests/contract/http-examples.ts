@@ -1,6 +1,7 @@
 import type { RouteKey } from '@ebbline/shared/contract/route-table';
 import { waterExamples } from './http-examples-water';
 import { setupExamples } from './http-examples-setup';
+import { tightnessExamples } from './http-examples-tightness';
 import { reading, type Example } from './http-example';
 
 const worstMargin = {
@@ -202,6 +203,7 @@ export const httpExamples: Readonly<Record<RouteKey, Example>> = {
   },
   'post /api/alarms/{id}/acknowledge': { body: { operator: 'Ines', comment: 'on my way' }, reply: alarm },
   ...setupExamples,
+  ...tightnessExamples,
   ...waterExamples,
   'get /api/intake': {
     reply: {

@@ -58,6 +58,8 @@ const permit = (changed: object): Ask =>
     operator: 'Ines',
     ...changed,
   });
+const tests = '/api/units/{unit}/tightness-tests';
+const tightness = (changed: object): Ask => acknowledge({ acceptanceLimit: 0.00001, operator: 'Ines', ...changed });
 const span = 'from=2031-05-06T07:00:00Z&to=2031-05-06T08:00:00Z';
 const ofAlarm = (id: string): string => `/api/alarms/${encodeURIComponent(id)}/acknowledge`;
 
@@ -72,6 +74,18 @@ const provoked: readonly (readonly [Route['path'], string, Ask, ProblemCode])[] 
   ['/api/energy', `/api/energy?hall=none&by=hour&${span}`, {}, 'HALL_UNKNOWN'],
   ['/api/energy', '/api/energy?by=hour&from=2020-01-01T00:00:00Z&to=2031-01-01T00:00:00Z', {}, 'ENERGY_RANGE'],
   ['/api/energy', `/api/energy?unit=m1&hall=h&by=hour&${span}`, {}, 'QUERY_MALFORMED'],
+  [tests, '/api/units/none/tightness-tests', {}, 'UNIT_UNKNOWN'],
+  [tests, '/api/units/none/tightness-tests', tightness({}), 'UNIT_UNKNOWN'],
+  [tests, '/api/units/m1/tightness-tests', tightness({}), 'TIGHTNESS_NO_VOLUME'],
+  [tests, '/api/units/m1/tightness-tests', tightness({ gasVolume: 1 }), 'TIGHTNESS_SOURCE_RUNS'],
+  [tests, '/api/units/m1/tightness-tests', tightness({ gasVolume: 1, sourceIsolated: true }), 'TIGHTNESS_FLOW'],
+  [`${tests}/{id}`, '/api/units/m1/tightness-tests/none', {}, 'TIGHTNESS_UNKNOWN'],
+  [
+    `${tests}/{id}/end`,
+    '/api/units/m1/tightness-tests/none/end',
+    acknowledge({ operator: 'Ines' }),
+    'TIGHTNESS_UNKNOWN',
+  ],
   ['/api/permits', '/api/permits', permit({ unit: 'none' }), 'PERMIT_UNIT_UNKNOWN'],
   ['/api/permits', '/api/permits', permit({ branch: 'none' }), 'PERMIT_BRANCH_UNKNOWN'],
   ['/api/permits', '/api/permits', permit({ until: '2031-05-06T07:00:00Z' }), 'PERMIT_TIME'],

@@ -24,6 +24,10 @@ interface OpenApi {
   readonly components: { readonly schemas: Readonly<Record<string, Parameters<typeof z.fromJSONSchema>[0]>> };
 }
 
+interface Named {
+  readonly tests: readonly { readonly id: string }[];
+}
+
 const keep = stopAfterAll();
 const document = openApiDocument('0.1.0') as unknown as OpenApi;
 const routes = routeTable.map((route) => [`${route.method} ${route.path}`, route] as const);
@@ -131,13 +135,22 @@ describe('the running program', () => {
     await until(async () => (await app.get<{ running: boolean }>('/api/demo/faults')).running);
     const bodies: Readonly<Record<string, unknown>> = {
       'post /api/permits': { unit: 'm1', branch: 'r1', until: to, expectedInLeak: 0, operator: 'Ines' },
+      'post /api/units/{unit}/tightness-tests': {
+        acceptanceLimit: 0.00001,
+        dry: true,
+        sourceIsolated: true,
+        gasVolume: 1,
+        operator: 'Ines',
+      },
       'post /api/site/reload': {},
       'post /api/site/check': { text: 'site: {}' },
       'post /api/demo/faults': { id: 'slowInLeak', kind: 'fault', unit: 'm1' },
     };
     for (const route of routeTable) {
       const { permits } = await app.get<{ permits: { id: string }[] }>('/api/permits');
-      const id = route.path.startsWith('/api/permits') ? (permits[0]?.id ?? '') : alarm.id;
+      const ofTest = route.path.includes('tightness');
+      const [test] = ofTest ? (await app.get<Named>('/api/units/m1/tightness-tests')).tests : [];
+      const id = ofTest ? (test?.id ?? '') : route.path.startsWith('/api/permits') ? (permits[0]?.id ?? '') : alarm.id;
       const path = route.path
         .replace('{unit}', 'm1')
         .replace('{point}', 'massFlow')

@@ -25,6 +25,7 @@ import { PROGRAM_VERSION } from '../ports/program-version';
 import { SITE_CHECKER } from '../ports/site-check';
 import { SITE_IN_FORCE } from '../ports/site-in-force';
 import { TICKER } from '../ports/ticker';
+import { TIGHTNESS_DESK } from '../ports/tightness-desk';
 import { EnergyFromHistory } from '../runner/energy/energy-from-history';
 import { pipelineInForce } from '../runner/pipeline-in-force';
 import { createRunner } from '../runner/runner';
@@ -129,6 +130,7 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
     },
     { provide: LIVE_VIEW, useValue: runner.live },
     { provide: OPERATIONS, useValue: runner.operations },
+    { provide: TIGHTNESS_DESK, useValue: runner.tightness },
     { provide: RUNNER_HEALTH, useValue: withReasons(runner.health, () => reload.reasons()) },
     { provide: SITE_IN_FORCE, useValue: reload },
     { provide: IDENTITY, useValue: loopbackIdentity },

@@ -1,6 +1,7 @@
 import type { JournalRow } from '@ebbline/shared/contract/alarm';
 import type { AlertChange, AlertRecord } from '../evaluation/pipeline/alert-record';
 import type { PermitChange, PermitRecord } from '../evaluation/pipeline/permit-record';
+import type { TightnessChange, TightnessRecord } from '../evaluation/pipeline/tightness-record';
 import type { AlarmRecord, AlarmTransition } from '../evaluation/pipeline/outputs';
 
 export interface SystemEntry {
@@ -20,6 +21,10 @@ export interface AlarmJournal {
   appendSystem(entry: SystemEntry, wallMs: number): JournalRow;
   /** A permit opened, gone overdue, or closed, by a person or by the program. */
   appendPermits(changes: readonly PermitChange[], wallMs: number): readonly JournalRow[];
+  /** Guided pressure-rise tests that started or ended, each with its whole record. */
+  appendTightness(changes: readonly TightnessChange[], wallMs: number): readonly JournalRow[];
+  /** Every test as last committed, in the order in which they last changed. */
+  tightness(): readonly TightnessRecord[];
   /** Alerts that came or went. */
   appendAlerts(changes: readonly AlertChange[], wallMs: number): readonly JournalRow[];
   /** Alerts that came and have not gone, as committed. */

@@ -6,17 +6,13 @@ import type { PermitAction } from '../evaluation/pipeline/permit-record';
 import type { Clock } from '../ports/clock';
 import type { Actor } from '../ports/identity';
 import type { ActionFault, Operations, PermitActionFault } from '../ports/live-view';
+import { journalUnavailable } from './journal-unavailable';
 import type { RecordedChanges } from './recorded-changes';
 import type { RecordedAlarms } from './recorded-alarms';
 import type { Scene } from './views/scene';
 import { timeText } from './views/time-text';
 import { toPermit } from './views/to-permit';
 import { toAlarm } from './views/to-alarm';
-
-const journalUnavailable = {
-  code: 'JOURNAL_UNAVAILABLE',
-  message: 'The journal can not be written, so nothing was done. See the health page; free disk space, then try again.',
-} as const;
 
 /** What a person does: committed to the journal, carried out, and only then confirmed; or without any effect. */
 export class OperatorActions implements Operations {

@@ -55,6 +55,8 @@ export class PipelineRunner implements MessageSink {
     if (transitions.length > 0) this.alarms.record(transitions, this.clock.wallMs());
     const permits = this.pipeline.takePermitChanges();
     const alerts = this.pipeline.takeAlertChanges();
-    if (permits.length + alerts.length > 0) this.changes.record(permits, alerts, this.clock.wallMs());
+    const tests = this.pipeline.takeTightnessChanges();
+    if (permits.length + alerts.length + tests.length > 0)
+      this.changes.record(permits, alerts, this.clock.wallMs(), tests);
   }
 }

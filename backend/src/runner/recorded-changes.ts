@@ -1,24 +1,34 @@
 import type { AlertChange } from '../evaluation/pipeline/alert-record';
 import type { PermitChange } from '../evaluation/pipeline/permit-record';
+import type { TightnessChange } from '../evaluation/pipeline/tightness-record';
 import type { AlarmJournal } from '../ports/alarm-journal';
 
-/** What the judge did by itself to permits and alerts: kept in order and tried again where the journal refuses. */
+/** What the judge did by itself to permits, tests and alerts: kept in order and tried again where the journal refuses. */
 export class RecordedChanges {
   private permits: PermitChange[] = [];
   private alerts: AlertChange[] = [];
+  private tests: TightnessChange[] = [];
   private changes = 0;
 
   constructor(private readonly journal: AlarmJournal) {}
 
   /** Commits these, and whatever waited before them. */
-  record(permits: readonly PermitChange[], alerts: readonly AlertChange[], wallMs: number): void {
-    if (permits.length + alerts.length > 0) this.changes += 1;
+  record(
+    permits: readonly PermitChange[],
+    alerts: readonly AlertChange[],
+    wallMs: number,
+    tests: readonly TightnessChange[] = [],
+  ): void {
+    if (permits.length + alerts.length + tests.length > 0) this.changes += 1;
     this.permits.push(...permits);
     this.alerts.push(...alerts);
+    this.tests.push(...tests);
     if (this.waiting() === 0) return;
     try {
       if (this.permits.length > 0) this.journal.appendPermits(this.permits, wallMs);
       this.permits = [];
+      if (this.tests.length > 0) this.journal.appendTightness(this.tests, wallMs);
+      this.tests = [];
       if (this.alerts.length > 0) this.journal.appendAlerts(this.alerts, wallMs);
       this.alerts = [];
     } catch {
@@ -28,10 +38,19 @@ export class RecordedChanges {
 
   /** Commits what a person is about to do, or says no: then it is not done. Not while earlier changes wait. */
   recordAction(change: PermitChange, wallMs: number): boolean {
+    return this.commit(wallMs, () => this.journal.appendPermits([change], wallMs));
+  }
+
+  /** The same for a pressure-rise test. */
+  recordTightness(change: TightnessChange, wallMs: number): boolean {
+    return this.commit(wallMs, () => this.journal.appendTightness([change], wallMs));
+  }
+
+  private commit(wallMs: number, append: () => unknown): boolean {
     this.record([], [], wallMs);
     if (this.waiting() > 0) return false;
     try {
-      this.journal.appendPermits([change], wallMs);
+      append();
     } catch {
       // The answer to whoever acted says so; there is nothing else to tell.
       return false;
@@ -42,10 +61,10 @@ export class RecordedChanges {
 
   /** Changes that the journal has not taken yet. */
   waiting(): number {
-    return this.permits.length + this.alerts.length;
+    return this.permits.length + this.alerts.length + this.tests.length;
   }
 
-  /** Counts up with every change of a permit or an alert. */
+  /** Counts up with every change of a permit, a test or an alert. */
   version(): number {
     return this.changes;
   }

@@ -10,6 +10,7 @@ import type { LiveView, Operations } from '../ports/live-view';
 import type { MemoryStore } from '../ports/memory-store';
 import type { MessageSink } from '../ports/message-sink';
 import type { Ticker } from '../ports/ticker';
+import type { TightnessDesk } from '../ports/tightness-desk';
 import { HistoryDrain } from './history-drain';
 import { RunnerLiveView } from './live-view';
 import { OperatorActions } from './operator-actions';
@@ -19,6 +20,7 @@ import { RecordedChanges } from './recorded-changes';
 import { HistoryUpkeep } from './history-upkeep';
 import { Remembered } from './remembered';
 import type { TickClock } from './tick-clock';
+import { RunnerTightnessDesk } from './tightness-desk';
 import type { Scene } from './views/scene';
 import { timeText } from './views/time-text';
 
@@ -38,6 +40,7 @@ export interface Runner {
   readonly sink: MessageSink;
   readonly live: LiveView;
   readonly operations: Operations;
+  readonly tightness: TightnessDesk;
   readonly health: RunnerHealth;
   /** Begins to tick. */
   start(): void;
@@ -64,6 +67,7 @@ export function createRunner(parts: RunnerParts): Runner {
   pipeline.restore(journal.standing());
   pipeline.restoreAlerts(journal.alerts());
   pipeline.restorePermits(journal.permits());
+  pipeline.restoreTightness(journal.tightness());
   const remembered = new Remembered(pipeline, memory, nowMs);
   remembered.recall();
   const alarms = new RecordedAlarms(journal, () => pipeline.standing());
@@ -92,6 +96,7 @@ export function createRunner(parts: RunnerParts): Runner {
     sink: runner,
     live: new RunnerLiveView(scene, () => alarms.version() + changes.version()),
     operations: new OperatorActions(scene, alarms, changes, clock),
+    tightness: new RunnerTightnessDesk(scene, changes, clock),
     health: {
       lastSampleAge: () => runner.lastSampleAge(),
       reasons: () =>

@@ -2,6 +2,7 @@ import type { JournalRow } from '@ebbline/shared/contract/alarm';
 import { CodedError } from '@ebbline/shared/errors/coded-error';
 import type { AlertChange, AlertRecord } from '../../evaluation/pipeline/alert-record';
 import type { PermitChange, PermitRecord } from '../../evaluation/pipeline/permit-record';
+import type { TightnessChange, TightnessRecord } from '../../evaluation/pipeline/tightness-record';
 import type { AlarmRecord, AlarmTransition } from '../../evaluation/pipeline/outputs';
 import type { AlarmJournal, SystemEntry } from '../../ports/alarm-journal';
 import { alertEntry, isAlertName } from './alert-entry';
@@ -13,11 +14,14 @@ import { migrateJournal } from './journal-schema';
 import { journalStatements, type JournalStatements } from './journal-statements';
 import { isPermitName, permitEntry } from './permit-entry';
 import { standingChange } from './standing-alarms';
+import { isTightnessName, tightnessEntry } from './tightness-entry';
 import { systemEntry } from './to-journal-entry';
 import { toJournalRow } from './to-journal-row';
 import { verifyJournal, type JournalHead } from './verify-journal';
 
 const rowsPerPage = 500;
+
+const isAlarmName = (name: string): boolean => !isPermitName(name) && !isAlertName(name) && !isTightnessName(name);
 
 /** The journal in one SQLite file. Everything is synchronous: what a call returned is on the disk. */
 export class SqliteAlarmJournal implements AlarmJournal {
@@ -53,7 +57,7 @@ export class SqliteAlarmJournal implements AlarmJournal {
   }
 
   standing(): readonly AlarmRecord[] {
-    const rows = this.#statements.standing().filter(({ alarm }) => !isPermitName(alarm) && !isAlertName(alarm));
+    const rows = this.#statements.standing().filter(({ alarm }) => isAlarmName(alarm));
     return rows.map((row) => JSON.parse(row.record) as AlarmRecord);
   }
 
@@ -68,6 +72,15 @@ export class SqliteAlarmJournal implements AlarmJournal {
   alerts(): readonly AlertRecord[] {
     const rows = this.#statements.standing().filter(({ alarm }) => isAlertName(alarm));
     return rows.map((row) => JSON.parse(row.record) as AlertRecord);
+  }
+
+  appendTightness(changes: readonly TightnessChange[], wallMs: number): readonly JournalRow[] {
+    return this.#commit(changes.map((change) => tightnessEntry(change, wallMs)));
+  }
+
+  tightness(): readonly TightnessRecord[] {
+    const rows = this.#statements.standing().filter(({ alarm }) => isTightnessName(alarm));
+    return rows.map((row) => JSON.parse(row.record) as TightnessRecord);
   }
 
   permits(): readonly PermitRecord[] {

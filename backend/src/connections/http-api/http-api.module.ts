@@ -9,6 +9,7 @@ import { OpenApiController } from './openapi.controller';
 import { PermitsController } from './permits.controller';
 import { SiteFileController } from './site-file.controller';
 import { SiteController } from './site.controller';
+import { TightnessController } from './tightness.controller';
 
 @Module({
   controllers: [
@@ -19,6 +20,7 @@ import { SiteController } from './site.controller';
     AlarmsController,
     AlertsController,
     PermitsController,
+    TightnessController,
     IntakeController,
     DemoController,
     OpenApiController,

@@ -70,6 +70,22 @@ export const routeTexts: Readonly<Record<RouteKey, { readonly operationId: strin
     operationId: 'closePermit',
     summary: 'Closes a permit before it closes by itself.',
   },
+  'get /api/units/{unit}/tightness-tests': {
+    operationId: 'tightnessTests',
+    summary: 'Pressure-rise tests of a unit, newest first, with the cautions and what is in the way of a new one.',
+  },
+  'get /api/units/{unit}/tightness-tests/{id}': {
+    operationId: 'tightnessTest',
+    summary: 'One pressure-rise test with all that belongs to its record, to be printed.',
+  },
+  'post /api/units/{unit}/tightness-tests': {
+    operationId: 'startTightnessTest',
+    summary: 'Starts a pressure-rise test where the loop stands ready for it; confirmed once it is committed.',
+  },
+  'post /api/units/{unit}/tightness-tests/{id}/end': {
+    operationId: 'endTightnessTest',
+    summary: 'Ends a pressure-rise test before its time; what was measured is judged and kept.',
+  },
   'get /api/intake/last': {
     operationId: 'lastPayload',
     summary: 'The newest payload of one topic since it was first asked for, as it came, and why it was refused if so.',

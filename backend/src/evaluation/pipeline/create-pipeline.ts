@@ -13,6 +13,10 @@ import { actOnPermit } from './permits/act-on-permit';
 import { fromLearnt, type MemoryImage } from './remembered/memory-image';
 import { learntSoFar, recallMemory } from './remembered/remember';
 import { restorePermits } from './permits/restore-permits';
+import { actOnTightness } from './tightness/act-on-tightness';
+import { tightnessRefusals, usualPlan } from './tightness/refusals';
+import { restoreTightness } from './tightness/restore-tightness';
+import { soFar } from './tightness/so-far';
 import type { Pipeline } from './pipeline';
 import { PipelineIntake } from './pipeline-intake';
 import { createPipelineState, type PipelineState } from './pipeline-state';
@@ -71,6 +75,15 @@ function pipelineOf(pipeline: PipelineState, slices: SliceRunner, clock: Pipelin
     actOnPermit: (action, nowMs, commit) => actOnPermit(pipeline, action, nowMs, commit),
     restorePermits: (records) => restorePermits(pipeline, records),
     takePermitChanges: () => pipeline.permitChanges.splice(0),
+    tightnessTests: () =>
+      [...pipeline.tightness.records.values()].map((record) => {
+        const run = pipeline.tightness.running.get(record.unit);
+        return run?.record.id === record.id ? soFar(pipeline, run) : record;
+      }),
+    tightnessRefusals: (unit, plan = usualPlan) => tightnessRefusals(pipeline, unit, plan),
+    actOnTightness: (action, nowMs, commit) => actOnTightness(pipeline, action, nowMs, commit),
+    restoreTightness: (records) => restoreTightness(pipeline, records),
+    takeTightnessChanges: () => pipeline.tightness.changes.splice(0),
     alerts: () => shownAlerts(pipeline),
     takeAlertChanges: () => pipeline.alertChanges.splice(0),
     detailOf: (alarm) => detailOf(pipeline, alarm),

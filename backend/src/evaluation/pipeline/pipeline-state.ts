@@ -20,6 +20,7 @@ import { applicable } from './applicable';
 import type { AlertChange, StandingAlert } from './alert-record';
 import type { PermitChange, PermitRecord } from './permit-record';
 import { HistoryBuilder } from './history-builder';
+import { TightnessTests } from './tightness/tightness-tests';
 import { HourExtremes } from './hour-extremes';
 import type { ModeFound } from './mode-of-unit';
 import { modeOfUnit } from './mode-of-unit';
@@ -57,6 +58,8 @@ export interface PipelineState {
   readonly permits: Map<string, PermitRecord>;
   readonly openPermits: OpenPermits;
   readonly permitChanges: PermitChange[];
+  /** Guided pressure-rise tests: running, ended, and what became of them by itself, to be taken. */
+  readonly tightness: TightnessTests;
   /** Alerts that stand, by alarm; and how they came and went, to be taken. */
   readonly alerts: Map<number, StandingAlert>;
   readonly alertChanges: AlertChange[];
@@ -111,6 +114,7 @@ export function createPipelineState(site: CompiledSite, clock: ClockKind): Pipel
     permits: new Map(),
     openPermits: new OpenPermits(site.units.length),
     permitChanges: [],
+    tightness: new TightnessTests(),
     alerts: new Map(),
     alertChanges: [],
     memory: new RuleMemory(index.count),

@@ -9,6 +9,14 @@ import type { OperatorAction, RawMessage } from './inputs';
 import type { ActionOutcome, AlarmRecord, AlarmTransition } from './outputs';
 import type { AlertChange, AlertRecord } from './alert-record';
 import type { PermitAction, PermitChange, PermitOutcome, PermitRecord } from './permit-record';
+import type {
+  TightnessAction,
+  TightnessChange,
+  TightnessOutcome,
+  TightnessRecord,
+  TightnessRefusal,
+} from './tightness-record';
+import type { TightnessPlan } from './tightness/refusals';
 import type { HistoryRows } from './history-rows';
 import type { Learnt } from './remembered/memory-image';
 
@@ -46,6 +54,20 @@ export interface Pipeline {
   restorePermits(records: readonly PermitRecord[]): void;
   /** Permits that went overdue or closed by themselves since this was last asked, for the journal; each is told once. */
   takePermitChanges(): readonly PermitChange[];
+  /** Guided pressure-rise tests that are known, newest last; the running ones with what they have found so far. */
+  tightnessTests(): readonly TightnessRecord[];
+  /** Why a test can't be started at a unit now; empty where it can. */
+  tightnessRefusals(unit: number, plan?: TightnessPlan): readonly TightnessRefusal[];
+  /** Starts or ends a test. As with `act`: what `commit` does not take has not happened. */
+  actOnTightness(
+    action: TightnessAction,
+    nowMs: number,
+    commit?: (change: TightnessChange) => boolean,
+  ): TightnessOutcome;
+  /** Takes back the tests that the journal holds, before the first message; one that ran ends as interrupted. */
+  restoreTightness(records: readonly TightnessRecord[]): void;
+  /** Tests that ended by themselves since this was last asked, for the journal; each is told once. */
+  takeTightnessChanges(): readonly TightnessChange[];
   /** Alerts that stand. */
   alerts(): readonly AlertRecord[];
   /** How alerts came and went since this was last asked, for the journal; each is told once. */

@@ -7,6 +7,7 @@ import { takeOverAir } from './take-over-air';
 import { takeOverAlarms, takeOverAlerts } from './take-over-alarms';
 import { takeOverOpenPermits, takeOverPermits } from './take-over-permits';
 import { takeOverSlots } from './take-over-slots';
+import { takeOverTightness } from './take-over-tightness';
 
 type TakeOver = (before: PipelineState, now: PipelineState, maps: SiteMaps, nowMs: number) => void;
 
@@ -40,6 +41,7 @@ const parts: { readonly [Part in keyof PipelineState]: TakeOver } = {
   permits: takeOverPermits,
   openPermits: takeOverOpenPermits,
   permitChanges: (before, now) => void now.permitChanges.unshift(...before.permitChanges.splice(0)),
+  tightness: takeOverTightness,
   left: (before, now) => void now.left.unshift(...before.left.splice(0)),
   modes: columns(({ modes }) => ({ modes }), 'units'),
   air: takeOverAir,

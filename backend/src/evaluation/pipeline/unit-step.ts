@@ -8,6 +8,7 @@ import { judgeInstruments } from './judge-instruments';
 import { judgeUnit } from './judge-unit';
 import { modeOfUnit } from './mode-of-unit';
 import { watchPermits } from './permits/watch-permits';
+import { watchTightness } from './tightness/watch-tightness';
 import type { PipelineState } from './pipeline-state';
 import { isStanding } from './standing-water';
 import { writeDerivedRow } from './write-derived-row';
@@ -30,5 +31,6 @@ export function unitStep(pipeline: PipelineState, context: UnitContext, unitInde
   fillContext(pipeline, context, unitIndex, mode, nowMs);
   judgeUnit(pipeline, context);
   watchPermits(pipeline, unitIndex, nowMs);
+  watchTightness(pipeline, unitIndex, nowMs);
   judgeInstruments(pipeline, unit.holder, nowMs);
 }
