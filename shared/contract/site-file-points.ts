@@ -73,7 +73,7 @@ export const pointSchema = z
       .union([z.string(), z.array(z.string()).min(1)])
       .optional()
       .describe(
-        'Half-width of what the sensor may be off: `±0.4 kPa`, `1 % of reading`, `0.5 % of span` (of `range`), `Pt100 AA|A|B|C` (IEC 60751). Several in a list add up.',
+        'Half-width of what the sensor may be off: `±0.4 kPa`, `1 % of reading`, `0.5 % of span` (of `range`), `Pt100 AA|A|B|C` (IEC 60751), `EN 1434 class 2 of 20 m3/h` (flow sensor of a heat meter, by its permanent flow). Several in a list add up. A certificate with its coverage factor counts as normal: `U = 0.1 K (k = 2)`.',
       ),
     range: z
       .string()

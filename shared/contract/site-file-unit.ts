@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { fanPathSchema, commissioningSchema, volumesSchema } from './site-file-commissioning';
 import { limitsSchema } from './site-file-limits';
+import { matchedPairsSchema } from './site-file-matched-pairs';
 import { branchSchema, fittingsSchema, plateSchema, serverSchema } from './site-file-parts';
 import {
   elevationsSchema,
@@ -74,6 +75,8 @@ const unitKeys = {
     'Pressure drop that the filter element is rated for.',
   ).optional(),
   commissioning: commissioningSchema.optional(),
+  matchedPairs: matchedPairsSchema.optional(),
+  knownGood: knownGoodSchema.optional(),
   fittings: fittingsSchema.optional(),
   branches: z.record(idSchema, branchSchema.nullable()).optional().describe('Branches by id, in the order shown.'),
   servers: z.record(idSchema, serverSchema.nullable()).optional().describe('Servers by id; as many as are measured.'),

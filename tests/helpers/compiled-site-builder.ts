@@ -39,6 +39,9 @@ export interface SiteOptions {
   readonly gauge?: readonly string[];
   /** Accuracies as half-widths, [absolute, relative]; NaN = not stated. Replaces the default of that point. */
   readonly accuracy?: Readonly<Record<string, readonly [absolute: number, relative: number]>>;
+  /** Standard uncertainty of a normal part, in place of everything else that is stated of the point. */
+  readonly normal?: Readonly<Record<string, number>>;
+  readonly matchedPairs?: readonly (readonly [one: string, other: string, correlation: number])[];
 }
 
 export interface BuiltSite {
@@ -202,6 +205,11 @@ export function buildSite(options: SiteOptions = {}): BuiltSite {
           place: -1,
           slot: { level: slotOf(`tank.${id}.level`), pressure: -1, filling: -1 },
         })),
+        matchedPairs: (options.matchedPairs ?? []).map(([one, other, correlation]) => ({
+          slot: slotOf(one),
+          mate: slotOf(other),
+          correlation,
+        })),
         pumpInletPlace: places.length - 1,
         vacuumSource: options.vacuumSource ?? null,
         limits: options.limits ?? new Map(),
@@ -264,6 +272,7 @@ function slotTable(ids: readonly string[], hallPoints: number, options: SiteOpti
   const definitions = ids.map((id) => pointDefinition(id));
   const accuracies = ids.map(
     (id, i) =>
+      (options.normal?.[id] === undefined ? undefined : ([0, 0] as const)) ??
       options.accuracy?.[id] ??
       (id === 'ambient.pressure' ? ([100, Number.NaN] as const) : accuracyByQuantity[definitions[i]?.quantity ?? '']) ??
       nothingStated,
@@ -290,7 +299,7 @@ function slotTable(ids: readonly string[], hallPoints: number, options: SiteOpti
     stuckMs: fill(Infinity),
     accuracyAbsolute: Float64Array.from(accuracies, ([absolute]) => absolute),
     accuracyRelative: Float64Array.from(accuracies, ([, relative]) => relative),
-    accuracyNormalAbsolute: fill(0),
+    accuracyNormalAbsolute: Float64Array.from(ids, (id) => options.normal?.[id] ?? 0),
     accuracyNormalRelative: fill(0),
   };
 }

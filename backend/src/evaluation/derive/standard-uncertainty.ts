@@ -1,12 +1,11 @@
-import { coverageFactor, rectangular } from '@ebbline/shared/uncertainty/combine';
+import { combine3, coverageFactor, rectangular } from '@ebbline/shared/uncertainty/combine';
 import { Reference, type SlotTable } from '../site/compiled-site';
 import type { SlotState } from '../slots/slot-state';
 
 /**
  * Standard uncertainty of the value in a slot, in its unit; NaN where none is stated. Accuracies of the site
  * file are half-widths with nothing more known about them (rectangular, GUM 4.3.7); an absolute and a
- * relative part add, as makers print them: ± (0.15 + 0.002 t). A relative part of a gauge pressure is taken of the
- * absolute one, which overstates it.
+ * relative part add, as makers print them: ± (0.15 + 0.002 t). What certificates state adds as squares (normal, 4.3.3).
  */
 export function standardUncertainty(slots: SlotTable, state: SlotState, slot: number): number {
   if (slot < 0) return Number.NaN;
@@ -19,8 +18,11 @@ export function uncertaintyOfReading(slots: SlotTable, slot: number, value: numb
   const absolute = slots.accuracyAbsolute[slot] ?? Number.NaN;
   const relative = slots.accuracyRelative[slot] ?? Number.NaN;
   const ofReading = relative * Math.abs(value);
-  if (Number.isNaN(absolute)) return rectangular(ofReading);
-  return rectangular(Number.isNaN(relative) ? absolute : absolute + ofReading);
+  const band = Number.isNaN(absolute) ? ofReading : Number.isNaN(relative) ? absolute : absolute + ofReading;
+  const normal = slots.accuracyNormalAbsolute[slot] ?? 0;
+  const normalRelative = slots.accuracyNormalRelative[slot] ?? 0;
+  if (normal === 0 && normalRelative === 0) return rectangular(band);
+  return combine3(rectangular(band), normal, normalRelative * value);
 }
 
 /** Whether a pressure was told against ambient: then its error against ambient holds no barometer, its absolute one does. */

@@ -1,7 +1,7 @@
 import type { PointDefinition } from '@ebbline/shared/contract/point-table';
 import type { PointInFile } from '@ebbline/shared/contract/site-file-points';
 import { parseQuantity } from '@ebbline/shared/contract/site-file-quantity';
-import { parseAccuracy } from './accuracy';
+import { accuracyNotStated, ofLargest, parseAccuracy } from './accuracy';
 import { Reference } from './compiled-site';
 import { payloadScale } from './payload-scale';
 import { parseDifference, parseRange, physicalRange } from './point-range';
@@ -21,6 +21,8 @@ export interface CompiledPoint {
   readonly stuckMs: number;
   readonly accuracyAbsolute: number;
   readonly accuracyRelative: number;
+  readonly accuracyNormalAbsolute: number;
+  readonly accuracyNormalRelative: number;
   readonly words: Words | null;
 }
 
@@ -75,23 +77,21 @@ export function compilePoint(id: string, file: PointInFile, definition: PointDef
     else fault('jumpPerSecond', parsed.ok ? 'expected more than 0' : parsed.fault);
   }
 
-  let absolute = Number.NaN;
-  let relative = Number.NaN;
+  let accuracy = accuracyNotStated;
   if (file.accuracy !== undefined && scaled.ok) {
     const spanSi = file.range === undefined ? null : range.maximum - range.minimum;
     const parsed = parseAccuracy(file.accuracy, {
       difference: (text) => parseDifference(text, quantity, scale),
       spanSi: spanSi !== null && Number.isFinite(spanSi) ? spanSi : null,
       temperature: quantity === 'temperature',
+      flow: quantity === 'volumeFlow',
     });
-    if (parsed.ok) ({ absolute, relative } = parsed.value);
+    if (parsed.ok) accuracy = parsed.value;
     else fault('accuracy', parsed.fault);
     // "Of reading" means the sensor's own reading; a gauge reading is not the absolute value that the slot
     // holds, so its largest is taken.
-    if (relativeToAmbient && relative > 0 && Number.isFinite(range.minimum) && Number.isFinite(range.maximum)) {
-      absolute += relative * Math.max(Math.abs(range.minimum), Math.abs(range.maximum));
-      relative = 0;
-    }
+    if (relativeToAmbient && Number.isFinite(range.minimum) && Number.isFinite(range.maximum))
+      accuracy = ofLargest(accuracy, Math.max(Math.abs(range.minimum), Math.abs(range.maximum)));
   }
 
   const words = compileWords(file.words, quantity);
@@ -112,8 +112,10 @@ export function compilePoint(id: string, file: PointInFile, definition: PointDef
     jumpPerS,
     periodMs,
     stuckMs,
-    accuracyAbsolute: absolute,
-    accuracyRelative: relative,
+    accuracyAbsolute: accuracy.absolute,
+    accuracyRelative: accuracy.relative,
+    accuracyNormalAbsolute: accuracy.normalAbsolute,
+    accuracyNormalRelative: accuracy.normalRelative,
     words: words.ok ? words.value : null,
   };
 }

@@ -24,6 +24,8 @@ const derivedRow = {
   stuckMs: Number.POSITIVE_INFINITY,
   accuracyAbsolute: Number.NaN,
   accuracyRelative: Number.NaN,
+  accuracyNormalAbsolute: Number.NaN,
+  accuracyNormalRelative: Number.NaN,
 };
 
 export function compileSlots(plans: readonly HolderPlan[]): {
@@ -49,6 +51,8 @@ export function compileSlots(plans: readonly HolderPlan[]): {
     stuckMs: new Float64Array(count),
     accuracyAbsolute: new Float64Array(count),
     accuracyRelative: new Float64Array(count),
+    accuracyNormalAbsolute: new Float64Array(count),
+    accuracyNormalRelative: new Float64Array(count),
   };
   const put = (holder: number, id: string, unit: string, measured: boolean, row: typeof derivedRow): void => {
     const slot = pointId.length;
@@ -66,6 +70,8 @@ export function compileSlots(plans: readonly HolderPlan[]): {
     table.stuckMs[slot] = row.stuckMs;
     table.accuracyAbsolute[slot] = row.accuracyAbsolute;
     table.accuracyRelative[slot] = row.accuracyRelative;
+    table.accuracyNormalAbsolute[slot] = row.accuracyNormalAbsolute;
+    table.accuracyNormalRelative[slot] = row.accuracyNormalRelative;
   };
   const units = new Map<string, string>();
   const unitOf = (id: string): string => {

@@ -4,6 +4,7 @@ import { compileDesign, compileNodes, compileShape, compileVacuumSource } from '
 import type { MeasuredPoint } from './compile-holder';
 import { compileParts } from './compile-parts';
 import type { CompiledUnit, EntryLimits, Holder, UnitDesign } from './compiled-site';
+import { compileMatchedPairs } from './matched-pairs';
 import type { MergedUnit } from './merge-templates';
 import { checkFigures } from './check-figures';
 import { checkParts } from './check-parts';
@@ -74,6 +75,7 @@ export function compileUnit(
     design,
     nodes,
     ...compileParts(unit, design.fanPath, slot),
+    matchedPairs: compileMatchedPairs(merged, around.compiledHolder, faults),
     pumpInletPlace: around.compiledHolder.places.length - 1,
     vacuumSource: compileVacuumSource(merged, faults),
     limits: around.limits,

@@ -84,6 +84,9 @@ export interface SlotTable {
   /** Accuracy as half-widths: absolute in SI, and relative to the reading; NaN where not stated. */
   readonly accuracyAbsolute: Float64Array;
   readonly accuracyRelative: Float64Array;
+  /** What certificates state beside, as standard uncertainties; NaN where neither is stated. */
+  readonly accuracyNormalAbsolute: Float64Array;
+  readonly accuracyNormalRelative: Float64Array;
 }
 
 export const Reference = { none: 0, absolute: 1, gauge: 2, vacuum: 3 } as const;

@@ -22,7 +22,17 @@ export interface CompiledUnit {
   /** Index into the holder's `places` of the wall that the pump's inlet is. */
   readonly pumpInletPlace: number;
   readonly vacuumSource: VacuumSource | null;
+  /** Thermometers whose errors go together, by a record of their common calibration. */
+  readonly matchedPairs: readonly MatchedPair[];
   readonly limits: ReadonlyMap<string, EntryLimits>;
+  readonly water: CompiledWater;
+}
+
+/** Two slots and the correlation of their errors. */
+export interface MatchedPair {
+  readonly slot: number;
+  readonly mate: number;
+  readonly correlation: number;
 }
 
 /** Numbers of the unit that no sensor gives; all SI, from the site file. */
