@@ -102,7 +102,7 @@ function refuseMoving(
   const memory = deriveMemoryOf(site, state);
   rateOf(memory.windows, memory.signal(plan.unitIndex, WindowSignal.separatorLevel), rate);
   if (Number.isNaN(rate.value)) {
-    refuse('TIGHTNESS_LEVEL_MOVES', 'the separator level was not watched for a minute yet; try again');
+    refuse('TIGHTNESS_LEVEL_MOVES', 'the separator level was watched for a few seconds only; try again in a minute');
     return;
   }
   const { separatorAreaM2, volumes } = plan.unit.design;

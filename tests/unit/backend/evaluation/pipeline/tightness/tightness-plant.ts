@@ -22,7 +22,7 @@ export const tightSite = (more: object = {}, points: object = {}) =>
 const noise = (second: number): number => (Math.sin(second * 2.399) + Math.sin(second * 5.1 + 1)) / Math.SQRT2;
 
 /** A loop at rest under vacuum: source off, pump off, no flow, as warm as the room. */
-export function plantAtRest(site = tightSite()): Plant {
+export function plantAtRest(site = tightSite(), seconds = 70): Plant {
   const plant = new Plant(site);
   Object.assign(plant.m1, {
     tSupply: restC,
@@ -33,7 +33,7 @@ export function plantAtRest(site = tightSite()): Plant {
     vacuumRunning: false,
     pumpRunning: false,
   });
-  return plant.run(70);
+  return plant.run(seconds);
 }
 
 export const start = (plant: Plant, more: object = {}): TightnessOutcome =>
