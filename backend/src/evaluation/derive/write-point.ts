@@ -10,3 +10,10 @@ export function writePoint(frame: UnitFrame, slot: number, value: number, u: num
 
 /** Standard uncertainty of what a slot of the frame's site holds now. */
 export const uOf = (frame: UnitFrame, slot: number): number => standardUncertainty(frame.site.slots, frame.state, slot);
+
+/** What a slot's uncertainty does to a value that moves by `sensitivity` with it; written down under the slot's own id. */
+export function partOf(frame: UnitFrame, slot: number, sensitivity: number): number {
+  const contribution = sensitivity * uOf(frame, slot);
+  if (frame.budget !== null) frame.budget.add(frame.site.slots.pointId[slot] ?? '', contribution);
+  return contribution;
+}

@@ -4,7 +4,7 @@ import { reasonBit } from '../../slots/quality-reasons';
 import { shareFloor } from '../derive-constants';
 import type { UnitFrame } from '../unit-frame';
 import type { UnitPlan } from '../unit-plan';
-import { uOf } from '../write-point';
+import { partOf } from '../write-point';
 import { writeDerived } from '../write-derived';
 import { expanded } from '@ebbline/shared/uncertainty/combine';
 import { isIsolated } from './flow-shares';
@@ -39,10 +39,21 @@ export function deriveBranchFlowShare(frame: UnitFrame): void {
     if (total < shareFloor * design.ratedFlowM3PerS) tally.note(reasonBit.undefined, Infinity);
     const expected = (total * (branch.ratedFlowM3PerS ?? Number.NaN)) / open;
     const value = flowShare(flow, expected);
-    const totalU = byMeter ? uOf(frame, plan.slot['loop.flow']) / total : 0;
-    const u = combine2(uOf(frame, branch.slot.flow) / expected, value * totalU);
+    const u = byMeter
+      ? combine2(partOf(frame, branch.slot.flow, 1 / expected), partOf(frame, plan.slot['loop.flow'], value / total))
+      : amongBranches(frame, i, value, total, expected);
     writeDerived(state, target, frame.nowMs, tally, value, expanded(u), branch.place);
   }
+}
+
+/** A branch's flow is in the sum too: (1/expected − share/total) u of its own, share/total of each other one. */
+function amongBranches(frame: UnitFrame, own: number, value: number, total: number, expected: number): number {
+  let squares = 0;
+  for (let i = 0; i < frame.plan.unit.branches.length; i += 1) {
+    const slot = frame.plan.unit.branches[i]?.slot.flow ?? -1;
+    squares += partOf(frame, slot, (i === own ? 1 / expected : 0) - value / total) ** 2;
+  }
+  return Math.sqrt(squares);
 }
 
 function sumOfBranches({ tally, state, plan }: UnitFrame): number {

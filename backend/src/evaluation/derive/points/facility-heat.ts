@@ -1,13 +1,13 @@
 import { liquidWaterDensity, liquidWaterHeatCapacity } from '@ebbline/shared/fluid-properties/liquid-water';
-import { heatRate, heatRateUncertainty } from '@ebbline/shared/heat/heat-rate';
+import { heatRate } from '@ebbline/shared/heat/heat-rate';
 import { massFlow } from '@ebbline/shared/heat/mass-flow';
 import { temperatureRise } from '@ebbline/shared/heat/temperature-rise';
-import { differenceUncertainty } from '@ebbline/shared/uncertainty/combine';
 import { celsius, cubicMetrePerSecond } from '@ebbline/shared/units/quantity';
-import { heatCapacityRelativeU } from '../derive-constants';
+import { differenceParts } from '../difference-parts';
+import { heatParts } from '../heat-parts';
 import type { UnitFrame } from '../unit-frame';
 import type { UnitPlan } from '../unit-plan';
-import { uOf, writePoint } from '../write-point';
+import { writePoint } from '../write-point';
 
 export const hasFacilityRise = ({ slot }: UnitPlan): boolean =>
   slot['facility.supply.temperature'] >= 0 && slot['facility.return.temperature'] >= 0;
@@ -21,10 +21,7 @@ export function deriveFacilityRise(frame: UnitFrame): void {
   tally.begin();
   const into = celsius(tally.take(state, slot['facility.supply.temperature']));
   const out = celsius(tally.take(state, slot['facility.return.temperature']));
-  const u = differenceUncertainty(
-    uOf(frame, slot['facility.supply.temperature']),
-    uOf(frame, slot['facility.return.temperature']),
-  );
+  const u = differenceParts(frame, slot['facility.return.temperature'], slot['facility.supply.temperature']);
   writePoint(frame, slot.facilityTemperatureRise, temperatureRise(out, into), u);
 }
 
@@ -39,14 +36,15 @@ export function deriveFacilityHeat(frame: UnitFrame): void {
   const density = liquidWaterDensity(into);
   const capacity = liquidWaterHeatCapacity(celsius((into + out) / 2));
   const flowMass = massFlow(density, flow);
-  const u = heatRateUncertainty(
-    flowMass,
-    density * uOf(frame, slot['facility.flow']),
-    capacity,
-    capacity * heatCapacityRelativeU,
+  const u = heatParts(
+    frame,
+    {
+      flow: slot['facility.flow'],
+      supply: slot['facility.supply.temperature'],
+      returned: slot['facility.return.temperature'],
+    },
+    { density, massFlow: flowMass, heatCapacity: capacity },
     out - into,
-    uOf(frame, slot['facility.supply.temperature']),
-    uOf(frame, slot['facility.return.temperature']),
   );
   writePoint(frame, slot.facilityHeat, heatRate(flowMass, capacity, into, out), u);
 }

@@ -3,9 +3,10 @@ import { combine2, combine3, rectangular } from '@ebbline/shared/uncertainty/com
 import { cubicMetrePerSecond } from '@ebbline/shared/units/quantity';
 import { badBits, reasonBit } from '../../slots/quality-reasons';
 import { commissionedHalfWidth, resistanceFloorShare, shareFloor } from '../derive-constants';
+import { part } from '../uncertainty-budget';
 import type { UnitFrame } from '../unit-frame';
 import type { UnitPlan } from '../unit-plan';
-import { uOf, writePoint } from '../write-point';
+import { partOf, writePoint } from '../write-point';
 
 export const hasLoopLoss = ({ unit, supplyAnchor, returnAnchor }: UnitPlan): boolean =>
   unit.design.commissioned.loopLossPa !== null && supplyAnchor !== null && returnAnchor !== null;
@@ -26,10 +27,11 @@ export function deriveExpectedFlow(frame: UnitFrame): void {
   const { loopExponent } = commissioned;
   const whole = flowOfPressure(driving, lossPa, cubicMetrePerSecond(ratedFlowM3PerS), loopExponent);
   const value = whole * openShare(frame);
-  const relative =
-    combine2(uOf(frame, plan.slot.drivingPressure) / Math.max(driving, 1), rectangular(commissionedHalfWidth)) /
-    loopExponent;
-  writePoint(frame, plan.slot.expectedFlow, value, value * relative);
+  const u = combine2(
+    partOf(frame, plan.slot.drivingPressure, value / (loopExponent * Math.max(driving, 1))),
+    part(frame, 'commissioning.loop.loss', (value * rectangular(commissionedHalfWidth)) / loopExponent),
+  );
+  writePoint(frame, plan.slot.expectedFlow, value, u);
 }
 
 /** Loop flow against that: below 1 something is in the way that was not there at commissioning. */
@@ -40,7 +42,10 @@ export function deriveFlowShare(frame: UnitFrame): void {
   const expected = tally.take(state, plan.slot.expectedFlow);
   if (expected < shareFloor * plan.unit.design.ratedFlowM3PerS) tally.note(reasonBit.undefined, Infinity);
   const value = flowShare(flow, expected);
-  const u = combine2(uOf(frame, plan.slot['loop.flow']), value * uOf(frame, plan.slot.expectedFlow)) / expected;
+  const u = combine2(
+    partOf(frame, plan.slot['loop.flow'], 1 / expected),
+    partOf(frame, plan.slot.expectedFlow, value / expected),
+  );
   writePoint(frame, plan.slot.flowShare, value, u);
 }
 
@@ -54,12 +59,13 @@ export function deriveLoopResistance(frame: UnitFrame): void {
   if (flow < resistanceFloorShare * ratedFlowM3PerS) tally.note(reasonBit.undefined, Infinity);
   const lossPa = commissioned.loopLossPa ?? Number.NaN;
   const value = relativeResistance(driving, lossPa, flow, ratedFlowM3PerS, commissioned.loopExponent);
-  const relative = combine3(
-    uOf(frame, plan.slot.drivingPressure) / driving,
-    (commissioned.loopExponent * uOf(frame, plan.slot['loop.flow'])) / flow,
-    rectangular(commissionedHalfWidth),
+  const perPa = relativeResistance(1, lossPa, flow, ratedFlowM3PerS, commissioned.loopExponent);
+  const u = combine3(
+    partOf(frame, plan.slot.drivingPressure, perPa),
+    partOf(frame, plan.slot['loop.flow'], (commissioned.loopExponent * value) / flow),
+    part(frame, 'commissioning.loop.loss', value * rectangular(commissionedHalfWidth)),
   );
-  writePoint(frame, plan.slot.loopResistance, value, value * relative);
+  writePoint(frame, plan.slot.loopResistance, value, u);
 }
 
 /** Whether a branch is known to be shut off. */

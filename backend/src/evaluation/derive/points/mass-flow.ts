@@ -1,8 +1,6 @@
 import { massFlow } from '@ebbline/shared/heat/mass-flow';
-import { expanded } from '@ebbline/shared/uncertainty/combine';
-import { standardUncertainty } from '../standard-uncertainty';
 import type { UnitFrame } from '../unit-frame';
-import { writeDerived } from '../write-derived';
+import { partOf, writePoint } from '../write-point';
 
 /** Mass flow of the loop, with the density at the side where the meter sits. The density's own uncertainty (1 ppm) is left out. */
 export function deriveMassFlow(frame: UnitFrame): void {
@@ -13,6 +11,6 @@ export function deriveMassFlow(frame: UnitFrame): void {
   tally.take(state, slot['loop.flow']);
   tally.take(state, slot[atReturn ? 'return.temperature' : 'supply.temperature']);
   const density = atReturn ? frame.returnDensity : frame.supplyDensity;
-  const u = density * standardUncertainty(frame.site.slots, state, slot['loop.flow']);
-  writeDerived(state, slot.massFlow, frame.nowMs, tally, massFlow(density, frame.flow), expanded(u), -1);
+  const u = partOf(frame, slot['loop.flow'], density);
+  writePoint(frame, slot.massFlow, massFlow(density, frame.flow), u);
 }

@@ -3,9 +3,10 @@ import { combine2 } from '@ebbline/shared/uncertainty/combine';
 import { reasonBit } from '../../slots/quality-reasons';
 import { rateOf, type Rate } from '../level-rates';
 import { WindowSignal } from '../memory/derive-memory';
+import { part } from '../uncertainty-budget';
 import type { UnitFrame } from '../unit-frame';
 import type { UnitPlan } from '../unit-plan';
-import { uOf, writePoint } from '../write-point';
+import { partOf, writePoint } from '../write-point';
 
 const rate: Rate = { value: Number.NaN, u: Number.NaN };
 
@@ -42,7 +43,7 @@ export function deriveSupplyTankRate(frame: UnitFrame): void {
     frame,
     slot.supplyTankRate,
     value,
-    combine2(uOf(frame, slot['transfer.flow']), uOf(frame, slot['loop.flow'])),
+    combine2(partOf(frame, slot['transfer.flow'], 1), partOf(frame, slot['loop.flow'], 1)),
   );
 }
 
@@ -65,5 +66,5 @@ function deriveByLevel(
   rate.value = Number.NaN;
   if (memory !== null) rateOf(memory.windows, memory.signal(plan.unitIndex, signal), rate);
   if (Number.isNaN(rate.value) && !tally.isBad()) tally.note(reasonBit.warming, Infinity);
-  writePoint(frame, target, tankRate(area, rate.value), tankRate(area, rate.u));
+  writePoint(frame, target, tankRate(area, rate.value), part(frame, 'scatter of the level', tankRate(area, rate.u)));
 }

@@ -3,6 +3,7 @@ import { coverageFactor } from '@ebbline/shared/uncertainty/combine';
 import { reasonBit } from '../../slots/quality-reasons';
 import { vacuumMarginGuardPa } from '../derive-constants';
 import type { Trend } from '../memory/trend';
+import { part } from '../uncertainty-budget';
 import type { UnitFrame } from '../unit-frame';
 import { uOf, writePoint } from '../write-point';
 
@@ -52,7 +53,12 @@ function deriveTime(
   const steep = side === 'above' ? trend?.upper[unit] : trend?.lower[unit];
   const soonest = timeToLimit(now, limit, steep ?? Number.NaN, side);
   // The slope's interval is of 95 %, as k = 2: half of it is a standard uncertainty.
-  writePoint(frame, target, time, tally.isBad() ? Number.NaN : (time - soonest) / coverageFactor);
+  writePoint(
+    frame,
+    target,
+    time,
+    part(frame, 'scatter of the trend', tally.isBad() ? Number.NaN : (time - soonest) / coverageFactor),
+  );
 }
 
 /** Water that the tanks of all units on the loop gain over a day, top-ups taken out, m³/s. */
@@ -66,7 +72,7 @@ export function deriveLoopWaterTrend(frame: UnitFrame): void {
   const slope = memory?.waterTrend.slope[unit] ?? Number.NaN;
   if (Number.isNaN(slope)) note(frame, reasonBit.warming);
   const width = (memory?.waterTrend.upper[unit] ?? Number.NaN) - (memory?.waterTrend.lower[unit] ?? Number.NaN);
-  writePoint(frame, plan.slot.loopWaterTrend, slope, width / 2 / coverageFactor);
+  writePoint(frame, plan.slot.loopWaterTrend, slope, part(frame, 'scatter of the trend', width / 2 / coverageFactor));
 }
 
 /** The first reason is the one that is told. */

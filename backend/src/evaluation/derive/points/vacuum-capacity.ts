@@ -5,6 +5,7 @@ import { cubicMetrePerSecond, pascalAbsolute } from '@ebbline/shared/units/quant
 import { curveHalfWidth } from '../derive-constants';
 import { suctionNow } from '../gas';
 import { absolutePressureUncertainty } from '../node-pressure';
+import { part } from '../uncertainty-budget';
 import type { UnitFrame } from '../unit-frame';
 import type { UnitPlan } from '../unit-plan';
 import { writePoint } from '../write-point';
@@ -25,9 +26,9 @@ export function deriveVacuumCapacity(frame: UnitFrame): void {
   const suction = cubicMetrePerSecond(suctionNow(frame, source, pressure));
   const value = gasLoadBySpeed(1, suction, pressure, vapour, frame.returnTemperature);
   const dry = Math.max(1, pressure - vapour);
-  const relative = combine2(
-    rectangular(curveHalfWidth),
-    absolutePressureUncertainty(frame, slot['separator.pressure']) / dry,
+  const u = combine2(
+    part(frame, 'vacuumSource.curve', value * rectangular(curveHalfWidth)),
+    part(frame, 'separator.pressure', (value * absolutePressureUncertainty(frame, slot['separator.pressure'])) / dry),
   );
-  writePoint(frame, slot.vacuumCapacity, value, value * relative);
+  writePoint(frame, slot.vacuumCapacity, value, u);
 }

@@ -2,7 +2,7 @@ import { tankVolume } from '@ebbline/shared/hydraulics/tank-water';
 import { volumeOfTanks } from '../sample-memory';
 import type { UnitFrame } from '../unit-frame';
 import type { UnitPlan } from '../unit-plan';
-import { uOf, writePoint } from '../write-point';
+import { partOf, writePoint } from '../write-point';
 import { hasSeparatorRate } from './tank-rates';
 
 /** Each tank that the plant shape has needs a level and an area: a sum with a part missing is none. Shape c has no supply tank. */
@@ -23,11 +23,11 @@ export function deriveWaterVolume(frame: UnitFrame): void {
   const add = (levelSlot: number, areaM2: number | null): void => {
     if (levelSlot < 0 || areaM2 === null) return;
     value += tankVolume(areaM2, tally.take(state, levelSlot));
-    squares += (areaM2 * uOf(frame, levelSlot)) ** 2;
+    squares += partOf(frame, levelSlot, areaM2) ** 2;
   };
   if (unit.shape !== 'c') add(slot['supplyTank.level'], unit.design.supplyTankAreaM2);
   add(slot['separator.level'], unit.design.separatorAreaM2);
-  for (const tank of plan.tankVolumes) squares += (tank.areaM2 * uOf(frame, tank.slot)) ** 2;
+  for (const tank of plan.tankVolumes) squares += partOf(frame, tank.slot, tank.areaM2) ** 2;
   writePoint(frame, slot.waterVolume, value, Math.sqrt(squares));
 }
 
@@ -49,7 +49,7 @@ function deriveSum(frame: UnitFrame, target: number, slots: readonly number[]): 
   let squares = 0;
   for (const slot of slots) {
     sum += tally.take(state, slot);
-    squares += uOf(frame, slot) ** 2;
+    squares += partOf(frame, slot, 1) ** 2;
   }
   writePoint(frame, target, sum, Math.sqrt(squares));
 }
