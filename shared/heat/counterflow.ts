@@ -17,3 +17,14 @@ export function ntuOfEffectiveness(epsilon: number, ratio: number): number {
   if (Math.abs(1 - ratio) < 1e-9) return epsilon / (1 - epsilon);
   return Math.log((1 - epsilon * ratio) / (1 - epsilon)) / (1 - ratio);
 }
+
+/** ∂NTU/∂ε = 1/((1 − ε)(1 − ε C_r)), by differentiating the formula. */
+export const ntuByEffectiveness = (epsilon: number, ratio: number): number =>
+  1 / ((1 - epsilon) * (1 - epsilon * ratio));
+
+/** ∂NTU/∂C_r = (NTU − ε/(1 − ε C_r))/(1 − C_r); near C_r = 1 the series a²/2 with a = ε/(1 − ε). */
+export function ntuByRatio(epsilon: number, ratio: number): number {
+  const a = epsilon / (1 - epsilon);
+  if (Math.abs(1 - ratio) < 1e-4) return (a * a) / 2;
+  return (ntuOfEffectiveness(epsilon, ratio) - epsilon / (1 - epsilon * ratio)) / (1 - ratio);
+}

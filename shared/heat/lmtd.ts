@@ -11,3 +11,10 @@ export function logMeanDifference(d1: number, d2: number): KelvinDifference {
   if (Math.abs(ratio - 1) < 1e-4) return kelvinDifference((d1 + d2) / 2);
   return kelvinDifference((d1 - d2) / Math.log(ratio));
 }
+
+/** ∂LMTD/∂d₁ by differentiating the formula: (1 − LMTD/d₁)/ln(d₁/d₂), and 1/2 where the ends are equal. ∂/∂d₂: ends exchanged. */
+export function logMeanSlope(d1: number, d2: number): number {
+  const ratio = d1 / d2;
+  if (Math.abs(ratio - 1) < 1e-4) return 0.5;
+  return (1 - logMeanDifference(d1, d2) / d1) / Math.log(ratio);
+}

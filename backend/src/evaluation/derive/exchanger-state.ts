@@ -11,6 +11,13 @@ export interface Exchanger {
   /** Heat that goes over, W: of the two sides, each by its certainty (1/u²), or the loop's where the other is not metered. */
   heat: number;
   heatU: number;
+  loopHeat: number;
+  facilityHeat: number;
+  /** Share of the loop's figure in `heat`, 0 to 1. */
+  loopWeight: number;
+  /** Relative standard uncertainty of each side's heat without its thermometers. */
+  loopRestU: number;
+  facilityRestU: number;
 }
 
 export const emptyExchanger = (): Exchanger => ({
@@ -22,4 +29,9 @@ export const emptyExchanger = (): Exchanger => ({
   facilityRate: Number.NaN,
   heat: Number.NaN,
   heatU: Number.NaN,
+  loopHeat: Number.NaN,
+  facilityHeat: Number.NaN,
+  loopWeight: Number.NaN,
+  loopRestU: Number.NaN,
+  facilityRestU: Number.NaN,
 });
