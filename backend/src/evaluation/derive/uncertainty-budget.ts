@@ -27,6 +27,11 @@ export class UncertaintyBudget {
     this.open.push({ from, contribution, degreesOfFreedom: Infinity });
   }
 
+  /** What was added since the last value belongs to one in another unit of measure, so many times as large. */
+  scale(factor: number): void {
+    this.open = this.open.map((one) => ({ ...one, contribution: one.contribution * factor }));
+  }
+
   /** The value of a slot was written: what was added since the last one belongs to it. */
   close(slot: number): void {
     this.closed.set(slot, this.open);

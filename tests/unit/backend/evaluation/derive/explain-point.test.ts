@@ -28,10 +28,11 @@ const idOf = (slot: number): string => site.slots.pointId[slot] ?? '';
 describe('an explanation', () => {
   it('leaves every value and everything remembered as it was', () => {
     const values = structuredClone(state);
-    const memory = structuredClone({ ...deriveMemoryOf(site, state) });
+    const remembered = (): unknown => structuredClone(Object.entries(deriveMemoryOf(site, state)));
+    const memory = remembered();
     for (const slot of everySlot) explain(slot);
     expect(state).toEqual(values);
-    expect({ ...deriveMemoryOf(site, state) }).toEqual(memory);
+    expect(remembered()).toEqual(memory);
   });
 
   it.for(derivedSlots.map((slot) => [idOf(slot), slot] as const))('of %s comes to what stands there', ([, slot]) => {
@@ -41,6 +42,16 @@ describe('an explanation', () => {
     expect(anew.reasons[slot]).toBe(state.reasons[slot]);
     expect(anew.where[slot]).toBe(state.where[slot]);
   });
+
+  it.for(derivedSlots.map((slot) => [idOf(slot), slot] as const))(
+    'of %s has parts whose squares make its uncertainty, where one is stated',
+    ([, slot]) => {
+      const u = (state.expandedUncertainty[slot] ?? Number.NaN) / 2;
+      if (Number.isNaN(u)) return;
+      const ofParts = Math.sqrt(varianceOf(explain(slot).parts));
+      expect(Math.abs(ofParts - u), `${ofParts} against ${u}`).toBeLessThanOrEqual(1e-9 * u);
+    },
+  );
 
   it('of a later second does not take that second’s samples', () => {
     const later = running();
