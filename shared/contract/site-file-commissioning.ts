@@ -70,6 +70,15 @@ export const commissioningSchema = z
     'The commissioning record: what was measured when the plant was clean and tight. Baselines come from here.',
   );
 
+export const knownGoodSchema = z
+  .strictObject({
+    from: z.string().optional().describe('The day (UTC) from which it is sound, such as `2026-03-14`. Needed.'),
+    hours: z.number().optional().describe('How many hours of it are learnt from (4 to 720). Default 24.'),
+  })
+  .describe(
+    'A period that an engineer calls sound: what the unit is like in its first watched hours is what changes are judged against. Another day learns anew. Without it nothing is learnt.',
+  );
+
 export const fanPathSchema = z
   .strictObject({
     resistance: optionalQuantity(

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { fanPathSchema, commissioningSchema, volumesSchema } from './site-file-commissioning';
+import { commissioningSchema, fanPathSchema, knownGoodSchema, volumesSchema } from './site-file-commissioning';
 import { limitsSchema } from './site-file-limits';
 import { matchedPairsSchema } from './site-file-matched-pairs';
 import { branchSchema, fittingsSchema, plateSchema, serverSchema } from './site-file-parts';

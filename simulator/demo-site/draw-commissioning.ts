@@ -30,6 +30,7 @@ ${fanRow}    commissioning:
       loop: { loss: ${kPa(loopPa)}, exponent: 2 }
 ${shape === 'b' ? '' : `      filter: { loss: ${kPa(lossPa.filter)}, exponent: 2 }\n`}      exchanger: { ua: ${share(exchanger.uaWPerK, resistanceShare).toFixed(0)} W/K, loopFlow: ${kgPerS} kg/s, facilityFlow: ${kgPerS} kg/s, exponent: 0.75 }
 ${pumpRow(id, type, share)}      plate: { resistance: ${kPerW(resistance)}, fixed: ${kPerW(resistance / 2)}, exponent: 0.8 }
+    knownGood: { from: '2025-11-18', hours: 24 }
 `;
 }
 

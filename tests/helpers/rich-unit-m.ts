@@ -42,6 +42,7 @@ export function richOptions(change: SiteOptions = {}): SiteOptions {
       plateLimitC: 85,
       plateHeatCapacityJPerK: 350,
       fanPath: { resistanceKPerW: 0.167 },
+      knownGood: { fromMs: 0, hours: 4 },
       volumes: {
         supplyToReturnM3: 0.277,
         waterM3: 0.488,

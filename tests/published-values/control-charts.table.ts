@@ -1,11 +1,8 @@
 import { cusumAbove, cusumBelow } from '@ebbline/shared/statistics/cusum';
 import { ewma, ewmaHalfWidth } from '@ebbline/shared/statistics/ewma';
+import { montgomeryData } from './montgomery-data';
 import { absolute, type PublishedRow, type PublishedTable } from './published-table';
 
-const montgomeryData = [
-  9.45, 7.99, 9.29, 11.66, 12.16, 10.18, 8.04, 11.46, 9.2, 10.34, 9.03, 11.47, 10.51, 9.4, 10.08, 9.37, 10.62, 10.31,
-  8.52, 10.84, 10.9, 9.33, 12.29, 11.5, 10.6, 11.08, 10.38, 11.62, 11.31, 10.52,
-];
 const nistGroups = [
   324.925, 324.675, 324.725, 324.35, 325.35, 325.225, 324.125, 324.525, 325.225, 324.6, 324.625, 325.15, 328.325,
   327.25, 327.825, 328.5, 326.675, 327.775, 326.875, 328.35,

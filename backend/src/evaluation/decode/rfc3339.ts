@@ -1,4 +1,4 @@
-import { daysFromCivil, daysInMonth } from './days-from-civil';
+import { daysFromCivil, daysInMonth } from '@ebbline/shared/clock/days-from-civil';
 
 const zero = 0x30;
 const nine = 0x39;

@@ -8,6 +8,7 @@ import { exchangerPoints } from './tables/exchanger-points';
 import { flowPoints } from './tables/flow-points';
 import { loopPoints } from './tables/loop-points';
 import { tankPoints } from './tables/tank-points';
+import { trendPoints } from './tables/trend-points';
 
 /** Every derived point of a hall; worked out before those of its units. */
 export const derivedPointsOfHall: readonly DerivedPointOfHall[] = [
@@ -28,5 +29,6 @@ export const derivedPointsOfUnit: readonly DerivedPointOfUnit[] = [
   ...tankPoints,
   ...flowPoints,
   ...chipPoints,
+  ...trendPoints,
   ...energyPoints,
 ];

@@ -82,6 +82,19 @@ export const plainPoints = [
   'conductivity25',
   'marginTimeToLimit',
   'filterTimeToLimit',
+  'marginTrend',
+  'filterTrend',
+  'inLeakTrend',
+  'uaTrend',
+  'plateTrend',
+  'heatBalanceShift',
+  'captureShift',
+  'flowShareShift',
+  'uaRatioShift',
+  'pumpEfficiencyShift',
+  'inLeakShift',
+  'patternDistance',
+  'patternResidual',
 ] as const;
 
 export type PlainPoint = (typeof plainPoints)[number];

@@ -5,6 +5,7 @@ import { modes } from '@ebbline/shared/contract/http-api';
 import { gasAllowed } from './gas-allowed';
 import { WindowSignal, type DeriveMemory } from './memory/derive-memory';
 import { readGas } from './read-gas';
+import { sampleWatch } from './sample-watch';
 import type { UnitFrame } from './unit-frame';
 
 const filling = modes.indexOf('filling');
@@ -17,7 +18,10 @@ export function sampleMemory(frame: UnitFrame): void {
   frame.elapsedS = elapsedS;
   const separatorLevel = slot['separator.level'] < 0 ? Number.NaN : tally.take(state, slot['separator.level']);
   readGas(frame, separatorLevel);
-  if (memory === null || elapsedS === 0) return;
+  frame.watchTurn = true;
+  if (memory === null) return;
+  sampleWatch(frame, memory);
+  if (elapsedS === 0) return;
   if (slot['supplyTank.level'] >= 0)
     memory.windows.push(
       memory.signal(unitIndex, WindowSignal.supplyLevel),

@@ -66,6 +66,8 @@ export class UnitFrame {
   readonly exchanger = emptyExchanger();
   readonly exchangerTally = new InputTally();
   exchangerKnown = false;
+  /** Whether this second is the unit's turn for what changes slowly: once in ten. */
+  watchTurn = true;
 
   constructor(
     readonly site: CompiledSite,

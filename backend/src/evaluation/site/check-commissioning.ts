@@ -1,3 +1,4 @@
+import { dayStartMs } from '@ebbline/shared/clock/days-from-civil';
 import type { MergedUnit } from './merge-templates';
 import type { UnitDesign, WettedNode } from './compiled-unit';
 import type { FaultList } from './site-fault';
@@ -16,7 +17,8 @@ export function checkCommissioning(
   const { commissioned: found } = design;
   if (found.by === null) fault(['by'], 'is missing; say who took these figures, as a role or a name');
   if (found.on === null) fault(['on'], 'is missing; say on which day they were taken, such as 2026-03-14');
-  else if (!isDay(found.on)) fault(['on'], 'expected a day of the calendar as year-month-day, such as 2026-03-14');
+  else if (Number.isNaN(dayStartMs(found.on)))
+    fault(['on'], 'expected a day of the calendar as year-month-day, such as 2026-03-14');
 
   const above = Number.MIN_VALUE;
   const rows: readonly Row[] = [
@@ -66,14 +68,11 @@ const expected = (minimum: number, maximum: number): string =>
     ? `expected ${minimum === 0 ? '0 or more' : 'more than 0'}`
     : `expected ${minimum === Number.MIN_VALUE ? 'more than 0, at most' : `${minimum} to`} ${maximum}`;
 
-const daysOfMonth = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
-
-/** A day of the Gregorian calendar as RFC 3339 `full-date`. */
-function isDay(text: string): boolean {
-  const match = /^(\d{4})-(\d{2})-(\d{2})$/.exec(text);
-  if (match === null) return false;
-  const [year, month, day] = match.slice(1).map(Number) as [number, number, number];
-  const leap = (year % 4 === 0 && year % 100 !== 0) || year % 400 === 0;
-  const days = (daysOfMonth[month - 1] ?? 0) + (month === 2 && leap ? 1 : 0);
-  return day >= 1 && day <= days;
+/** Whether the period that is called sound says since when, and is long enough to be learnt from. */
+export function checkKnownGood({ at }: MergedUnit, { knownGood }: UnitDesign, faults: FaultList): void {
+  if (knownGood === null) return;
+  if (Number.isNaN(knownGood.fromMs))
+    faults.add(at('knownGood', 'from'), 'expected a day of the calendar as year-month-day, such as 2026-03-14');
+  if (!(knownGood.hours >= 4 && knownGood.hours <= 720))
+    faults.add(at('knownGood', 'hours'), 'expected 4 to 720; less shows no spread, and a month is long enough');
 }

@@ -1,6 +1,6 @@
 import type { MergedUnit } from './merge-templates';
 import type { UnitDesign, WettedNode } from './compiled-unit';
-import { checkCommissioning } from './check-commissioning';
+import { checkCommissioning, checkKnownGood } from './check-commissioning';
 import { checkVolumes } from './check-volumes';
 import { siOrNull } from './read-quantities';
 import type { FaultList } from './site-fault';
@@ -17,6 +17,7 @@ export function checkFigures(
   checkVacuumSource(merged, faults, warnings);
   checkVolumes(merged, design, faults);
   checkCommissioning(merged, design, nodes, faults);
+  checkKnownGood(merged, design, faults);
   const { at, unit } = merged;
   const positive: readonly (readonly [value: number | null, ...keys: string[]])[] = [
     [design.plateHeatCapacityJPerK, 'plateHeatCapacity'],

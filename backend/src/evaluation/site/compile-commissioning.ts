@@ -1,5 +1,6 @@
 import type { UnitInFile } from '@ebbline/shared/contract/site-file-unit';
-import type { Commissioned, UnitVolumes } from './compiled-unit';
+import { dayStartMs } from '@ebbline/shared/clock/days-from-civil';
+import type { Commissioned, KnownGood, UnitVolumes } from './compiled-unit';
 import { designNotStated } from './design-not-stated';
 import { siOr, siOrNull } from './read-quantities';
 
@@ -40,3 +41,10 @@ export function compileCommissioning({ commissioning = {} }: UnitInFile): Commis
     plateExponent: plate.exponent ?? usual.plateExponent,
   };
 }
+
+/** Hours that are learnt from where the file does not say: a day with its load. */
+const usualHours = 24;
+
+/** The period that an engineer calls sound; null where the file names none. */
+export const compileKnownGood = ({ knownGood }: UnitInFile): KnownGood | null =>
+  knownGood === undefined ? null : { fromMs: dayStartMs(knownGood.from ?? ''), hours: knownGood.hours ?? usualHours };

@@ -71,6 +71,13 @@ export interface UnitDesign {
   /** Heat stored in one plate and its chip, J/K, and whether fans carry heat when the water stands. */
   readonly plateHeatCapacityJPerK: number | null;
   readonly fanPath: FanPath | null;
+  readonly knownGood: KnownGood | null;
+}
+
+/** What changes are judged against: the first so many hours watched from this moment on. */
+export interface KnownGood {
+  readonly fromMs: number;
+  readonly hours: number;
 }
 
 /** Cooling of a chip by its server's fans alone. */

@@ -36,4 +36,5 @@ export const designNotStated = {
   filterRatingPa: null,
   plateHeatCapacityJPerK: null,
   fanPath: null,
+  knownGood: null,
 } as const satisfies Partial<UnitDesign>;

@@ -1,6 +1,9 @@
+import { BlockMeans } from './block-means';
 import { GasAccount } from './gas-account';
 import { OffTests } from './off-tests';
+import { PatternWatch } from './pattern-watch';
 import { SecondWindows } from './second-windows';
+import { ShiftWatch } from './shift-watch';
 import { TopUps } from './top-ups';
 import { Transit } from './transit';
 import { Trend } from './trend';
@@ -23,6 +26,15 @@ export class DeriveMemory {
   readonly marginTrend: Trend;
   readonly filterTrend: Trend;
   readonly waterTrend: Trend;
+  /** In-leak over two days; exchanger and plates, which foul slowly, over two weeks. */
+  readonly inLeakTrend: Trend;
+  readonly uaTrend: Trend;
+  readonly plateTrend: Trend;
+  /** What is held against the known-good period, and from when that period is. */
+  readonly watch: BlockMeans;
+  readonly shifts: ShiftWatch;
+  readonly pattern: PatternWatch;
+  readonly goodFromMs: Float64Array;
   /** Value of `mode` at the last step; NaN where it was not known. */
   readonly lastMode: Float64Array;
   private readonly steppedMs: Float64Array;
@@ -36,6 +48,13 @@ export class DeriveMemory {
     this.marginTrend = new Trend(units, { stepMs: 600_000, length: 24 });
     this.filterTrend = new Trend(units, { stepMs: 3_600_000, length: 48 });
     this.waterTrend = new Trend(units, { stepMs: 3_600_000, length: 24 });
+    this.inLeakTrend = new Trend(units, { stepMs: 3_600_000, length: 48 });
+    this.uaTrend = new Trend(units, { stepMs: 21_600_000, length: 56 });
+    this.plateTrend = new Trend(units, { stepMs: 21_600_000, length: 56 });
+    this.watch = new BlockMeans(units);
+    this.shifts = new ShiftWatch(units);
+    this.pattern = new PatternWatch(units);
+    this.goodFromMs = new Float64Array(units).fill(Number.NaN);
     this.lastMode = new Float64Array(units).fill(Number.NaN);
     this.steppedMs = new Float64Array(units).fill(Number.NaN);
   }

@@ -1,7 +1,6 @@
 import { npshAvailable } from '@ebbline/shared/hydraulics/npsh';
 import { pumpEfficiency } from '@ebbline/shared/hydraulics/pump-power';
 import { flowOfPressure, flowShare, relativeResistance } from '@ebbline/shared/hydraulics/relative-resistance';
-import { timeToLimit } from '@ebbline/shared/statistics/time-to-limit';
 import type { DerivedPointOfUnit } from '../derived-point';
 import { deriveBranchFlowShare, hasBranchShares } from '../points/branch-flow-share';
 import { deriveFilterResistance, hasFilterResistance } from '../points/filter-resistance';
@@ -13,7 +12,6 @@ import {
   hasLoopLoss,
 } from '../points/flow-shares';
 import { deriveNpshAvailable, hasNpsh } from '../points/npsh-available';
-import { deriveFilterTimeToLimit, deriveMarginTimeToLimit } from '../points/trends';
 import { derivePumpEfficiency, hasPumpEfficiency } from '../points/pump-efficiency';
 
 /** Flows against what commissioning found, filter and pump. */
@@ -78,21 +76,5 @@ export const flowPoints: readonly DerivedPointOfUnit[] = [
     equation: pumpEfficiency,
     derive: derivePumpEfficiency,
     applies: hasPumpEfficiency,
-  },
-  {
-    id: 'marginTimeToLimit',
-    unit: 's',
-    inputs: ['vacuumMarginWorst'],
-    equation: timeToLimit,
-    derive: deriveMarginTimeToLimit,
-    applies: ({ unit }) => unit.nodes.length > 0,
-  },
-  {
-    id: 'filterTimeToLimit',
-    unit: 's',
-    inputs: ['filterResistance'],
-    equation: timeToLimit,
-    derive: deriveFilterTimeToLimit,
-    applies: hasFilterResistance,
   },
 ];

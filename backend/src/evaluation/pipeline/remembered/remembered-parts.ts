@@ -24,7 +24,9 @@ export function rememberedParts({
 }: PipelineState): Readonly<Record<'lasting' | 'short', object>> {
   const { pumpStandbyProvedMs, vacuumStandbyProvedMs, ...runs } = plant.runs;
   const { gasBefore, waterBefore, stepMs, namedBranch, namedScore } = air;
-  const { gas, marginTrend, filterTrend, topUps, waterTrend, offTests } = deriveMemoryOf(site, state);
+  const { gas, offTests, topUps, watch, ...derived } = deriveMemoryOf(site, state);
+  const { marginTrend, filterTrend, waterTrend, inLeakTrend, uaTrend, plateTrend } = derived;
+  const { shifts, pattern, goodFromMs } = derived;
   return {
     lasting: {
       plant: { ...plant, runs: { pumpStandbyProvedMs, vacuumStandbyProvedMs } },
@@ -36,6 +38,13 @@ export function rememberedParts({
         marginTrend,
         filterTrend,
         waterTrend,
+        inLeakTrend,
+        uaTrend,
+        plateTrend,
+        watch: { mean: watch.mean, closed: watch.closed },
+        shifts,
+        pattern,
+        goodFromMs,
       },
     },
     short: { runs },

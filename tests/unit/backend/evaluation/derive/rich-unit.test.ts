@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { deriveHall } from '../../../../../backend/src/evaluation/derive/derive-hall';
 import { deriveUnit } from '../../../../../backend/src/evaluation/derive/derive-unit';
+import { trendPoints } from '../../../../../backend/src/evaluation/derive/tables/trend-points';
 import { derivedPointIds } from '../../../../../backend/src/evaluation/derive/derived-point-ids';
 import { reasonBit } from '../../../../../backend/src/evaluation/slots/quality-reasons';
 import { buildSite, runUnitM, type BuiltSite } from '../../../../helpers/compiled-site-builder';
@@ -10,8 +11,8 @@ const points = derivedPointIds.unit.map((id) =>
   id.replace('branch.<id>', 'branch.r1').replace('plate.<id>', 'plate.p1').replace('node.<id>', 'node.floorSupply'),
 );
 
-/** Trends of hours and days. */
-const slow = ['loopWaterTrend', 'marginTimeToLimit', 'filterTimeToLimit'];
+/** Trends of hours and days, and what is held against a period of hours. */
+const slow = ['loopWaterTrend', ...trendPoints.map(({ id }) => id)];
 
 /** Uncertainties that history keeps: they have none of their own. */
 const uncertainties = ['heatRemovedUncertainty', 'facilityHeatUncertainty', 'chipPowerUncertainty'];

@@ -18,3 +18,12 @@ export function daysInMonth(year: number, month: number): number {
   if (month === 2 && year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0)) return 29;
   return lengths[month - 1] ?? 0;
 }
+
+/** Start of a day of the Gregorian calendar, written as RFC 3339 `full-date`, in UTC: ms since 1970; NaN where it is no such day. */
+export function dayStartMs(text: string): number {
+  const match = /^(\d{4})-(\d{2})-(\d{2})$/.exec(text);
+  if (match === null) return Number.NaN;
+  const [year, month, day] = match.slice(1).map(Number) as [number, number, number];
+  if (month < 1 || month > 12 || day < 1 || day > daysInMonth(year, month)) return Number.NaN;
+  return daysFromCivil(year, month, day) * 86_400_000;
+}
