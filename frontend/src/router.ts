@@ -6,8 +6,15 @@ export const routes: readonly RouteRecordRaw[] = [
   { path: '/', redirect: '/halls' },
   { path: '/halls/:hall?', name: 'hall', component: HallScreen, props: true },
   { path: '/units/:unit', name: 'loop', component: () => import('./screens/loop/LoopScreen.vue'), props: true },
+  {
+    path: '/units/:unit/tightness-tests/:test',
+    name: 'tightness-record',
+    component: () => import('./screens/tightness-record/TightnessRecordScreen.vue'),
+    props: true,
+  },
   { path: '/alarms', name: 'alarms', component: () => import('./screens/alarms/AlarmScreen.vue') },
   { path: '/trends', name: 'trends', component: () => import('./screens/trends/TrendsScreen.vue') },
+  { path: '/energy', name: 'energy', component: () => import('./screens/energy/EnergyScreen.vue') },
   { path: '/setup/:unit?', name: 'setup', component: () => import('./screens/setup/SetupScreen.vue'), props: true },
   { path: '/:rest(.*)*', redirect: '/halls' },
 ];

@@ -15,6 +15,9 @@ const cautions: { readonly [family: string]: string } = {
 /** Stands over every form that opens a permit. */
 export const permitCaution = `A permit here is a note for the watch, not a permission to work: lock-out and work permits of the site come first. Drained hoses may hold hot water, and an open coupling draws air and what lies near it. ${defer}`;
 
+/** Stands over the form that takes down what was found in the water. */
+export const waterCaution = `Drawing a sample opens the loop: let no air in that the unit can’t carry, mind hot water and live equipment, and wear what the data sheets of the treatment chemicals and biocides ask for. ${defer}`;
+
 /** The caution that belongs to a catalogue entry such as `WATER-1`; null where none is needed. */
 export function cautionFor(entry: string): string | null {
   return cautions[entry.split('-')[0] ?? ''] ?? null;

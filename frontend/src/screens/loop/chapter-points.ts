@@ -83,4 +83,7 @@ export const waterFacts: readonly FactRow[] = [
   ['water.bacteria', 'bacteria'],
 ];
 
+/** What water leaves the loop and comes to it. */
+export const waterWays: readonly FactRow[] = [];
+
 export const idsOf = (rows: readonly FactRow[]): readonly string[] => rows.map(([id]) => id);

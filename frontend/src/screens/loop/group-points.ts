@@ -12,11 +12,13 @@ const groups: readonly Pick<PointGroup, 'id' | 'title'>[] = [
   { id: 'measured', title: 'Measured at the unit and in the hall' },
   { id: 'nodes', title: 'Wetted places' },
   { id: 'tanks', title: 'Tanks' },
-  { id: 'nodes', title: 'Wetted places' },
   { id: 'branches', title: 'Branches' },
   { id: 'servers', title: 'Servers' },
   { id: 'plates', title: 'Plates' },
 ];
+
+/** How sure a power is, kept in history for its energy: it stands beside the power's own value already. */
+const isUncertaintyOf = /^(heatRemoved|facilityHeat|chipPower)Uncertainty$/;
 
 const groupOfPart = { node: 'nodes', branch: 'branches', server: 'servers', plate: 'plates', tank: 'tanks' } as const;
 
@@ -28,6 +30,9 @@ function groupOf(point: Reading): PointGroup['id'] {
 /** Points by where they belong, in the order they came; groups without points are left out. */
 export function groupPoints(points: readonly Reading[]): readonly PointGroup[] {
   return groups
-    .map((group) => ({ ...group, points: points.filter((point) => groupOf(point) === group.id) }))
+    .map((group) => ({
+      ...group,
+      points: points.filter((point) => groupOf(point) === group.id && !isUncertaintyOf.test(point.id)),
+    }))
     .filter((group) => group.points.length > 0);
 }
