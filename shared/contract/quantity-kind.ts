@@ -19,6 +19,10 @@ export type QuantityKind =
   | 'concentration'
   | 'thermalConductance'
   | 'thermalResistance'
+  | 'velocity'
+  | 'heatFlux'
+  | 'filmCoefficient'
+  | 'foulingFactor'
   | 'volume'
   | 'duration'
   | 'bacteria';

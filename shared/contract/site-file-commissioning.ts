@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { optionalQuantity } from './site-file-quantity';
+import { exchangerRecordsSchema, lossRecordsSchema, pumpRecordSchema } from './site-file-records';
 
 const exponent = (otherwise: string, description: string) =>
   z.number().optional().describe(`${description} Default ${otherwise}.`);
@@ -24,6 +25,9 @@ const loop = z
   .strictObject({
     loss: optionalQuantity('pressureDifference', '40.2 kPa', 'From supply tank to separator at rated flow.'),
     exponent: exponent('2', 'How the loss grows with flow (1 to 2.2).'),
+    records: lossRecordsSchema.describe(
+      'Loss at three or more flows that differ by a fifth and more, in place of `loss` and `exponent`: both are fitted.',
+    ),
   })
   .describe('Resistance of the loop as found.');
 
@@ -31,6 +35,14 @@ const filter = z
   .strictObject({
     loss: optionalQuantity('pressureDifference', '15 kPa', 'Of the clean filter at rated flow.'),
     exponent: exponent('2', 'How the loss grows with flow (1 to 2.2).'),
+    records: lossRecordsSchema.describe(
+      'Loss at three or more flows that differ by a fifth and more, in place of `loss` and `exponent`: both are fitted.',
+    ),
+    temperature: optionalQuantity(
+      'temperature',
+      '40 °C',
+      'Water there when it was taken. With an exponent below 2 the loss goes with viscosity, and is brought to it.',
+    ),
   })
   .describe('Resistance of the clean filter.');
 
@@ -40,6 +52,8 @@ const exchanger = z
     loopFlow: optionalQuantity('massFlow', '5.74 kg/s', 'Mass flow of the loop at that UA.'),
     facilityFlow: optionalQuantity('massFlow', '5.74 kg/s', 'Mass flow of the facility water at that UA.'),
     exponent: exponent('0.75', 'How the film coefficients grow with flow (0.3 to 1).'),
+    records: exchangerRecordsSchema,
+    area: optionalQuantity('area', '22 m2', 'Area of its plates: brings fouling to one square metre.'),
   })
   .describe('The clean heat exchanger.');
 
@@ -64,6 +78,7 @@ export const commissioningSchema = z
       'Gas load of the tight loop: dissolved air and permeation. What is above it is in-leak.',
     ),
     pumpEfficiency: optionalQuantity('ratio', '45 %', 'Wire to water, at rated flow.'),
+    pump: pumpRecordSchema.optional(),
     plate: plate.optional(),
   })
   .describe(

@@ -48,6 +48,7 @@ export const plateSchema = z
       .describe("`false` where no fans carry this chip's heat when the water stands, although `fanPath` says so."),
   })
   .describe("One chip's cold plate.");
+export type PlateInFile = z.infer<typeof plateSchema>;
 
 export const namedTankSchema = z
   .strictObject({

@@ -11,8 +11,10 @@ import {
   tanksSchema,
   vacuumSourceSchema,
 } from './site-file-plant';
+import { chipKeys, plateChannelSchema } from './site-file-plate';
 import { idSchema, pointsSchema, senderQualitySchema, timeSchema, topicSchema } from './site-file-points';
 import { optionalLength as length, quantity } from './site-file-quantity';
+import { mainsSchema, permissibleVelocitySchema } from './site-file-velocity';
 
 /** Keys that a template and a unit share. All may be left out here: what is needed is asked for after the templates are merged in. */
 const unitKeys = {
@@ -62,6 +64,9 @@ const unitKeys = {
     'Of one plate with its chip: how fast it warms when the water stands.',
   ).optional(),
   plateLimit: quantity('temperature', '85 °C', 'Chip case temperature at which the chip throttles.').optional(),
+  plateFullPower: chipKeys.fullPower,
+  chipArea: chipKeys.chipArea,
+  plateChannel: plateChannelSchema.optional(),
   fanPath: fanPathSchema.optional(),
   supplyClassLimit: quantity('temperature', '45 °C', 'Warmest supply that the racks are made for.').optional(),
   facilityDesignSupply: quantity(
@@ -78,6 +83,8 @@ const unitKeys = {
   matchedPairs: matchedPairsSchema.optional(),
   knownGood: knownGoodSchema.optional(),
   fittings: fittingsSchema.optional(),
+  mains: mainsSchema.optional(),
+  permissibleVelocity: permissibleVelocitySchema.optional(),
   branches: z.record(idSchema, branchSchema.nullable()).optional().describe('Branches by id, in the order shown.'),
   servers: z.record(idSchema, serverSchema.nullable()).optional().describe('Servers by id; as many as are measured.'),
   plates: z.record(idSchema, plateSchema.nullable()).optional().describe('Plates by id; as many as are measured.'),

@@ -25,5 +25,11 @@ export function flowOfPressure(
   return cubicMetrePerSecond(referenceFlow * (exponent === 2 ? Math.sqrt(share) : share ** (1 / exponent)));
 }
 
+/**
+ * What another viscosity makes of a loss at the same flow: (μ/μ₀)^(2 − n). Of Δp = f (L/D) ρ v²/2 with f ~ Re^(n − 2): laminar n = 1 gives
+ * Hagen–Poiseuille's Δp ~ μ, turbulent n = 2 none (White, Fluid Mechanics, section 6.4).
+ */
+export const viscosityOnLoss = (viscosityRatio: number, exponent: number): number => viscosityRatio ** (2 - exponent);
+
 /** Flow against what it should be. */
 export const flowShare = (flow: number, expected: number): number => flow / expected;

@@ -154,6 +154,22 @@ const rowsByQuantity: readonly (readonly [quantities: readonly QuantityKind[], r
   [['bacteria'], [['CFU/mL', 1, 0, definition]]],
   [['thermalConductance'], [['W/K', 1, 0, si]]],
   [['thermalResistance'], [['K/W', 1, 0, si]]],
+  [
+    ['velocity'],
+    [
+      ['m/s', 1, 0, si],
+      ['ft/s', 12 * inchM, 0, sp811],
+    ],
+  ],
+  [
+    ['heatFlux'],
+    [
+      ['W/m2', 1, 0, si],
+      ['W/cm2', 10_000, 0, si],
+    ],
+  ],
+  [['filmCoefficient'], [['W/(m2.K)', 1, 0, si]]],
+  [['foulingFactor'], [['m2.K/W', 1, 0, si]]],
 ];
 
 export const unitsOfMeasure: readonly UnitOfMeasure[] = rowsByQuantity.flatMap(([quantities, rows]) =>

@@ -2,6 +2,7 @@ import { pointDefinition } from '@ebbline/shared/contract/point-table';
 import { derivedPointIds } from '../../backend/src/evaluation/derive/derived-point-ids';
 import {
   Reference,
+  type CompiledBranch,
   type CompiledPlate,
   type CompiledSite,
   type CompiledUnit,
@@ -30,6 +31,8 @@ export interface SiteOptions {
   readonly vacuumSource?: VacuumSource | null;
   readonly limits?: ReadonlyMap<string, EntryLimits>;
   readonly fittings?: HoseFittings;
+  /** What every branch has besides. */
+  readonly branchParts?: Pick<CompiledBranch, 'manifoldAreaM2' | 'commissioned'>;
   readonly tanks?: readonly { readonly id: string; readonly areaM2: number | null }[];
   /** Measured points of the unit besides the usual ones. */
   readonly also?: readonly string[];
@@ -185,6 +188,7 @@ export function buildSite(options: SiteOptions = {}): BuiltSite {
             waterFound: slotOf(`branch.${id}.water.found`),
           },
           mainBoreM: null,
+          ...options.branchParts,
           fittings: options.fittings ?? { restrictorBoreM: null, outletBoreM: null, inletCheckValve: false },
         })),
         plates: plates.map(({ id, branch, elevationM }, i): CompiledPlate => ({

@@ -41,6 +41,15 @@ export const openingHalfWidth = 0.15;
 /** Half-width of a commissioned loss of the whole loop or a filter, as a share of it: own rule. */
 export const commissionedHalfWidth = 0.05;
 
+/** Half-width of a cross-section or wetted area that the site file states, as a share of it: own rule; 1 % of a bore makes it. */
+export const areaHalfWidth = 0.02;
+
+/** Half-width of the stated heat capacity of a plate with its chip, as a share of it: own rule. */
+export const plateHeatCapacityHalfWidth = 0.1;
+
+/** A pump is compared while flow over speed is so near the commissioned one (share of it): on its curve head and efficiency are the same then. Own rule. */
+export const nearFlowOverSpeed = 0.05;
+
 /** Below this share of its reference flow a resistance says nothing: its uncertainty grows without bound. Own rule. */
 export const resistanceFloorShare = 0.3;
 

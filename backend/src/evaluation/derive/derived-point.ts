@@ -1,4 +1,4 @@
-import type { CompiledHall, CompiledSite } from '../site/compiled-site';
+import type { CompiledHall, CompiledSite, CompiledUnit } from '../site/compiled-site';
 import type { SlotState } from '../slots/slot-state';
 import type { SiteFigureKey } from './site-figures';
 import type { BudgetHolder } from './uncertainty-budget';
@@ -15,6 +15,8 @@ export interface DerivedPointText {
   readonly formula?: string;
   /** Where the equation stands: standard and clause, book and equation, or `own rule`. */
   readonly source?: string;
+  /** What a site chose besides, such as a table: follows the source. */
+  readonly choice?: (unit: CompiledUnit) => string;
 }
 
 interface DerivedPointBase extends DerivedPointText {

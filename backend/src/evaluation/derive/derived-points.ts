@@ -7,6 +7,8 @@ import { energyPoints } from './tables/energy-points';
 import { exchangerPoints } from './tables/exchanger-points';
 import { flowPoints } from './tables/flow-points';
 import { loopPoints } from './tables/loop-points';
+import { pipePoints } from './tables/pipe-points';
+import { platePoints } from './tables/plate-points';
 import { tankPoints } from './tables/tank-points';
 import { trendPoints } from './tables/trend-points';
 
@@ -28,7 +30,9 @@ export const derivedPointsOfUnit: readonly DerivedPointOfUnit[] = [
   ...airPoints,
   ...tankPoints,
   ...flowPoints,
+  ...pipePoints,
   ...chipPoints,
+  ...platePoints,
   ...trendPoints,
   ...energyPoints,
 ];

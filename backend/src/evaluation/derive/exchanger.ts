@@ -28,6 +28,8 @@ export function takeTerminals(frame: UnitFrame, into: Exchanger): void {
   into.coldEndU = Math.hypot(uOf(frame, slot['supply.temperature']), uOf(frame, slot['facility.supply.temperature']));
   const near = isSmall(into.warmEnd, into.warmEndU) || isSmall(into.coldEnd, into.coldEndU);
   if (near && !tally.isBad()) tally.note(reasonBit.undefined, Infinity);
+  // Water in counterflow does not cross: beyond its uncertainty that is a sensor's fault, and no dirt.
+  if ((into.warmEnd < 0 || into.coldEnd < 0) && !tally.isBad()) tally.note(reasonBit.contradicted, Infinity);
 }
 
 /** Both sides as they are this second, with what they rest on in the frame's tally; worked out for the first who asks. */
@@ -36,11 +38,18 @@ export function exchangerNow(frame: UnitFrame): Exchanger {
   tally.begin();
   if (!frame.exchangerKnown) {
     takeExchanger(frame, exchanger);
+    if (moreThanPossible(frame, exchanger) && !tally.isBad()) tally.note(reasonBit.contradicted, Infinity);
     exchangerTally.reasons = tally.reasons;
     exchangerTally.oldestMs = tally.oldestMs;
     frame.exchangerKnown = true;
   } else tally.note(exchangerTally.reasons, exchangerTally.oldestMs);
   return exchanger;
+}
+
+/** More heat than the cooler water could take up at all (effectiveness above 1): a meter is wrong. */
+function moreThanPossible({ state, plan, returnTemperature }: UnitFrame, { heat, loopRate, facilityRate }: Exchanger) {
+  const inlets = returnTemperature - (state.value[plan.slot['facility.supply.temperature']] ?? Number.NaN);
+  return heat > Math.min(loopRate, facilityRate) * inlets;
 }
 
 /**

@@ -1,5 +1,5 @@
 import { pointPattern } from '@ebbline/shared/contract/point-table';
-import type { CompiledSite } from '../site/compiled-site';
+import type { CompiledSite, CompiledUnit } from '../site/compiled-site';
 import type { SlotState } from '../slots/slot-state';
 import { derivedPointsOfHall, derivedPointsOfUnit } from './derived-points';
 import type { DerivedPointText } from './derived-point';
@@ -86,7 +86,7 @@ function behind(site: CompiledSite, unitIndex: number, id: string, text: Derived
   const { unit } = unitPlan(site, unitIndex);
   return {
     formula: text.formula ?? null,
-    source: text.source ?? null,
+    source: sourceOf(unit, text),
     inputSlots: [...new Set(text.inputs.flatMap((input) => slotsOfInput(site, unit, id, input)))],
     siteFigures: (text.siteFigures ?? []).flatMap((name) => {
       const value = siteFigures[name].of(unit);
@@ -95,6 +95,11 @@ function behind(site: CompiledSite, unitIndex: number, id: string, text: Derived
         : [];
     }),
   };
+}
+
+function sourceOf(unit: CompiledUnit, { source, choice }: DerivedPointText): string | null {
+  if (source === undefined || choice === undefined) return source ?? null;
+  return `${source}; ${choice(unit)}`;
 }
 
 const copyOf = (state: SlotState): SlotState => ({

@@ -1,3 +1,4 @@
+import { equalShares } from '@ebbline/shared/heat/conductance';
 import type { CompiledUnit } from '../site/compiled-site';
 
 interface SiteFigure {
@@ -45,6 +46,34 @@ export const siteFigures = {
   'commissioning.exchanger.loopFlow': figure('kg/s', ({ design }) => design.commissioned.uaLoopMassFlowKgPerS),
   'commissioning.exchanger.facilityFlow': figure('kg/s', ({ design }) => design.commissioned.uaFacilityMassFlowKgPerS),
   'commissioning.exchanger.exponent': figure('1', ({ design }) => design.commissioned.uaExponent),
+  'commissioning.exchanger.films.loop': figure(
+    '1',
+    ({ design }) => (design.commissioned.uaFit?.shares ?? equalShares).film1,
+  ),
+  'commissioning.exchanger.films.facility': figure(
+    '1',
+    ({ design }) => (design.commissioned.uaFit?.shares ?? equalShares).film2,
+  ),
+  'commissioning.exchanger.films.wall': figure(
+    '1',
+    ({ design }) => (design.commissioned.uaFit?.shares ?? equalShares).wall,
+  ),
+  'commissioning.exchanger.area': figure('m2', ({ design }) => design.commissioned.uaAreaM2),
+  'commissioning.filter.temperature': figure('Cel', ({ design }) => design.commissioned.filterTemperatureC),
+  'commissioning.pump.flow': figure('m3/s', ({ design }) => design.commissioned.pump?.flowM3PerS),
+  'commissioning.pump.speed': figure('1', ({ design }) => design.commissioned.pump?.speed),
+  'commissioning.pump.rise': figure('Pa', ({ design }) => design.commissioned.pump?.risePa),
+  'commissioning.pumpEfficiency': figure('1', ({ design }) => design.commissioned.pumpEfficiency),
+  'mains.bore': figure('m', ({ design }) => design.mains?.boreM),
+  'mains.length': figure('m', ({ design }) => design.mains?.lengthM),
+  'mains.roughness': figure('m', ({ design }) => design.mains?.roughnessM),
+  plateFullPower: figure('W', ({ design }) => design.plateFullPowerW),
+  chipArea: figure('m2', ({ design }) => design.chipAreaM2),
+  'plateChannel.ratedFlow': figure('m3/s', ({ design }) => design.plateChannel?.ratedFlowM3PerS),
+  'plateChannel.wettedArea': figure('m2', ({ design }) => design.plateChannel?.wettedAreaM2),
+  'plateChannel.width': figure('m', ({ design }) => design.plateChannel?.channel?.widthM),
+  'plateChannel.height': figure('m', ({ design }) => design.plateChannel?.channel?.heightM),
+  'plateChannel.count': figure('1', ({ design }) => design.plateChannel?.channel?.count),
   'commissioning.gasLoad': figure('m3/s', ({ design }) => design.commissioned.gasLoadM3PerS),
   'commissioning.plate.resistance': figure('K/W', ({ design }) => design.commissioned.plateResistanceKPerW),
   'commissioning.plate.fixed': figure('K/W', ({ design }) => design.commissioned.plateResistanceFixedKPerW),

@@ -3,6 +3,7 @@ import type { CompiledPlate, CompiledSite, CompiledUnit, Holder, WettedNode } fr
 import { CodedError } from '@ebbline/shared/errors/coded-error';
 import { nodePlan, type NodePlan } from './node-plan';
 import { openHose } from './open-hose-of-site';
+import { pipePlan, type PipePlan } from './pipe-plan';
 import { plainPoints, type PlainPoint } from './plan-points';
 import type { OpenHose } from '@ebbline/shared/hydraulics/open-hose';
 
@@ -45,6 +46,7 @@ export interface UnitPlan {
   readonly nodesNeedFlow: boolean;
   /** All plates' powers, or all branches'; empty where neither set is complete. */
   readonly chipPowerSlots: readonly number[];
+  readonly pipes: PipePlan;
   /** The wetted nodes as columns. */
   readonly nodes: NodePlan;
   /** Plates whose wall is judged, with the elevation and the loss on the return main that stand for them. */
@@ -114,6 +116,7 @@ function makePlan(site: CompiledSite, unit: CompiledUnit, unitIndex: number): Un
     hose: openHose(unit),
     supplyAnchor,
     returnAnchor,
+    pipes: pipePlan(unit, slotOf),
     nodes: nodePlan(unit, supplyAnchor, returnAnchor, slotOf),
     hasSupplyNodes: unit.nodes.some((node) => node.main === 'supply'),
     hasReturnNodes: unit.nodes.some((node) => node.main === 'return'),

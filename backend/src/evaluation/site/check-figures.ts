@@ -1,6 +1,8 @@
 import type { MergedUnit } from './merge-templates';
 import type { UnitDesign, WettedNode } from './compiled-unit';
 import { checkCommissioning, checkKnownGood } from './check-commissioning';
+import { checkPipes } from './check-pipes';
+import { checkRecords } from './check-records';
 import { checkVolumes } from './check-volumes';
 import { siOrNull } from './read-quantities';
 import type { FaultList } from './site-fault';
@@ -16,6 +18,8 @@ export function checkFigures(
   checkTemperatures(merged, design, faults);
   checkVacuumSource(merged, faults, warnings);
   checkVolumes(merged, design, faults);
+  checkRecords(merged, design, faults, warnings);
+  checkPipes(merged, design, faults);
   checkCommissioning(merged, design, nodes, faults);
   checkKnownGood(merged, design, faults);
   const { at, unit } = merged;

@@ -2,6 +2,7 @@ import type { UnitInFile } from '@ebbline/shared/contract/site-file-unit';
 import { dayStartMs } from '@ebbline/shared/clock/days-from-civil';
 import type { Commissioned, KnownGood, UnitVolumes } from './compiled-unit';
 import { designNotStated } from './design-not-stated';
+import { compileRecords } from './compile-records';
 import { siOr, siOrNull } from './read-quantities';
 
 /** Volumes and the levels at which they hold; null where the file does not say. */
@@ -20,20 +21,14 @@ export function compileVolumes({ volumes = {}, tanks = {} }: UnitInFile): UnitVo
 }
 
 /** The commissioning record; exponents have the trade's usual values where the file gives none. */
-export function compileCommissioning({ commissioning = {} }: UnitInFile): Commissioned {
-  const { loop = {}, filter = {}, exchanger = {}, plate = {} } = commissioning;
+export function compileCommissioning(unit: UnitInFile, ratedFlowM3PerS: number): Commissioned {
+  const { commissioning = {} } = unit;
+  const { plate = {} } = commissioning;
   const usual = designNotStated.commissioned;
   return {
     by: commissioning.by ?? null,
     on: commissioning.on ?? null,
-    loopLossPa: siOrNull(loop.loss, 'pressureDifference'),
-    loopExponent: loop.exponent ?? usual.loopExponent,
-    filterLossPa: siOrNull(filter.loss, 'pressureDifference'),
-    filterExponent: filter.exponent ?? usual.filterExponent,
-    uaWPerK: siOrNull(exchanger.ua, 'thermalConductance'),
-    uaLoopMassFlowKgPerS: siOrNull(exchanger.loopFlow, 'massFlow'),
-    uaFacilityMassFlowKgPerS: siOrNull(exchanger.facilityFlow, 'massFlow'),
-    uaExponent: exchanger.exponent ?? usual.uaExponent,
+    ...compileRecords(unit, ratedFlowM3PerS),
     gasLoadM3PerS: siOrNull(commissioning.gasLoad, 'freeAirFlow'),
     pumpEfficiency: siOrNull(commissioning.pumpEfficiency, 'ratio'),
     plateResistanceKPerW: siOrNull(plate.resistance, 'thermalResistance'),

@@ -1,5 +1,6 @@
 import { compileCommissioning, compileKnownGood, compileVolumes } from './compile-commissioning';
 import { compileFanPath } from './compile-parts';
+import { compilePipes } from './compile-pipes';
 import { designNotStated } from './design-not-stated';
 import type { PlantShape, UnitDesign, VacuumSource, WettedNode } from './compiled-site';
 import type { MergedUnit } from './merge-templates';
@@ -50,13 +51,14 @@ export function compileDesign({ unit, at }: MergedUnit, faults: FaultList): Unit
     hoseBoreM: siOrNull(unit.hoseBore, 'length'),
     openingDischargeCoefficient: unit.openingDischargeCoefficient ?? designNotStated.openingDischargeCoefficient,
     volumes: compileVolumes(unit),
-    commissioned: compileCommissioning(unit),
+    commissioned: compileCommissioning(unit, ratedFlow ?? Number.NaN),
     supplyClassLimitC: siOrNull(unit.supplyClassLimit, 'temperature'),
     plateLimitC: siOrNull(unit.plateLimit, 'temperature'),
     facilityDesignSupplyC: siOrNull(unit.facilityDesignSupply, 'temperature'),
     filterRatingPa: siOrNull(unit.filterRating, 'pressureDifference'),
     plateHeatCapacityJPerK: siOrNull(unit.plateHeatCapacity, 'heatCapacity'),
     fanPath: compileFanPath(unit),
+    ...compilePipes(unit),
     knownGood: compileKnownGood(unit),
   };
 }

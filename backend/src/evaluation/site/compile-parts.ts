@@ -1,5 +1,7 @@
 import type { UnitInFile } from '@ebbline/shared/contract/site-file-unit';
 import type { CompiledBranch, CompiledPlate, CompiledServer, CompiledTank, FanPath } from './compiled-unit';
+import { chipOf, manifoldAreaOf } from './compile-pipes';
+import { branchLossOf } from './compile-records';
 import { siOr, siOrNull } from './read-quantities';
 import { partIds, partMaps, placesOf } from './unit-parts';
 
@@ -44,6 +46,7 @@ export function compileParts(unit: UnitInFile, fanPath: FanPath | null, slot: Sl
       place: first.plate + i,
       elevationM: siOrNull(plate?.elevation, 'length'),
       fanPath: plate?.fans === false ? null : fanPath,
+      ...chipOf(plate),
       slot: { temperature: slot(`plate.${id}.temperature`), power: slot(`plate.${id}.power`) },
     };
   });
@@ -65,14 +68,17 @@ export function compileParts(unit: UnitInFile, fanPath: FanPath | null, slot: Sl
 function compileBranch(unit: UnitInFile, id: string, place: number, slot: SlotOf): CompiledBranch {
   const own = unit.branches?.[id] ?? {};
   const shared = unit.fittings ?? {};
+  const ratedFlowM3PerS = siOrNull(own.ratedFlow, 'volumeFlow');
   const bore = (key: 'mainBore' | 'restrictorBore' | 'outletBore'): number | null =>
     siOrNull(own[key] ?? shared[key], 'length');
   return {
     id,
     name: own.name ?? id,
-    ratedFlowM3PerS: siOrNull(own.ratedFlow, 'volumeFlow'),
+    ratedFlowM3PerS,
     place,
     mainBoreM: bore('mainBore'),
+    ...manifoldAreaOf(unit, id),
+    ...branchLossOf(unit, id, ratedFlowM3PerS),
     fittings: {
       restrictorBoreM: bore('restrictorBore'),
       outletBoreM: bore('outletBore'),

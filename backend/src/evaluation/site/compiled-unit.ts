@@ -1,3 +1,5 @@
+import type { BranchLoss, CommissionedRecords, UnitPipes } from './compiled-pipes';
+
 /** One unit, compiled once; numbers are SI, null where the site file does not say. */
 export type PlantShape = 'a' | 'b' | 'c';
 
@@ -36,7 +38,7 @@ export interface MatchedPair {
 }
 
 /** Numbers of the unit that no sensor gives; all SI, from the site file. */
-export interface UnitDesign {
+export interface UnitDesign extends UnitPipes {
   readonly ratedFlowM3PerS: number;
   readonly ratedHeatW: number | null;
   readonly supplySetPointC: number | null;
@@ -105,7 +107,7 @@ export interface UnitVolumes {
 }
 
 /** Figures that commissioning measured: who and when stand beside them in the site file. */
-export interface Commissioned {
+export interface Commissioned extends CommissionedRecords {
   readonly by: string | null;
   readonly on: string | null;
   /** Pressure lost from supply tank to separator at rated flow, with the exponent of flow. */
@@ -156,6 +158,9 @@ export interface CompiledBranch {
   readonly place: number;
   /** Bore of the rack's own hose or main connection, m. */
   readonly mainBoreM: number | null;
+  /** Cross-section of the rack manifold, m²; undefined where not stated. */
+  readonly manifoldAreaM2?: number;
+  readonly commissioned?: BranchLoss;
   readonly fittings: HoseFittings;
   /** −1 where there is no such sensor. */
   readonly slot: {
@@ -196,6 +201,9 @@ export interface CompiledPlate {
   readonly elevationM: number | null;
   /** Null where no fans carry its heat when the water stands. */
   readonly fanPath: FanPath | null;
+  /** Undefined: as the unit says of all its plates. */
+  readonly fullPowerW?: number;
+  readonly chipAreaM2?: number;
   readonly slot: { readonly temperature: number; readonly power: number };
 }
 

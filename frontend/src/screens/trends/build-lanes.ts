@@ -45,6 +45,10 @@ const quantityNames: { readonly [quantity: string]: string } = {
   concentration: 'concentration',
   thermalConductance: 'thermal conductance',
   thermalResistance: 'thermal resistance',
+  velocity: 'velocity',
+  heatFlux: 'heat flux',
+  filmCoefficient: 'film coefficient',
+  foulingFactor: 'fouling resistance of an area',
   bacteria: 'bacteria',
   conductivity: 'conductivity',
 };

@@ -1,26 +1,11 @@
-import { cleanConductance, cleanliness, conductance } from '@ebbline/shared/heat/conductance';
+import { conductance } from '@ebbline/shared/heat/conductance';
 import { effectiveness, ntuOfEffectiveness } from '@ebbline/shared/heat/counterflow';
 import { logMeanDifference } from '@ebbline/shared/heat/lmtd';
-import { combine2, rectangular } from '@ebbline/shared/uncertainty/combine';
-import { reasonBit } from '../../slots/quality-reasons';
-import { commissionedHalfWidth, resistanceFloorShare } from '../derive-constants';
-import { exchangerNow, hasExchanger, takeTerminals } from '../exchanger';
+import { combine2 } from '@ebbline/shared/uncertainty/combine';
+import { exchangerNow, takeTerminals } from '../exchanger';
 import { emptyExchanger, type Exchanger } from '../exchanger-state';
 import type { UnitFrame } from '../unit-frame';
-import type { UnitPlan } from '../unit-plan';
 import { uOf, writePoint } from '../write-point';
-
-export const hasCleanConductance = (plan: UnitPlan): boolean => {
-  const { uaWPerK, uaLoopMassFlowKgPerS, uaFacilityMassFlowKgPerS } = plan.unit.design.commissioned;
-  const metered = plan.slot['facility.flow'] >= 0 && plan.slot['loop.flow'] >= 0;
-  return (
-    hasExchanger(plan) &&
-    metered &&
-    uaWPerK !== null &&
-    uaLoopMassFlowKgPerS !== null &&
-    uaFacilityMassFlowKgPerS !== null
-  );
-};
 
 const terminals = emptyExchanger();
 
@@ -32,7 +17,7 @@ export function deriveLmtd(frame: UnitFrame): void {
   writePoint(frame, frame.plan.slot.lmtd, value, value * logMeanRelativeU(terminals));
 }
 
-/** Share of the heat that could go over at most that does. Above 1 a sensor is wrong: out of range. */
+/** Share of the heat that could go over at most that does. Above 1 a sensor is wrong: contradicted. */
 export function deriveEffectiveness(frame: UnitFrame): void {
   const exchanger = exchangerNow(frame);
   const value = epsilon(frame, exchanger);
@@ -58,24 +43,6 @@ export function deriveUa(frame: UnitFrame): void {
   const value = conductance(exchanger.heat, logMeanDifference(exchanger.warmEnd, exchanger.coldEnd));
   const relative = combine2(exchanger.heatU / exchanger.heat, logMeanRelativeU(exchanger));
   writePoint(frame, frame.plan.slot.ua, value, value * relative);
-}
-
-/** UA over that of the clean exchanger at the same two flows; says nothing below 30 % of a commissioned flow. */
-export function deriveUaRatio(frame: UnitFrame): void {
-  const { tally, state, plan } = frame;
-  const { slot } = plan;
-  const { commissioned } = plan.unit.design;
-  tally.begin();
-  const ua = tally.take(state, slot.ua);
-  const loopShare = tally.take(state, slot.massFlow) / (commissioned.uaLoopMassFlowKgPerS ?? Number.NaN);
-  // A cubic metre of facility water is taken as a tonne here: half a per cent, once rated and once now.
-  const facilityShare =
-    (1000 * tally.take(state, slot['facility.flow'])) / (commissioned.uaFacilityMassFlowKgPerS ?? Number.NaN);
-  if (Math.min(loopShare, facilityShare) < resistanceFloorShare) tally.note(reasonBit.undefined, Infinity);
-  const clean = cleanConductance(commissioned.uaWPerK ?? Number.NaN, loopShare, facilityShare, commissioned.uaExponent);
-  const value = cleanliness(ua, clean);
-  const relative = combine2(uOf(frame, slot.ua) / ua, rectangular(commissionedHalfWidth));
-  writePoint(frame, slot.uaRatio, value, value * relative);
 }
 
 const epsilon = (frame: UnitFrame, { heat, loopRate, facilityRate }: Exchanger): number =>

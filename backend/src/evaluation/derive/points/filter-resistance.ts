@@ -1,5 +1,7 @@
-import { relativeResistance } from '@ebbline/shared/hydraulics/relative-resistance';
+import { liquidWaterViscosity } from '@ebbline/shared/fluid-properties/liquid-water';
+import { relativeResistance, viscosityOnLoss } from '@ebbline/shared/hydraulics/relative-resistance';
 import { combine3, rectangular } from '@ebbline/shared/uncertainty/combine';
+import { celsius } from '@ebbline/shared/units/quantity';
 import { reasonBit } from '../../slots/quality-reasons';
 import { commissionedHalfWidth, resistanceFloorShare } from '../derive-constants';
 import type { UnitFrame } from '../unit-frame';
@@ -25,11 +27,23 @@ export function deriveFilterResistance(frame: UnitFrame): void {
   const stands = running >= 0 && tally.take(state, running) === 0;
   if (stands || flow < resistanceFloorShare * ratedFlowM3PerS) tally.note(reasonBit.undefined, Infinity);
   const lossPa = commissioned.filterLossPa ?? Number.NaN;
-  const value = relativeResistance(drop, lossPa, flow, ratedFlowM3PerS, commissioned.filterExponent);
+  const raw = relativeResistance(drop, lossPa, flow, ratedFlowM3PerS, commissioned.filterExponent);
+  const value = raw / viscosityEffect(frame);
   const relative = combine3(
     uOf(frame, plan.slot['filter.pressureDrop']) / drop,
     (commissioned.filterExponent * uOf(frame, flowSlot)) / flow,
     rectangular(commissionedHalfWidth),
   );
   writePoint(frame, plan.slot.filterResistance, value, Math.abs(value * relative));
+}
+
+/**
+ * What the water's viscosity makes of the filter's loss at the same flow: (μ/μ₀)^(2 − n), from Δp = f·ρ v²/2 with f ~ Re^(n − 2). 1 in
+ * turbulent flow (n = 2), and where the file does not say how warm the water was at commissioning. The water there is the return's.
+ */
+function viscosityEffect({ tally, state, plan }: UnitFrame): number {
+  const { filterTemperatureC, filterExponent } = plan.unit.design.commissioned;
+  if (filterTemperatureC === null || filterExponent >= 2 || plan.slot['return.temperature'] < 0) return 1;
+  const now = celsius(tally.take(state, plan.slot['return.temperature']));
+  return viscosityOnLoss(liquidWaterViscosity(now) / liquidWaterViscosity(celsius(filterTemperatureC)), filterExponent);
 }

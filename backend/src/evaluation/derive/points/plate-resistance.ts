@@ -1,13 +1,14 @@
 import { resistanceAtFlow, thermalResistance } from '@ebbline/shared/heat/thermal-resistance';
 import { combine2, expanded, rectangular } from '@ebbline/shared/uncertainty/combine';
 import type { CompiledPlate } from '../../site/compiled-site';
-import { badBits, reasonBit } from '../../slots/quality-reasons';
-import { commissionedHalfWidth, resistanceFloorShare } from '../derive-constants';
+import { reasonBit } from '../../slots/quality-reasons';
+import { commissionedHalfWidth } from '../derive-constants';
 import { isSmall } from '../small';
 import type { UnitFrame } from '../unit-frame';
 import type { UnitPlan } from '../unit-plan';
 import { uOf } from '../write-point';
 import { writeDerived } from '../write-derived';
+import { plateFlowShare, takePlateFlow } from './plate-flow';
 
 const measured = ({ slot }: CompiledPlate): boolean => slot.temperature >= 0 && slot.power >= 0;
 
@@ -57,38 +58,20 @@ export function derivePlateRatio(frame: UnitFrame): void {
       branch = plate.branch;
       expected = resistanceExpected(frame, branch);
     }
-    takeFlow(frame, branch);
+    takePlateFlow(frame, branch);
     const value = now / expected;
     const relative = combine2(uOf(frame, plan.plateResistanceSlot[i] ?? -1) / now, rectangular(commissionedHalfWidth));
     writeDerived(state, target, frame.nowMs, tally, value, expanded(value * relative), plate.place);
   }
 }
 
-/** Flow slot and rated flow that stand for a branch's plates. */
-function flowOf(frame: UnitFrame, branch: number): readonly [slot: number, ratedM3PerS: number] {
-  const { unit, slot } = frame.plan;
-  const one = unit.branches[branch];
-  return one !== undefined && one.slot.flow >= 0 && one.ratedFlowM3PerS !== null
-    ? [one.slot.flow, one.ratedFlowM3PerS]
-    : [slot['loop.flow'], unit.design.ratedFlowM3PerS];
-}
-
-function takeFlow(frame: UnitFrame, branch: number): void {
-  const [slot, rated] = flowOf(frame, branch);
-  if (frame.tally.take(frame.state, slot) < resistanceFloorShare * rated)
-    frame.tally.note(reasonBit.undefined, Infinity);
-}
-
 function resistanceExpected(frame: UnitFrame, branch: number): number {
-  const { state, plan } = frame;
-  const { plateResistanceKPerW, plateResistanceFixedKPerW, plateExponent } = plan.unit.design.commissioned;
-  const [slot, rated] = flowOf(frame, branch);
-  if (plateResistanceKPerW === null || slot < 0 || ((state.reasons[slot] ?? 0) & badBits) !== 0) return Number.NaN;
-  const share = (state.value[slot] ?? Number.NaN) / rated;
+  const { plateResistanceKPerW, plateResistanceFixedKPerW, plateExponent } = frame.plan.unit.design.commissioned;
+  if (plateResistanceKPerW === null) return Number.NaN;
   return resistanceAtFlow(
     plateResistanceFixedKPerW,
     plateResistanceKPerW - plateResistanceFixedKPerW,
-    share,
+    plateFlowShare(frame, branch),
     plateExponent,
   );
 }

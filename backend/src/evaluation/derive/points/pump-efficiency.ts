@@ -16,7 +16,7 @@ export const hasPumpEfficiency = (plan: UnitPlan): boolean =>
   flowOfPump(plan) >= 0;
 
 /** Without a sensor at the inlet the separator stands for it: its head over the pump and the suction loss nearly cancel (0.2 m). */
-const inletOfPump = ({ slot }: UnitPlan): number =>
+export const inletOfPump = ({ slot }: UnitPlan): number =>
   slot['pump.inlet.pressure'] >= 0 ? slot['pump.inlet.pressure'] : slot['separator.pressure'];
 
 /** Overall efficiency of the pump, wire to water; says nothing while it hardly moves water. */

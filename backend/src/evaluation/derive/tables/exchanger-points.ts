@@ -1,4 +1,4 @@
-import { cleanliness, conductance } from '@ebbline/shared/heat/conductance';
+import { cleanliness, conductance, foulingFactor, foulingResistance } from '@ebbline/shared/heat/conductance';
 import { effectiveness, ntuOfEffectiveness } from '@ebbline/shared/heat/counterflow';
 import { heatBalance, heatBalanceSignificance } from '@ebbline/shared/heat/heat-balance';
 import { heatRate } from '@ebbline/shared/heat/heat-rate';
@@ -6,16 +6,26 @@ import { logMeanDifference } from '@ebbline/shared/heat/lmtd';
 import { temperatureRise } from '@ebbline/shared/heat/temperature-rise';
 import type { DerivedPointOfUnit } from '../derived-point';
 import { hasExchanger, hasTerminals } from '../exchanger';
+import { deriveEffectiveness, deriveLmtd, deriveNtu, deriveUa } from '../points/exchanger-figures';
 import {
-  deriveEffectiveness,
-  deriveLmtd,
-  deriveNtu,
-  deriveUa,
+  deriveFoulingFactor,
+  deriveFoulingResistance,
   deriveUaRatio,
   hasCleanConductance,
-} from '../points/exchanger-figures';
+  hasFoulingFactor,
+} from '../points/exchanger-fouling';
 import { deriveFacilityHeat, deriveFacilityRise, hasFacilityHeat, hasFacilityRise } from '../points/facility-heat';
 import { deriveHeatBalance, deriveHeatBalanceSignificance } from '../points/heat-balance';
+
+const cleanFigures = [
+  'commissioning.exchanger.ua',
+  'commissioning.exchanger.loopFlow',
+  'commissioning.exchanger.facilityFlow',
+  'commissioning.exchanger.exponent',
+  'commissioning.exchanger.films.loop',
+  'commissioning.exchanger.films.facility',
+  'commissioning.exchanger.films.wall',
+] as const;
 
 /** Facility side and the exchanger between both waters. */
 export const exchangerPoints: readonly DerivedPointOfUnit[] = [
@@ -108,8 +118,33 @@ export const exchangerPoints: readonly DerivedPointOfUnit[] = [
     id: 'uaRatio',
     unit: '1',
     inputs: ['ua', 'massFlow', 'facility.flow'],
+    siteFigures: cleanFigures,
+    formula: 'UA ÷ UA_clean, with 1/UA_clean = a·q_loop⁻ⁿ + b·q_facility⁻ⁿ + w',
+    source: 'TEMA, cleanliness; films by flow to the power n = 0.7 to 0.8 (common practice, no source)',
     equation: cleanliness,
     derive: deriveUaRatio,
     applies: hasCleanConductance,
+  },
+  {
+    id: 'foulingResistance',
+    unit: 'K/W',
+    inputs: ['ua', 'massFlow', 'facility.flow'],
+    siteFigures: cleanFigures,
+    formula: 'R = 1/UA − 1/UA_clean, with 1/UA_clean = a·q_loop⁻ⁿ + b·q_facility⁻ⁿ + w',
+    source: 'Bergman et al., Fundamentals of Heat and Mass Transfer, 7th ed., eq. 11.5; TEMA',
+    equation: foulingResistance,
+    derive: deriveFoulingResistance,
+    applies: hasCleanConductance,
+  },
+  {
+    id: 'foulingFactor',
+    unit: 'm2.K/W',
+    inputs: ['ua', 'massFlow', 'facility.flow'],
+    siteFigures: [...cleanFigures, 'commissioning.exchanger.area'],
+    formula: 'R_f = A·(1/UA − 1/UA_clean)',
+    source: 'Bergman et al., Fundamentals of Heat and Mass Transfer, 7th ed., eq. 11.5; TEMA',
+    equation: foulingFactor,
+    derive: deriveFoulingFactor,
+    applies: hasFoulingFactor,
   },
 ];

@@ -4,7 +4,7 @@ import { speLimit } from '@ebbline/shared/statistics/principal-components';
 import { theilSenSlope } from '@ebbline/shared/statistics/theil-sen';
 import { timeToLimit } from '@ebbline/shared/statistics/time-to-limit';
 import type { DerivedPointOfUnit } from '../derived-point';
-import { hasCleanConductance } from '../points/exchanger-figures';
+import { hasCleanConductance } from '../points/exchanger-fouling';
 import { hasFilterResistance } from '../points/filter-resistance';
 import { hasGasAllowance } from '../points/in-leak';
 import { derivePatternDistance, derivePatternResidual, hasPattern } from '../points/pattern';
