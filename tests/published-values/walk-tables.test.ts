@@ -11,6 +11,8 @@ const definitionOnly = [
   'loopWaterVolume',
   'loopWaterRate',
   'topUpRate',
+  'waterBalance',
+  'waterBalanceSignificance',
   'timeToEmpty',
   'timeToFull',
   'branch.<id>.flowShare',

@@ -14,6 +14,9 @@ export const tankPoints: readonly PointRow[] = [
     'Water gained over a day by the tanks of all units on the loop, top-up taken out',
   ],
   ['topUpRate', 'volumeFlow', 'm3/s', 'Top-up'],
+  ['exhaustWaterLoss', 'volumeFlow', 'm3/s', 'Water that gas carries out as vapour, at most'],
+  ['waterBalance', 'volumeFlow', 'm3/s', 'Water gained over a day that neither top-up nor exhaust explains'],
+  ['waterBalanceSignificance', 'ratio', '1', 'The same over its standard uncertainty'],
   ['timeToEmpty', 'duration', 's', 'Time until the supply tank is empty'],
   ['timeToFull', 'duration', 's', 'Time until the separator is full'],
 ];

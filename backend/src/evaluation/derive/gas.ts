@@ -3,9 +3,9 @@ import { freeAirOfThroughput } from '@ebbline/shared/hydraulics/free-air';
 import { gasContent } from '@ebbline/shared/hydraulics/pressure-rise';
 import { gasLoadBySpeed, suctionAt } from '@ebbline/shared/hydraulics/vacuum-suction';
 import { sealWaterFactor } from '@ebbline/shared/hydraulics/vacuum-reserve';
-import { combine2, combine3, rectangular } from '@ebbline/shared/uncertainty/combine';
+import { combine2, rectangular } from '@ebbline/shared/uncertainty/combine';
 import { celsius, cubicMetrePerSecond, pascalAbsolute, type PascalAbsolute } from '@ebbline/shared/units/quantity';
-import type { GasFlow } from './gas-flow';
+import { addUp, copyGas, GasMethod, unknownGas, type GasFlow } from './gas-flow';
 import type { VacuumSource } from '../site/compiled-site';
 import { curveHalfWidth, gasVolumeHalfWidth } from './derive-constants';
 import { WindowSignal, type DeriveMemory } from './memory/derive-memory';
@@ -31,20 +31,28 @@ export function gasRemoved(frame: UnitFrame, into: GasFlow): void {
   const { tally, state, plan, site } = frame;
   const { slot, unit } = plan;
   const exhaust = slot['vacuum.exhaustFlow'];
+  into.uMeter = 0;
+  into.uCurve = 0;
+  into.uBleed = 0;
   if (exhaust >= 0) {
+    into.method = GasMethod.meter;
     into.value = tally.take(state, exhaust);
-    into.u = standardUncertainty(site.slots, state, exhaust);
+    into.uMeter = standardUncertainty(site.slots, state, exhaust);
   } else if (unit.vacuumSource === null) {
+    into.method = GasMethod.none;
     into.value = tally.take(state, -1);
-    into.u = Number.NaN;
+    into.uMeter = Number.NaN;
   } else {
+    into.method = GasMethod.curve;
     into.value = loadBySpeed(frame, unit.vacuumSource);
-    into.u = Math.abs(into.value) * rectangular(curveHalfWidth);
+    into.uCurve = Math.abs(into.value) * rectangular(curveHalfWidth);
   }
   const bleed = slot['vacuum.bleedFlow'];
-  if (bleed < 0) return;
-  into.value -= tally.take(state, bleed);
-  into.u = combine2(into.u, standardUncertainty(site.slots, state, bleed));
+  if (bleed >= 0) {
+    into.value -= tally.take(state, bleed);
+    into.uBleed = standardUncertainty(site.slots, state, bleed);
+  }
+  addUp(into);
 }
 
 /** A source that is not running removes nothing, whatever its speed says; one without a speed, or of constant speed, runs at full. */
@@ -88,42 +96,49 @@ export function gasInSeparator(frame: UnitFrame, separatorLevelM: number): numbe
  * gas alone. Writes into `into`.
  */
 export function gasComing(frame: UnitFrame, removed: Readonly<GasFlow>, into: GasFlow): void {
-  into.value = removed.value;
-  into.u = removed.u;
+  copyGas(removed, into);
   const { memory, plan } = frame;
   if (memory === null || plan.unit.design.volumes.separatorGasM3 === null) return;
-  gasOver(frame, memory, removed.u, short, into);
+  gasOver(frame, memory, removed, short, into);
   if (Number.isNaN(into.value)) {
-    into.value = removed.value;
-    into.u = removed.u;
+    copyGas(removed, into);
     return;
   }
-  gasOver(frame, memory, removed.u, long, candidate);
+  gasOver(frame, memory, removed, long, candidate);
   keepSurer(candidate, into);
   const t = frame.returnTemperature;
-  candidate.value = freeAirOfThroughput(memory.offTests.rate[plan.unitIndex] as number, t);
-  const noise = freeAirOfThroughput(memory.offTests.noise[plan.unitIndex] as number, t);
-  candidate.u = combine2(noise, candidate.value * rectangular(gasVolumeHalfWidth));
-  keepSurer(candidate, into);
+  ofPause.value = freeAirOfThroughput(memory.offTests.rate[plan.unitIndex] as number, t);
+  ofPause.uNoise = freeAirOfThroughput(memory.offTests.noise[plan.unitIndex] as number, t);
+  ofPause.uRoom = Math.abs(ofPause.value) * rectangular(gasVolumeHalfWidth);
+  addUp(ofPause);
+  keepSurer(ofPause, into);
 }
 
-const candidate: GasFlow = { value: Number.NaN, u: Number.NaN };
+const candidate = unknownGas();
+/** What the last pause of the source showed: no meter and no curve is in it. */
+const ofPause: GasFlow = { ...unknownGas(), method: GasMethod.pause };
 
 /** Takes a surer figure in place of the one that follows faster, as long as the two agree within three standard uncertainties. */
 function keepSurer(surer: Readonly<GasFlow>, into: GasFlow): void {
-  if (!(Math.abs(into.value - surer.value) <= 3 * combine2(into.u, surer.u))) return;
-  into.value = surer.value;
-  into.u = surer.u;
+  if (Math.abs(into.value - surer.value) <= 3 * combine2(into.u, surer.u)) copyGas(surer, into);
 }
 
 /** Gas taken away and gas that collects, over the same seconds, or each start of the source would look like a gulp of air. */
-function gasOver(frame: UnitFrame, memory: DeriveMemory, removedU: number, half: number, into: GasFlow): void {
+function gasOver(
+  frame: UnitFrame,
+  memory: DeriveMemory,
+  removed: Readonly<GasFlow>,
+  half: number,
+  into: GasFlow,
+): void {
   const { unitIndex } = frame.plan;
   const { windows } = memory;
   const content = memory.signal(unitIndex, WindowSignal.gasContent);
   const t = frame.returnTemperature;
   const stored = freeAirOfThroughput(windows.slope(content, half), t);
-  const noise = freeAirOfThroughput(windows.slopeNoise(content, half), t);
+  copyGas(removed, into);
   into.value = windows.triangular(memory.signal(unitIndex, WindowSignal.gasRemoved), half) + stored;
-  into.u = combine3(removedU, noise, stored * rectangular(gasVolumeHalfWidth));
+  into.uNoise = freeAirOfThroughput(windows.slopeNoise(content, half), t);
+  into.uRoom = Math.abs(stored) * rectangular(gasVolumeHalfWidth);
+  addUp(into);
 }

@@ -13,7 +13,7 @@ import type { CompiledSite } from '../site/compiled-site';
 import { createSlotState, type SlotState } from '../slots/slot-state';
 import { readAmbient, type Ambient } from './ambient';
 import { emptyExchanger } from './exchanger-state';
-import type { GasFlow } from './gas-flow';
+import { unknownGas } from './gas-flow';
 import { InputTally } from './input-tally';
 import type { DeriveMemory } from './memory/derive-memory';
 import type { UncertaintyBudget } from './uncertainty-budget';
@@ -60,8 +60,8 @@ export class UnitFrame {
   /** Pressure of every wetted node, once a second. */
   readonly nodes: NodePressures;
   /** Gas that the vacuum source takes away now, and all that comes in; with what both rest on. */
-  readonly gasRemoved: GasFlow = { value: Number.NaN, u: Number.NaN };
-  readonly gasComing: GasFlow = { value: Number.NaN, u: Number.NaN };
+  readonly gasRemoved = unknownGas();
+  readonly gasComing = unknownGas();
   readonly gasTally = new InputTally();
   readonly exchanger = emptyExchanger();
   readonly exchangerTally = new InputTally();

@@ -1,6 +1,7 @@
 import { metre, type Metre } from '@ebbline/shared/units/quantity';
 import type { CompiledPlate, CompiledSite, CompiledUnit, Holder, WettedNode } from '../site/compiled-site';
 import { CodedError } from '@ebbline/shared/errors/coded-error';
+import { gasMethodNames } from '../site/unit-parts';
 import { nodePlan, type NodePlan } from './node-plan';
 import { openHose } from './open-hose-of-site';
 import { pipePlan, type PipePlan } from './pipe-plan';
@@ -29,9 +30,17 @@ export interface UnitPlan {
   /** Of every unit on the same water path, this one with them: slots of the water in its tanks, and of what they gain. */
   readonly loopVolumeSlots: readonly number[];
   readonly loopRateSlots: readonly number[];
+  /** The same of the water that their gas carries out; −1 where one has no such point. */
+  readonly loopLossSlots: readonly number[];
+  /** Each of them counts its top-up, and knows what its gas carries out. */
+  readonly loopWaterCounted: boolean;
+  /** All water of those units as far as it is stated, m³. */
+  readonly loopWaterM3: number;
   readonly loopUnits: readonly number[];
   /** Tanks that the file lists one by one, where each has an area and a level. */
-  readonly tankVolumes: readonly { readonly areaM2: number; readonly slot: number }[];
+  readonly tankVolumes: readonly { readonly areaM2: number; readonly slot: number; readonly fillingSlot: number }[];
+  /** Places of the holder that say how a gas flow was found, by `GasMethod`; −1 where the holder has none. */
+  readonly gasMethodPlaces: readonly number[];
   /** One open hose of this site; null where no bore is stated. */
   readonly hose: OpenHose | null;
   /** Supply tank with its surface, or else the supply sensor; null: pressures of the supply main can't be known. */
@@ -108,11 +117,21 @@ function makePlan(site: CompiledSite, unit: CompiledUnit, unitIndex: number): Un
     loopUnits: site.loops[unit.loop]?.units ?? [unitIndex],
     loopVolumeSlots: ofLoop(site, unit, unitIndex, () => ['waterVolume']),
     loopRateSlots: ofLoop(site, unit, unitIndex, gainingTanks),
+    loopLossSlots: ofLoop(site, unit, unitIndex, losses),
+    loopWaterCounted: [
+      ...ofLoop(site, unit, unitIndex, losses),
+      ...ofLoop(site, unit, unitIndex, () => ['topUp.volume']),
+    ].every((slot) => slot >= 0),
+    loopWaterM3: (site.loops[unit.loop]?.units ?? [unitIndex]).reduce(
+      (sum, mate) => sum + (site.units[mate]?.design.volumes.waterM3 ?? 0),
+      0,
+    ),
     supplyLossPa: Math.max(
       0,
       ...unit.nodes.filter(({ main }) => main === 'supply').map((one) => one.lossAtRatedFlowPa),
     ),
     tankVolumes: tankVolumes(unit),
+    gasMethodPlaces: gasMethodNames.map((name) => holder.places.indexOf(name)),
     hose: openHose(unit),
     supplyAnchor,
     returnAnchor,
@@ -135,7 +154,7 @@ function firstAnchor(...candidates: readonly (readonly [slot: number, elevation:
 /** A sum is worth something only when it is complete: none where one tank lacks its area or its level. */
 function tankVolumes({ tanks }: CompiledUnit): UnitPlan['tankVolumes'] {
   const known = tanks.flatMap(({ areaM2, slot }) =>
-    areaM2 === null || slot.level < 0 ? [] : [{ areaM2, slot: slot.level }],
+    areaM2 === null || slot.level < 0 ? [] : [{ areaM2, slot: slot.level, fillingSlot: slot.filling }],
   );
   return known.length === tanks.length ? known : [];
 }
@@ -153,6 +172,8 @@ function ofLoop(
     return points(mate, (id) => slots.has(id)).map((id) => slots.get(id) ?? -1);
   });
 }
+
+const losses = (): readonly string[] => ['exhaustWaterLoss'];
 
 /** Tanks that a plant shape has: the reservoir alone in c, and in b the separator only where there is one beside the tanks. */
 function gainingTanks({ shape }: CompiledUnit, has: (id: string) => boolean): readonly string[] {

@@ -31,7 +31,14 @@ export interface PlaceRow {
 
 export const pumpInletPlaceName = 'pump inlet';
 
-/** Names in the order of a unit holder's `places`: nodes, branches, servers, plates, tanks, then the pump's inlet. */
+/** How a gas load was found, in the order of `GasMethod`: told where the value comes from, as the place of another is. */
+export const gasMethodNames = [
+  'by pressure rise while the source rests',
+  'by its exhaust meter',
+  'by the curve of the source',
+] as const;
+
+/** Names in the order of a unit holder's `places`: nodes, branches, servers, plates, tanks, ways to find a gas load, then the pump's inlet. */
 export function placesOf(unit: UnitInFile): PlaceRow {
   type Named = Readonly<Record<string, { readonly name?: string | undefined } | null>>;
   const named = (map: Named): readonly string[] => Object.entries(map).map(([id, one]) => one?.name ?? id);
@@ -42,5 +49,5 @@ export function placesOf(unit: UnitInFile): PlaceRow {
     first[group] = names.length;
     names.push(...named(maps[group]));
   }
-  return { names: [...names, pumpInletPlaceName], first };
+  return { names: [...names, ...gasMethodNames, pumpInletPlaceName], first };
 }

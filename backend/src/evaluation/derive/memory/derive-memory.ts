@@ -26,6 +26,9 @@ export class DeriveMemory {
   readonly marginTrend: Trend;
   readonly filterTrend: Trend;
   readonly waterTrend: Trend;
+  /** Water that gas has carried out of each unit since the start, m³; and the day's trend of what nothing explains. */
+  readonly waterLossM3: Float64Array;
+  readonly balanceTrend: Trend;
   /** In-leak over two days; exchanger and plates, which foul slowly, over two weeks. */
   readonly inLeakTrend: Trend;
   readonly uaTrend: Trend;
@@ -48,6 +51,8 @@ export class DeriveMemory {
     this.marginTrend = new Trend(units, { stepMs: 600_000, length: 24 });
     this.filterTrend = new Trend(units, { stepMs: 3_600_000, length: 48 });
     this.waterTrend = new Trend(units, { stepMs: 3_600_000, length: 24 });
+    this.waterLossM3 = new Float64Array(units);
+    this.balanceTrend = new Trend(units, { stepMs: 3_600_000, length: 24 });
     this.inLeakTrend = new Trend(units, { stepMs: 3_600_000, length: 48 });
     this.uaTrend = new Trend(units, { stepMs: 21_600_000, length: 56 });
     this.plateTrend = new Trend(units, { stepMs: 21_600_000, length: 56 });
@@ -66,6 +71,10 @@ export class DeriveMemory {
   /** Time of the unit's last step, ms; NaN before the first. */
   steppedAt(unit: number): number {
     return this.steppedMs[unit] as number;
+  }
+
+  addWaterLoss(unit: number, m3: number): void {
+    this.waterLossM3[unit] = (this.waterLossM3[unit] as number) + m3;
   }
 
   /** Seconds since the unit's last step, 0 where this one was taken already. Windows are forgotten over a gap. */

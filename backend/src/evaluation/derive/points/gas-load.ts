@@ -1,10 +1,13 @@
+import { expanded } from '@ebbline/shared/uncertainty/combine';
 import { reasonBit } from '../../slots/quality-reasons';
+import { gasU, type GasFlow } from '../gas-flow';
 import type { UnitFrame } from '../unit-frame';
-import { writePoint } from '../write-point';
+import { writeDerived } from '../write-derived';
 
 /**
- * All gas that the vacuum source removes, free air: its exhaust meter, or else speed × curve of one source, the bleed taken out
- * of either. Of a source that starts and stops, what its pauses show, since the rest is either nothing or everything.
+ * All gas that the vacuum source removes, free air, best first: of a source that starts and stops what its pauses show, since the
+ * rest is either nothing or everything; else its exhaust meter, or else speed × curve of one source, the bleed taken out of
+ * either. `where` says which.
  */
 export function deriveGasLoad(frame: UnitFrame): void {
   const { tally, gasTally, plan } = frame;
@@ -12,12 +15,21 @@ export function deriveGasLoad(frame: UnitFrame): void {
   tally.begin();
   tally.note(gasTally.reasons, gasTally.oldestMs);
   const byPauses = unit.vacuumSource?.control === 'startStop' && unit.design.volumes.separatorGasM3 !== null;
-  if (!byPauses) {
-    writePoint(frame, plan.slot.gasLoad, frame.gasRemoved.value, frame.gasRemoved.u);
-    return;
-  }
-  takeStored(frame);
-  writePoint(frame, plan.slot.gasLoad, frame.gasComing.value, frame.gasComing.u);
+  if (byPauses) takeStored(frame);
+  const flow = byPauses ? frame.gasComing : frame.gasRemoved;
+  writeGas(frame, plan.slot.gasLoad, flow.value, gasU(frame, flow), flow);
+}
+
+/** Writes a gas flow with how it was found. */
+export function writeGas(
+  frame: UnitFrame,
+  target: number,
+  value: number,
+  u: number,
+  { method }: Readonly<GasFlow>,
+): void {
+  const place = frame.plan.gasMethodPlaces[method] ?? -1;
+  writeDerived(frame.state, target, frame.nowMs, frame.tally, value, expanded(u), place);
 }
 
 /** What the gas that collects in the separator rests on, besides what is removed. */

@@ -1,10 +1,12 @@
 import { combine2, combine3, rectangular } from '@ebbline/shared/uncertainty/combine';
 import { baselineHalfWidth } from '../derive-constants';
 import { gasAllowed, ownGas, takeOwnGas } from '../gas-allowed';
+import { gasU } from '../gas-flow';
+import { part } from '../uncertainty-budget';
 import type { UnitFrame } from '../unit-frame';
 import type { UnitPlan } from '../unit-plan';
 import { writePoint } from '../write-point';
-import { takeStored } from './gas-load';
+import { takeStored, writeGas } from './gas-load';
 
 export const hasGasAllowance = ({ unit }: UnitPlan): boolean => unit.design.commissioned.gasLoadM3PerS !== null;
 
@@ -28,12 +30,17 @@ export function deriveInLeak(frame: UnitFrame): void {
   takeOwnGas(frame);
   const permits = memory?.gas.permitM3PerS[plan.unitIndex] ?? 0;
   const ofWater = gasAllowed(frame, false) - permits;
-  writePoint(frame, plan.slot.inLeak, gasComing.value - ofWater, combine2(gasComing.u, allowanceU(frame)));
+  const u = combine2(gasU(frame, gasComing), allowanceU(frame));
+  writeGas(frame, plan.slot.inLeak, gasComing.value - ofWater, u, gasComing);
 }
 
 /** The baseline moves, and a budget is an upper bound: it may be spent already. */
 function allowanceU(frame: UnitFrame): number {
   const baseline = frame.plan.unit.design.commissioned.gasLoadM3PerS ?? Number.NaN;
   const budget = frame.memory?.gas.budgetRate(frame.plan.unitIndex) ?? 0;
-  return combine3(rectangular(baseline * baselineHalfWidth), rectangular(budget), 0.05 * ownGas(frame));
+  return combine3(
+    part(frame, 'commissioning.gasLoad', rectangular(baseline * baselineHalfWidth)),
+    part(frame, 'gas budget of the last fill', rectangular(budget)),
+    part(frame, 'gas that the tanks make', 0.05 * ownGas(frame)),
+  );
 }

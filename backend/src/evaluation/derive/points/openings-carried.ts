@@ -3,13 +3,15 @@ import { freeAirOfMass } from '@ebbline/shared/hydraulics/free-air';
 import { openHoseFlow } from '@ebbline/shared/hydraulics/open-hose';
 import { largestOpeningCarried, openingsCarried } from '@ebbline/shared/hydraulics/vacuum-reserve';
 import { combine2, rectangular } from '@ebbline/shared/uncertainty/combine';
-import { celsius, pascalAbsolute, type Celsius } from '@ebbline/shared/units/quantity';
-import { badBits } from '../../slots/quality-reasons';
-import { openingHalfWidth, roomTemperatureC } from '../derive-constants';
+import { pascalAbsolute } from '@ebbline/shared/units/quantity';
+import { openingHalfWidth } from '../derive-constants';
 import { lossNow } from '../node-pressure';
+import { roomTemperature } from '../room-temperature';
+import { trapIsFull } from '../trap';
+import { part } from '../uncertainty-budget';
 import type { UnitFrame } from '../unit-frame';
 import type { UnitPlan } from '../unit-plan';
-import { uOf, writePoint } from '../write-point';
+import { partOf, writePoint } from '../write-point';
 import { hasVacuumCapacity } from './vacuum-capacity';
 
 export const hasOpenings = (plan: UnitPlan): boolean => hasVacuumCapacity(plan) && plan.hose !== null;
@@ -30,8 +32,13 @@ function deriveOpenings(frame: UnitFrame, target: number, reserveSlot: number): 
   tally.note(ambient.reasons, ambient.sourceMs);
   const reserve = tally.take(state, reserveSlot);
   const hose = flowOfOneHose(frame);
-  const value = openingsCarried(reserve, hose);
-  const u = combine2(uOf(frame, reserveSlot) / hose, value * rectangular(openingHalfWidth));
+  // All sources leave a flooded one out already; of one source alone nothing is left to count on.
+  const flooded = reserveSlot === frame.plan.slot.vacuumReserve && trapIsFull(frame);
+  const value = flooded ? 0 : openingsCarried(reserve, hose);
+  const u = combine2(
+    partOf(frame, reserveSlot, 1 / hose),
+    part(frame, 'openingDischargeCoefficient', value * rectangular(openingHalfWidth)),
+  );
   writePoint(frame, target, value, u);
 }
 
@@ -51,10 +58,13 @@ export function deriveLargestOpening(frame: UnitFrame): void {
       frame.separatorPressure,
     ),
   );
-  const value = largestOpeningCarried(reserve, perArea);
+  const value = trapIsFull(frame) ? 0 : largestOpeningCarried(reserve, perArea);
   // The bore goes with the root of the area, so half of each relative part.
-  const relative = combine2(uOf(frame, reserveSlot) / Math.max(reserve, 1e-9), rectangular(openingHalfWidth)) / 2;
-  writePoint(frame, plan.slot.largestOpeningCarried, value, value * relative);
+  const u = combine2(
+    partOf(frame, reserveSlot, value / 2 / Math.max(reserve, 1e-9)),
+    part(frame, 'openingDischargeCoefficient', (value / 2) * rectangular(openingHalfWidth)),
+  );
+  writePoint(frame, plan.slot.largestOpeningCarried, value, u);
 }
 
 /**
@@ -72,11 +82,4 @@ export function flowOfOneHose(frame: UnitFrame): number {
     pascalAbsolute(supplySide),
     frame.separatorPressure,
   );
-}
-
-/** A lost thermometer leaves the usual air of a room: it changes the flow by 0.17 % a kelvin. */
-function roomTemperature({ state, plan }: UnitFrame): Celsius {
-  const slot = plan.hallTemperatureSlot;
-  if (slot < 0 || ((state.reasons[slot] ?? 0) & badBits) !== 0) return celsius(roomTemperatureC);
-  return celsius(state.value[slot] ?? roomTemperatureC);
 }

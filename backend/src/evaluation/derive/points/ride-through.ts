@@ -6,12 +6,12 @@ import { badBits, reasonBit } from '../../slots/quality-reasons';
 import { shareFloor } from '../derive-constants';
 import type { UnitFrame } from '../unit-frame';
 import type { UnitPlan } from '../unit-plan';
-import { uOf, writePoint } from '../write-point';
+import { hasStoredWater, storedWater, storedWaterU } from '../stored-water';
+import { partOf, writePoint } from '../write-point';
 import { writeDerived } from '../write-derived';
-import { hasUsable, usableNow } from './times-of-tanks';
 
 export const hasRideThroughFlow = (plan: UnitPlan): boolean =>
-  plan.slot['loop.flow'] >= 0 && (plan.unit.shape === 'c' || hasUsable(plan));
+  plan.slot['loop.flow'] >= 0 && (plan.unit.shape === 'c' || hasStoredWater(plan));
 
 const judged = ({ slot }: CompiledPlate): boolean => slot.temperature >= 0 && slot.power >= 0;
 
@@ -23,7 +23,7 @@ export const hasTemperatureOnFans = ({ unit, hallTemperatureSlot }: UnitPlan): b
 
 export const hasRideThroughFans = (plan: UnitPlan): boolean => hasRideThroughPlate(plan) && hasTemperatureOnFans(plan);
 
-/** Seconds that the loop still flows if the pump stopped now: what the supply tank may give off. In shape c the pump itself moves the loop: none. */
+/** Seconds that the loop still flows if the pump stopped now: what the supply tank, or the tanks that discharge, may give off. In shape c the pump itself moves the loop: none. */
 export function deriveRideThroughFlow(frame: UnitFrame): void {
   const { tally, state, plan } = frame;
   tally.begin();
@@ -32,11 +32,10 @@ export function deriveRideThroughFlow(frame: UnitFrame): void {
     writePoint(frame, plan.slot.rideThroughFlow, 0, 0);
     return;
   }
-  const usable = usableNow(frame);
+  const usable = storedWater(frame);
   if (flow < shareFloor * plan.unit.design.ratedFlowM3PerS) tally.note(reasonBit.undefined, Infinity);
   const value = timeUntilGone(usable, flow);
-  const usableU = (plan.unit.design.supplyTankAreaM2 ?? Number.NaN) * uOf(frame, plan.slot['supplyTank.level']);
-  const u = combine2(usableU / flow, (value * uOf(frame, plan.slot['loop.flow'])) / flow);
+  const u = combine2(storedWaterU(frame, 1 / flow), partOf(frame, plan.slot['loop.flow'], value / flow));
   writePoint(frame, plan.slot.rideThroughFlow, value, u);
 }
 
@@ -84,7 +83,7 @@ function deriveClock(frame: UnitFrame, target: number, fans: boolean): void {
 /** Of temperature and power alone: the stated heat capacity and limit are taken as they are. */
 function clockU(frame: UnitFrame, { slot }: CompiledPlate, time: number, heatCapacity: number): number {
   const power = frame.state.value[slot.power] ?? Number.NaN;
-  return combine2((heatCapacity * uOf(frame, slot.temperature)) / power, (time * uOf(frame, slot.power)) / power);
+  return combine2(partOf(frame, slot.temperature, heatCapacity / power), partOf(frame, slot.power, time / power));
 }
 
 /** Where the hottest of the chips that have fans settles on them alone, °C: hall air + power × resistance with fans at full speed. */
@@ -93,7 +92,6 @@ export function deriveTemperatureOnFans(frame: UnitFrame): void {
   tally.begin();
   const hall = tally.take(state, plan.hallTemperatureSlot);
   let most = -Infinity;
-  let mostU = Number.NaN;
   let hottest: CompiledPlate | undefined;
   for (const plate of plan.unit.plates) {
     if (plate.slot.power < 0 || plate.fanPath === null) continue;
@@ -104,12 +102,14 @@ export function deriveTemperatureOnFans(frame: UnitFrame): void {
     const settles = steadyTemperature(hall, tally.take(state, plate.slot.power), plate.fanPath.resistanceKPerW);
     if (settles > most) {
       most = settles;
-      mostU = plate.fanPath.resistanceKPerW * uOf(frame, plate.slot.power);
       hottest = plate;
     }
   }
   if (hottest === undefined) tally.note(reasonBit.inputBad, Infinity);
-  const u = combine2(uOf(frame, plan.hallTemperatureSlot), mostU);
+  const u = combine2(
+    partOf(frame, plan.hallTemperatureSlot, 1),
+    partOf(frame, hottest?.slot.power ?? -1, hottest?.fanPath?.resistanceKPerW ?? Number.NaN),
+  );
   writeDerived(state, plan.slot.temperatureOnFans, frame.nowMs, tally, most, expanded(u), hottest?.place ?? -1);
 }
 

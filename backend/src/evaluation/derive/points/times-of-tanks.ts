@@ -1,9 +1,10 @@
 import { timeUntilGone } from '@ebbline/shared/hydraulics/tank-water';
 import { combine2, coverageFactor } from '@ebbline/shared/uncertainty/combine';
 import { reasonBit } from '../../slots/quality-reasons';
+import { part } from '../uncertainty-budget';
 import type { UnitFrame } from '../unit-frame';
 import type { UnitPlan } from '../unit-plan';
-import { uOf, writePoint } from '../write-point';
+import { partOf, uOf, writePoint } from '../write-point';
 import { hasSeparatorRate, hasSupplyTankRate } from './tank-rates';
 
 export const hasTimeToEmpty = (plan: UnitPlan): boolean => hasSupplyTankRate(plan) && hasUsable(plan);
@@ -55,8 +56,15 @@ export function deriveTimeToFull(frame: UnitFrame): void {
   );
 }
 
-/** A rate must exceed its expanded uncertainty, or the time would be anything; where the minute's does not, the day's may: what the
- * loop gains in a day ends in the separator, as the supply tank's level is held. */
+/** A time whose interval is wider than this share of it, and than these seconds, says nothing: own rule. */
+const widestShare = 0.5;
+const widestS = 300;
+
+/**
+ * A rate must exceed its expanded uncertainty, or nothing surely moves; a time has to be sure enough to act on, or it is undefined.
+ * Where the minute's rate is not, the day's may be: what the loop gains in a day ends in the separator, as the supply tank's
+ * level is held.
+ */
 function deriveTime(
   frame: UnitFrame,
   target: number,
@@ -66,14 +74,26 @@ function deriveTime(
   sign: 1 | -1,
 ): void {
   const { tally, plan } = frame;
-  if (sure(frame, rateSlot, sign)) writeTime(frame, target, volume, volumeU, rateSlot, sign);
-  else if (sign === 1 && sure(frame, plan.slot.loopWaterTrend, sign))
-    writeTime(frame, target, volume, volumeU, plan.slot.loopWaterTrend, sign);
-  else {
-    tally.take(frame.state, rateSlot);
-    if (!tally.isBad()) tally.note(reasonBit.notApplicable, Infinity);
-    writePoint(frame, target, Number.NaN, Number.NaN);
+  const slow = sign === 1 ? plan.slot.loopWaterTrend : -1;
+  const moves = sure(frame, rateSlot, sign) ? rateSlot : sure(frame, slow, sign) ? slow : -1;
+  const told = saysSomething(frame, volume, moves, sign) ? moves : saysSomething(frame, volume, slow, sign) ? slow : -1;
+  if (told >= 0) {
+    writeTime(frame, target, volume, volumeU, told, sign);
+    return;
   }
+  tally.take(frame.state, moves >= 0 ? moves : rateSlot);
+  if (!tally.isBad()) tally.note(moves >= 0 ? reasonBit.undefined : reasonBit.notApplicable, Infinity);
+  writePoint(frame, target, Number.NaN, Number.NaN);
+}
+
+/** Whether the interval that the rate's uncertainty gives the time is narrow enough to act on. */
+function saysSomething(frame: UnitFrame, volume: number, slot: number, sign: 1 | -1): boolean {
+  if (!sure(frame, slot, sign)) return false;
+  const rate = Math.abs(frame.state.value[slot] ?? Number.NaN);
+  const time = timeUntilGone(volume, rate);
+  const half = (time * coverageFactor * uOf(frame, slot)) / rate;
+  // Of a volume that is not known the time is bad anyway, and says why.
+  return !(half > Math.max(widestShare * time, widestS));
 }
 
 const sure = (frame: UnitFrame, slot: number, sign: 1 | -1): boolean =>
@@ -82,5 +102,5 @@ const sure = (frame: UnitFrame, slot: number, sign: 1 | -1): boolean =>
 function writeTime(frame: UnitFrame, target: number, volume: number, volumeU: number, rateSlot: number, sign: 1 | -1) {
   const rate = sign * frame.tally.take(frame.state, rateSlot);
   const time = timeUntilGone(volume, rate);
-  writePoint(frame, target, time, combine2(volumeU / rate, (time * uOf(frame, rateSlot)) / rate));
+  writePoint(frame, target, time, combine2(part(frame, 'level', volumeU / rate), partOf(frame, rateSlot, time / rate)));
 }

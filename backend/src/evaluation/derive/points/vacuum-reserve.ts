@@ -1,8 +1,10 @@
 import { vacuumReserve } from '@ebbline/shared/hydraulics/vacuum-reserve';
 import { combine2 } from '@ebbline/shared/uncertainty/combine';
 import { freeAirCubicMetrePerSecond } from '@ebbline/shared/units/quantity';
+import { gasU } from '../gas-flow';
+import { trapIsFull } from '../trap';
 import type { UnitFrame } from '../unit-frame';
-import { uOf, writePoint } from '../write-point';
+import { partOf, writePoint } from '../write-point';
 import { takeStored } from './gas-load';
 
 /** Capacity of one source less the gas that comes now, free air. Below 0 the separator's pressure rises. */
@@ -11,7 +13,10 @@ export function deriveVacuumReserve(frame: UnitFrame): void {
   deriveReserve(frame, frame.plan.slot.vacuumReserve, 1);
 }
 
-/** The same with every source of the unit, less one while its standby is said not to be available. */
+/**
+ * The same with every source of the unit, less one while its standby is said not to be available, and less one that has water
+ * in its trap.
+ */
 export function deriveVacuumReserveAll(frame: UnitFrame): void {
   frame.tally.begin();
   deriveReserve(frame, frame.plan.slot.vacuumReserveAll, sourcesLeft(frame));
@@ -26,13 +31,15 @@ function deriveReserve(frame: UnitFrame, target: number, sources: number): void 
     freeAirCubicMetrePerSecond(sources * capacity),
     freeAirCubicMetrePerSecond(gasComing.value),
   );
-  writePoint(frame, target, value, combine2(sources * uOf(frame, plan.slot.vacuumCapacity), gasComing.u));
+  const u = combine2(partOf(frame, plan.slot.vacuumCapacity, sources), gasU(frame, gasComing));
+  writePoint(frame, target, value, u);
 }
 
-/** Takes whether the standby is there, where anything says so. */
+/** Takes whether the standby is there, and whether a trap is full, where anything says so. */
 function sourcesLeft(frame: UnitFrame): number {
   const { tally, state, plan } = frame;
   const count = plan.unit.vacuumSource?.count ?? 1;
   const available = plan.slot['vacuum.available'];
-  return available >= 0 && tally.take(state, available) === 0 ? Math.max(1, count - 1) : count;
+  const standing = available >= 0 && tally.take(state, available) === 0 ? Math.max(1, count - 1) : count;
+  return standing - (trapIsFull(frame) ? 1 : 0);
 }

@@ -12,7 +12,7 @@ const points = derivedPointIds.unit.map((id) =>
 );
 
 /** Trends of hours and days, and what is held against a period of hours. */
-const slow = ['loopWaterTrend', ...trendPoints.map(({ id }) => id)];
+const slow = ['loopWaterTrend', 'waterBalance', 'waterBalanceSignificance', ...trendPoints.map(({ id }) => id)];
 
 /** Uncertainties that history keeps: they have none of their own. */
 const uncertainties = ['heatRemovedUncertainty', 'facilityHeatUncertainty', 'chipPowerUncertainty'];
