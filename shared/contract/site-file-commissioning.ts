@@ -21,6 +21,40 @@ export const volumesSchema = z
   })
   .describe('Volumes at the usual levels.');
 
+export const transitSchema = z
+  .strictObject({
+    platesToReturn: volume(
+      '140 L',
+      'Part of volumes.supplyToReturn that lies behind the plates: heat made in the chips is late by it. Default: half.',
+    ),
+    storedHeat: optionalQuantity(
+      'heatCapacity',
+      '280 kJ/K',
+      'What pipe walls, hoses, plates and chips on this way take up to warm by one kelvin. A front comes later by it: 4.1 kJ/K count as one litre more. Default 0.',
+    ),
+    spread: z
+      .number()
+      .min(0)
+      .max(0.5)
+      .optional()
+      .describe(
+        'How much a front spreads on its way: standard deviation of its arrival over its transit. One long pipe 0.1 to 0.15, racks near and far 0.2 to 0.3. Default 0.25.',
+      ),
+    plateLag: optionalQuantity(
+      'duration',
+      '20 s',
+      'Time constant of a plate with its chip: heat made in the chip comes into the water late by it. Default: plateHeatCapacity times commissioning.plate.resistance.',
+    ),
+    sensorLag: optionalQuantity(
+      'duration',
+      '10 s',
+      'Time constant of the return sensor in its pocket. Clamped on: 30 to 90 s. Default 0.',
+    ),
+  })
+  .describe(
+    'What a change of temperature or of load meets on its way from the supply to the return sensor. Goes with volumes.supplyToReturn.',
+  );
+
 const loop = z
   .strictObject({
     loss: optionalQuantity('pressureDifference', '40.2 kPa', 'From supply tank to separator at rated flow.'),

@@ -1,5 +1,11 @@
 import { z } from 'zod';
-import { commissioningSchema, fanPathSchema, knownGoodSchema, volumesSchema } from './site-file-commissioning';
+import {
+  commissioningSchema,
+  fanPathSchema,
+  knownGoodSchema,
+  transitSchema,
+  volumesSchema,
+} from './site-file-commissioning';
 import { limitsSchema } from './site-file-limits';
 import { matchedPairsSchema } from './site-file-matched-pairs';
 import { branchSchema, fittingsSchema, plateSchema, serverSchema } from './site-file-parts';
@@ -48,6 +54,7 @@ const unitKeys = {
   pump: pumpSchema.optional(),
   tanks: tanksSchema.optional(),
   volumes: volumesSchema.optional(),
+  transit: transitSchema.optional(),
   hoseBore: length('8 mm', 'Bore of one server hose where it would open: what "one open hose" means here.'),
   openingDischargeCoefficient: z
     .number()

@@ -75,5 +75,14 @@ export function liquidWaterViscosity(temperature: Celsius): number {
   return 1e-6 * (280.68 * t ** -1.9 + 511.45 * t ** -7.7 + 61.131 * t ** -19.6 + 0.45903 * t ** -40);
 }
 
+/** Thermal conductivity, W/(m K). SR6-08 equation for it at 0.1 MPa (its table of four coefficients), −20 … 110 °C; NaN outside. */
+export function liquidWaterThermalConductivity(temperature: Celsius): number {
+  if (!(temperature >= liquidWaterRange.minimum && temperature <= liquidWaterRange.maximum)) return Number.NaN;
+  const t = (temperature + zeroCelsiusK) / 300;
+  return 1.663 * t ** -1.15 - 1.7781 * t ** -3.4 + 1.1567 * t ** -6 - 0.432115 * t ** -7.6;
+}
+
 export const liquidWaterDensityChecked = withRangeCheck(liquidWaterRange, liquidWaterDensity);
 export const liquidWaterHeatCapacityChecked = withRangeCheck(liquidWaterRange, liquidWaterHeatCapacity);
+export const liquidWaterViscosityChecked = withRangeCheck(liquidWaterRange, liquidWaterViscosity);
+export const liquidWaterThermalConductivityChecked = withRangeCheck(liquidWaterRange, liquidWaterThermalConductivity);

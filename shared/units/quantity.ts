@@ -23,6 +23,10 @@ export type FreeAirCubicMetrePerSecond = Quantity<'m3/s free air'>;
 export type KilogramPerSecond = Quantity<'kg/s'>;
 export type KilogramPerCubicMetre = Quantity<'kg/m3'>;
 export type JoulePerKilogramKelvin = Quantity<'J/(kg.K)'>;
+/** Share of the mass of a mixture, as a ratio; never one of its volume. */
+export type MassFraction = Quantity<'mass fraction'>;
+/** Share of the volume of a mixture as its parts were measured out, as a ratio. */
+export type VolumeFraction = Quantity<'volume fraction'>;
 export type Watt = Quantity<'W'>;
 
 export const pascalAbsolute = (value: number): PascalAbsolute => value as PascalAbsolute;
@@ -38,4 +42,6 @@ export const freeAirCubicMetrePerSecond = (value: number): FreeAirCubicMetrePerS
 export const kilogramPerSecond = (value: number): KilogramPerSecond => value as KilogramPerSecond;
 export const kilogramPerCubicMetre = (value: number): KilogramPerCubicMetre => value as KilogramPerCubicMetre;
 export const joulePerKilogramKelvin = (value: number): JoulePerKilogramKelvin => value as JoulePerKilogramKelvin;
+export const massFraction = (value: number): MassFraction => value as MassFraction;
+export const volumeFraction = (value: number): VolumeFraction => value as VolumeFraction;
 export const watt = (value: number): Watt => value as Watt;

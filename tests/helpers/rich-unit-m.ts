@@ -55,7 +55,8 @@ export function richOptions(change: SiteOptions = {}): SiteOptions {
       permissibleVelocity: { table: 'copperHandbook' },
       knownGood: { fromMs: 0, hours: 4 },
       volumes: {
-        supplyToReturnM3: 0.277,
+        // Not stated: heat is by what reads now, from the first second. What a transit does has tests of its own.
+        supplyToReturnM3: null,
         waterM3: 0.488,
         separatorGasM3: 0.51,
         supplyTankGasM3: 0.08,

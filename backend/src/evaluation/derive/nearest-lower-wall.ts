@@ -24,6 +24,9 @@ export function nearestLowerWall(frame: UnitFrame, into: NearestWall): void {
   into.place = -1;
   into.kind = null;
   takeNodeInputs(frame, !frame.stopped);
+  const { budget } = frame;
+  // The budget is that of the wall that binds, which is known only at the end.
+  frame.budget = null;
   nodeWall(frame, candidate);
   keepNearer('node', candidate, into);
   if (hasPumpInletWall(frame)) {
@@ -34,6 +37,11 @@ export function nearestLowerWall(frame: UnitFrame, into: NearestWall): void {
     plateWall(frame, candidate);
     keepNearer('plateWall', candidate, into);
   }
+  frame.budget = budget;
+  if (budget === null) return;
+  if (into.kind === 'node') nodeWall(frame, candidate);
+  else if (into.kind === 'pumpInlet') pumpInletWall(frame, candidate);
+  else if (into.kind === 'plateWall') plateWall(frame, candidate);
 }
 
 function keepNearer(kind: LowerWallKind, wall: Wall, into: NearestWall): void {

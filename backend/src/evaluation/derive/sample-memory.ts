@@ -19,6 +19,8 @@ export function sampleMemory(frame: UnitFrame): void {
   const separatorLevel = slot['separator.level'] < 0 ? Number.NaN : tally.take(state, slot['separator.level']);
   readGas(frame, separatorLevel);
   frame.watchTurn = true;
+  if (memory !== null && elapsedS > 0) sampleTransit(frame, memory);
+  frame.transit.read(frame);
   if (memory === null) return;
   sampleWatch(frame, memory);
   if (elapsedS === 0) return;
@@ -31,10 +33,22 @@ export function sampleMemory(frame: UnitFrame): void {
     memory.windows.push(memory.signal(unitIndex, WindowSignal.separatorLevel), separatorLevel);
   if (plan.tankVolumes.length > 0)
     memory.windows.push(memory.signal(unitIndex, WindowSignal.tankVolume), volumeOfTanks(frame));
-  memory.transit.push(unitIndex, frame.supplyTemperature);
   countFills(frame, memory);
   memory.gas.spend(unitIndex, frame.gasComing.value - gasAllowed(frame, true), elapsedS);
   tally.begin();
+}
+
+/** The chips' power is that of the last step, as it is worked out after this one: a second of twenty. */
+function sampleTransit(frame: UnitFrame, memory: DeriveMemory): void {
+  const { plan, state, transitSample: sample } = frame;
+  if (plan.transit === null) return;
+  const power = plan.slot.chipPower;
+  sample.flowM3PerS = frame.flow;
+  sample.supplyC = frame.supplyTemperature;
+  sample.returnC = frame.returnTemperature;
+  sample.heatW = power < 0 ? Number.NaN : (state.value[power] as number);
+  const { sliceM3, plateLagS, sensorLagS } = plan.transit;
+  memory.transit.push(plan.unitIndex, frame.nowMs, sliceM3, sample, plateLagS, sensorLagS);
 }
 
 /** Water in the tanks that the site file lists one by one, m³. Takes its inputs. */

@@ -18,7 +18,9 @@ import { InputTally } from './input-tally';
 import type { DeriveMemory } from './memory/derive-memory';
 import type { UncertaintyBudget } from './uncertainty-budget';
 import { MainColumn } from './main-column';
+import type { TransitSample } from './memory/transit';
 import { NodePressures } from './node-pressures';
+import { TransitNow } from './transit-now';
 import { unitPlan, type UnitPlan } from './unit-plan';
 
 /** Points that a unit has, as functions of its frame, and the slots of those that it can't have. */
@@ -59,6 +61,14 @@ export class UnitFrame {
   readonly returnColumn = new MainColumn('return');
   /** Pressure of every wetted node, once a second. */
   readonly nodes: NodePressures;
+  /** What the water that returns now met on its way. */
+  readonly transit = new TransitNow();
+  readonly transitSample: TransitSample = {
+    flowM3PerS: Number.NaN,
+    supplyC: Number.NaN,
+    returnC: Number.NaN,
+    heatW: Number.NaN,
+  };
   /** Gas that the vacuum source takes away now, and all that comes in; with what both rest on. */
   readonly gasRemoved = unknownGas();
   readonly gasComing = unknownGas();

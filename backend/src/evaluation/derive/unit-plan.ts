@@ -6,6 +6,7 @@ import { nodePlan, type NodePlan } from './node-plan';
 import { openHose } from './open-hose-of-site';
 import { pipePlan, type PipePlan } from './pipe-plan';
 import { plainPoints, type PlainPoint } from './plan-points';
+import { transitPlan, type TransitPlan } from './transit-plan';
 import type { OpenHose } from '@ebbline/shared/hydraulics/open-hose';
 
 /** A measured pressure at a known elevation, from which the pressures along one main are worked out. */
@@ -56,6 +57,8 @@ export interface UnitPlan {
   /** All plates' powers, or all branches'; empty where neither set is complete. */
   readonly chipPowerSlots: readonly number[];
   readonly pipes: PipePlan;
+  /** The water's way between the sensors; null where its volume is not stated. */
+  readonly transit: TransitPlan | null;
   /** The wetted nodes as columns. */
   readonly nodes: NodePlan;
   /** Plates whose wall is judged, with the elevation and the loss on the return main that stand for them. */
@@ -136,6 +139,7 @@ function makePlan(site: CompiledSite, unit: CompiledUnit, unitIndex: number): Un
     supplyAnchor,
     returnAnchor,
     pipes: pipePlan(unit, slotOf),
+    transit: transitPlan(design),
     nodes: nodePlan(unit, supplyAnchor, returnAnchor, slotOf),
     hasSupplyNodes: unit.nodes.some((node) => node.main === 'supply'),
     hasReturnNodes: unit.nodes.some((node) => node.main === 'return'),

@@ -28,6 +28,18 @@ export function checkVolumes({ unit, at }: MergedUnit, design: UnitDesign, fault
     if (inner !== null && outer !== null && inner > outer * 1.001) faults.add(at('volumes', key), why);
   };
   within(volumes.supplyToReturnM3, volumes.waterM3, 'supplyToReturn', 'is more than all water (volumes.water)');
+  const { transit } = design;
+  if (transit.platesToReturnM3 !== null) {
+    const place = at('transit', 'platesToReturn');
+    if (!(transit.platesToReturnM3 > 0)) faults.add(place, 'expected more than 0');
+    if (volumes.supplyToReturnM3 === null)
+      faults.add(place, 'is a part of volumes.supplyToReturn, which is missing; give it too');
+    else if (transit.platesToReturnM3 >= volumes.supplyToReturnM3)
+      faults.add(place, 'expected less than volumes.supplyToReturn, which it is a part of');
+  }
+  if (transit.storedHeatJPerK < 0) faults.add(at('transit', 'storedHeat'), 'expected 0 or more');
+  if ((transit.plateLagS ?? 0) < 0) faults.add(at('transit', 'plateLag'), 'expected 0 or more');
+  if (transit.sensorLagS < 0) faults.add(at('transit', 'sensorLag'), 'expected 0 or more');
   within(
     volumes.separatorRoomM3,
     volumes.separatorGasM3,

@@ -1,6 +1,6 @@
 import type { UnitInFile } from '@ebbline/shared/contract/site-file-unit';
 import { dayStartMs } from '@ebbline/shared/clock/days-from-civil';
-import type { Commissioned, KnownGood, UnitVolumes } from './compiled-unit';
+import type { Commissioned, KnownGood, UnitTransit, UnitVolumes } from './compiled-unit';
 import { designNotStated } from './design-not-stated';
 import { compileRecords } from './compile-records';
 import { siOr, siOrNull } from './read-quantities';
@@ -17,6 +17,18 @@ export function compileVolumes({ volumes = {}, tanks = {} }: UnitInFile): UnitVo
     separatorRoomM3: volume(volumes.separatorRoom),
     supplyTankUsualLevelM: siOrNull(tanks.supplyUsualLevel, 'length'),
     separatorUsualLevelM: siOrNull(tanks.separatorUsualLevel, 'length'),
+  };
+}
+
+/** What stores and spreads a change of temperature on the water's way. */
+export function compileTransit({ transit = {} }: UnitInFile): UnitTransit {
+  const usual = designNotStated.transit;
+  return {
+    platesToReturnM3: siOrNull(transit.platesToReturn, 'volume'),
+    storedHeatJPerK: siOr(transit.storedHeat, 'heatCapacity', usual.storedHeatJPerK),
+    frontSpread: transit.spread ?? usual.frontSpread,
+    plateLagS: siOrNull(transit.plateLag, 'duration'),
+    sensorLagS: siOr(transit.sensorLag, 'duration', usual.sensorLagS),
   };
 }
 

@@ -63,6 +63,7 @@ export interface UnitDesign extends UnitPipes {
   /** Discharge coefficient of an open hose: 0.6 sharp to 0.85 long hole (common practice, no source). */
   readonly openingDischargeCoefficient: number;
   readonly volumes: UnitVolumes;
+  readonly transit: UnitTransit;
   readonly commissioned: Commissioned;
   /** What chips and water may reach. */
   readonly supplyClassLimitC: number | null;
@@ -104,6 +105,20 @@ export interface UnitVolumes {
   /** Levels at which the above hold, m above each tank's own zero. */
   readonly supplyTankUsualLevelM: number | null;
   readonly separatorUsualLevelM: number | null;
+}
+
+/** What a change of temperature meets on its way from supply to return sensor besides the volume of water. */
+export interface UnitTransit {
+  /** Part of `supplyToReturnM3` behind the plates; null: half of it. */
+  readonly platesToReturnM3: number | null;
+  /** Heat that pipe walls, hoses, plates and chips take up per kelvin, J/K. */
+  readonly storedHeatJPerK: number;
+  /** Standard deviation of the arrival of a front, as a share of the transit. */
+  readonly frontSpread: number;
+  /** Time constant of a plate with its chip, s; null: heat capacity × resistance. */
+  readonly plateLagS: number | null;
+  /** Of the return sensor in its pocket, s. */
+  readonly sensorLagS: number;
 }
 
 /** Figures that commissioning measured: who and when stand beside them in the site file. */

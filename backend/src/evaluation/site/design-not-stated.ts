@@ -13,6 +13,8 @@ export const designNotStated = {
     supplyTankUsualLevelM: null,
     separatorUsualLevelM: null,
   },
+  // Racks near and far, and manifolds: common practice, no source.
+  transit: { platesToReturnM3: null, storedHeatJPerK: 0, frontSpread: 0.25, plateLagS: null, sensorLagS: 0 },
   commissioned: {
     by: null,
     on: null,

@@ -84,7 +84,6 @@ export class DeriveMemory {
     this.steppedMs[unit] = nowMs;
     if (elapsedMs <= longestStepMs) return elapsedMs / 1000;
     this.windows.forget(unit * signals, signals);
-    this.transit.forget(unit);
     this.offTests.interrupt(unit);
     return 1;
   }

@@ -44,6 +44,10 @@ export const loopPoints: readonly DerivedPointOfUnit[] = [
     id: 'heatRemoved',
     unit: 'W',
     inputs: ['loop.flow', 'supply.temperature', 'return.temperature'],
+    siteFigures: ['volumes.supplyToReturn', 'transit.platesToReturn', 'transit.storedHeat', 'transit.spread'],
+    formula:
+      'Q = ρ·q·c_p·(T_return − T_supply), with the flow at the plates and the supply temperature of the water that returns now: V + C/(ρ·c_p) of passed water ago',
+    source: 'first law, steady flow; alignment by passed volume: own rule',
     equation: heatRate,
     derive: deriveHeatRemoved,
   },
@@ -51,6 +55,8 @@ export const loopPoints: readonly DerivedPointOfUnit[] = [
     id: 'branch.<id>.heatRemoved',
     unit: 'W',
     inputs: ['branch.<id>.flow', 'supply.temperature', 'branch.<id>.return.temperature'],
+    formula: 'Q = ρ·q·c_p·(T_return − T_supply), with the supply temperature of the water that leaves the plates now',
+    source: 'first law, steady flow; alignment by passed volume: own rule',
     equation: heatRate,
     derive: deriveBranchHeat,
   },
@@ -61,7 +67,17 @@ export const loopPoints: readonly DerivedPointOfUnit[] = [
     equation: addPower,
     derive: deriveChipPower,
   },
-  { id: 'capture', unit: '1', inputs: ['heatRemoved', 'chipPower'], equation: capture, derive: deriveCapture },
+  {
+    id: 'capture',
+    unit: '1',
+    inputs: ['heatRemoved', 'chipPower'],
+    siteFigures: ['transit.platesToReturn', 'transit.plateLag', 'transit.sensorLag'],
+    formula:
+      'Q ÷ P, with the power of the chips when the water that returns now passed the plates, behind the lags of plate and sensor',
+    source: 'definition; first-order lag, Incropera eq. 5.6; alignment by passed volume: own rule',
+    equation: capture,
+    derive: deriveCapture,
+  },
   {
     id: 'approach',
     unit: 'K',

@@ -188,15 +188,3 @@ describe('exchanger figures', () => {
     expect(built.reasons('uaRatio')).toBe(reasonBit.notApplicable);
   });
 });
-
-describe('heat removed', () => {
-  it('is held against the supply temperature of a transit ago: a supply that warms is no lost heat', () => {
-    const warming = (one: BuiltSite, s: number): void => {
-      one.set('supply.temperature', 36.3 + 0.02 * s, s * 1000);
-      one.set('return.temperature', 45 + 0.02 * (s - 48), s * 1000);
-    };
-    const aligned = derived({}, warming, 120).value('heatRemoved');
-    const steady = derived({}).value('heatRemoved');
-    expect(Math.abs(aligned / steady - 1)).toBeLessThan(0.005);
-  });
-});

@@ -25,6 +25,10 @@ export const fullSiteDocument = (): unknown =>
       },
     ],
     [
+      typeM('transit'),
+      { platesToReturn: '140 L', storedHeat: '280 kJ/K', spread: 0.25, plateLag: '20 s', sensorLag: '10 s' },
+    ],
+    [
       typeM('tanks'),
       {
         supplyArea: '0.2 m2',

@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { GasAccount } from '../../../../../../backend/src/evaluation/derive/memory/gas-account';
 import { TopUps } from '../../../../../../backend/src/evaluation/derive/memory/top-ups';
-import { Transit } from '../../../../../../backend/src/evaluation/derive/memory/transit';
 
 describe('the gas account', () => {
   it('explains a rate while a fill has gas left, and none when it is spent', () => {
@@ -47,18 +46,5 @@ describe('top-ups', () => {
     topUps.push(0, 0, 1, Infinity);
     topUps.push(0, 30_000, 2, Infinity);
     expect(topUps.rate(0, 30_000)).toBeNaN();
-  });
-});
-
-describe('transit', () => {
-  it('gives the supply temperature of some seconds ago, of the oldest kept beyond them, and none over a gap', () => {
-    const transit = new Transit(2);
-    for (let s = 0; s < 400; s += 1) transit.push(1, s);
-    expect(transit.at(1, 0)).toBe(399);
-    expect(transit.at(1, 48.2)).toBe(351);
-    expect(transit.at(1, 1000)).toBe(399 - 255);
-    expect(transit.at(0, 5)).toBeNaN();
-    transit.forget(1);
-    expect(transit.at(1, 5)).toBeNaN();
   });
 });

@@ -1,0 +1,82 @@
+import { liquidWaterThermalConductivity } from '@ebbline/shared/fluid-properties/liquid-water';
+import { absolute, relative, type PublishedTable } from './published-table';
+
+export const liquidWaterThermalConductivityTable: PublishedTable = {
+  title: 'thermal conductivity of liquid water, W/(m K), of t °C or T K',
+  subject: { equation: liquidWaterThermalConductivity },
+  evaluate: (equation, { t, T }) => equation(t ?? (T ?? Number.NaN) - 273.15),
+  rows: [
+    {
+      id: 'sr6-260 lambda',
+      status: 'published',
+      source: 'IAPWS SR6-08(2011), Table 8',
+      inputs: { T: 260 },
+      expected: 0.51562801,
+      tolerance: relative(2e-8),
+    },
+    {
+      id: 'sr6-298.15 lambda',
+      status: 'published',
+      source: 'IAPWS SR6-08(2011), Table 8',
+      inputs: { T: 298.15 },
+      expected: 0.606502308,
+      tolerance: relative(2e-8),
+    },
+    {
+      id: 'water-20C lambda',
+      status: 'published',
+      source: 'IAPWS SR6-08(2011) equations (valid 253.15..383.15 K at 0.1 MPa)',
+      inputs: { t: 20 },
+      expected: 0.598,
+      tolerance: absolute(1e-5),
+    },
+    {
+      id: 'water-25C lambda',
+      status: 'published',
+      source: 'IAPWS SR6-08(2011) equations (valid 253.15..383.15 K at 0.1 MPa)',
+      inputs: { t: 25 },
+      expected: 0.6065,
+      tolerance: absolute(1e-5),
+    },
+    {
+      id: 'water-35C lambda',
+      status: 'published',
+      source: 'IAPWS SR6-08(2011) equations (valid 253.15..383.15 K at 0.1 MPa)',
+      inputs: { t: 35 },
+      expected: 0.62169,
+      tolerance: absolute(1e-5),
+    },
+    {
+      id: 'water-45C lambda',
+      status: 'published',
+      source: 'IAPWS SR6-08(2011) equations (valid 253.15..383.15 K at 0.1 MPa)',
+      inputs: { t: 45 },
+      expected: 0.63478,
+      tolerance: absolute(1e-5),
+    },
+    {
+      id: 'water-50C lambda',
+      status: 'published',
+      source: 'IAPWS SR6-08(2011) equations (valid 253.15..383.15 K at 0.1 MPa)',
+      inputs: { t: 50 },
+      expected: 0.64063,
+      tolerance: absolute(1e-5),
+    },
+    {
+      id: 'water-55C lambda',
+      status: 'published',
+      source: 'IAPWS SR6-08(2011) equations (valid 253.15..383.15 K at 0.1 MPa)',
+      inputs: { t: 55 },
+      expected: 0.64603,
+      tolerance: absolute(1e-5),
+    },
+    {
+      id: 'water-60C lambda',
+      status: 'published',
+      source: 'IAPWS SR6-08(2011) equations (valid 253.15..383.15 K at 0.1 MPa)',
+      inputs: { t: 60 },
+      expected: 0.65102,
+      tolerance: absolute(1e-5),
+    },
+  ],
+};
