@@ -4,7 +4,15 @@ import { createRequire } from 'node:module';
 import { fileURLToPath } from 'node:url';
 import { promisify } from 'node:util';
 
-export const requirementNames = ['mosquitto', 'influxdb', 'chromium', 'data', 'unshare'] as const;
+export const requirementNames = [
+  'mosquitto',
+  'influxdb',
+  'chromium',
+  'python-iapws',
+  'python-fluids',
+  'data',
+  'unshare',
+] as const;
 /** Something outside the project that some tests need; nothing that ships needs it. */
 export type Requirement = (typeof requirementNames)[number];
 
@@ -22,10 +30,12 @@ const run = promisify(execFile);
 
 /** Looks once for everything; the config of the test run keeps the answer for all workers. */
 export async function probeRequirements(): Promise<Requirements> {
-  const [mosquitto, influxdb, chromium, data, unshare] = await Promise.all([
+  const [mosquitto, influxdb, chromium, iapws, fluids, data, unshare] = await Promise.all([
     firstThatRuns(['/usr/sbin/mosquitto', 'mosquitto'], ['-h']),
     firstThatRuns(['/usr/bin/influxd', 'influxd'], ['version']),
     findBrowser(),
+    pythonWith('iapws.iapws97'),
+    pythonWith('fluids'),
     readableFolder(fileURLToPath(new URL('../../../shared/data', import.meta.url))),
     networkOfItsOwn(),
   ]);
@@ -33,6 +43,8 @@ export async function probeRequirements(): Promise<Requirements> {
     mosquitto: { path: mosquitto, bring: debian('mosquitto') },
     influxdb: { path: influxdb, bring: debian('influxdb') },
     chromium: { path: chromium, bring: `${debian('chromium')} (or libnss3 and libnspr4 for the packaged one)` },
+    'python-iapws': { path: iapws, bring: debian('python3-iapws') },
+    'python-fluids': { path: fluids, bring: debian('python3-fluids') },
     data: { path: data, bring: 'a folder ../shared/data beside the project with the recorded data sets' },
     unshare: { path: unshare, bring: `${debian('util-linux iproute2')}, and root or user namespaces` },
   };
@@ -67,6 +79,17 @@ async function starts(program: string, args: readonly string[]): Promise<boolean
     return true;
   } catch (fault) {
     return typeof (fault as { code?: unknown }).code === 'number' && (fault as { code: number }).code < 126;
+  }
+}
+
+/** Debian's python3, where it can really import the module; another python3 has other packages. */
+async function pythonWith(module: string): Promise<string | null> {
+  const python = '/usr/bin/python3';
+  try {
+    await run(python, ['-c', `import ${module}`], { timeout: 60_000 });
+    return python;
+  } catch {
+    return null;
   }
 }
 
