@@ -3,7 +3,7 @@ import type { LoopFrame } from '@ebbline/shared/contract/live-feed';
 import type { VueWrapper } from '@vue/test-utils';
 import { flushPromises } from '@vue/test-utils';
 import { afterEach, describe, expect, it, vi } from 'vitest';
-import { aBranch, aFigure, aLine, aLoopFrame, anAlert, aPlace, aReading, aSite } from './fixtures/builders';
+import { aBranch, aFigure, aLine, aLoopFrame, anAlarm, anAlert, aPlace, aReading, aSite } from './fixtures/builders';
 import { FakeServer } from './fixtures/fake-feed';
 import { openPage } from './fixtures/mount-page';
 
@@ -229,6 +229,45 @@ describe('a plant of another shape', () => {
     expect(shown.findAll('.vessel h3').map((name) => name.text())).toEqual(['Discharging tank', 'Vacuum receiver']);
     expect(shown.get('[data-testid=fact-supplyTankRate]').text()).toContain('both tanks gain');
     expect(shown.text()).not.toMatch(/separator|supply tank/i);
+  });
+});
+
+describe('places and plates in numbers', () => {
+  it('show each wetted place running and once the water stands, with a broken line for the second', async () => {
+    const derived = { kind: 'derived', where: 'Supply main' } as const;
+    const points = [
+      aReading('node.supply-main.pressure', 86_000, 'Pa', derived),
+      aReading('node.supply-main.pressureStopped', 79_000, 'Pa', derived),
+    ];
+    const path = [aPlace('supply main', 86_000), aPlace('return main', 42_000)];
+    const shown = await show(aLoopFrame({ points, path }));
+    expect(shown.find('.way-stopped').attributes('d')).toMatch(/^M/);
+    const numbers = plain(shown.get('.path-numbers').text());
+    expect(numbers).toContain('once the water stands');
+    expect(numbers).toContain('79.0 kPa absolute');
+    expect(shown.get('.path-numbers a').attributes('href')).toBe('/units/e7?value=node.supply-main.pressure');
+  });
+
+  it('name the chip that would be hottest at full power, and fold the plates away by branch', async () => {
+    const points = [aReading('plate.p1.temperatureAtFullPower', 71, 'Cel', { kind: 'derived' })];
+    const shown = await show(aLoopFrame({ points }));
+    const chapter = shown.findAll('.chapter').find((one) => one.get('h2').text() === 'Plates');
+    expect(plain(chapter?.text() ?? '')).toContain('hottest chip expected at full power < 3 s71.0 °C');
+    expect(shown.get('[data-testid=plates-1] summary').text()).toBe('Rack 1: 1 plate');
+  });
+
+  it('leave what is only kept for the energies out of the table', async () => {
+    const points = [aReading('heatRemovedUncertainty', 4_000, 'W', { kind: 'derived' })];
+    const shown = await show(aLoopFrame({ points }));
+    expect(shown.find('[data-testid=point-heatRemovedUncertainty]').exists()).toBe(false);
+  });
+});
+
+describe('the title of an alarm', () => {
+  it('stands in the words of the unit’s own plant', async () => {
+    const alarms = [anAlarm('e7:TANK-3', { title: 'Separator level high' })];
+    const shown = await show(aLoopFrame({ alarms }), siteWith({ shape: 'c' }));
+    expect(shown.get('.loop-aside').text()).toContain('Vacuum reservoir level high');
   });
 });
 

@@ -11,6 +11,17 @@ function alignAsRead(ctx: CanvasRenderingContext2D): void {
   ctx.textBaseline = 'alphabetic';
 }
 
+/** A name that has room: without the point that the lane says already, else cut with a sign that it is. */
+function fitted(ctx: CanvasRenderingContext2D, name: string, room: number): string {
+  const fits = (text: string): boolean => ctx.measureText(text).width <= room;
+  const short = name.split(' · ')[0] ?? name;
+  if (fits(name)) return name;
+  if (fits(short)) return short;
+  let kept = short;
+  while (kept.length > 1 && !fits(`${kept}…`)) kept = kept.slice(0, -1);
+  return `${kept.trimEnd()}…`;
+}
+
 /** Limits as dashed lines with their names over them. */
 export function drawLimits(chart: uPlot, limits: readonly LaneLimit[], ink: LaneInk): void {
   const { ctx, bbox } = chart;
@@ -29,14 +40,15 @@ export function drawLimits(chart: uPlot, limits: readonly LaneLimit[], ink: Lane
     ctx.moveTo(bbox.left, y);
     ctx.lineTo(bbox.left + bbox.width, y);
     ctx.stroke();
-    const wide = ctx.measureText(limit.name).width;
+    const name = fitted(ctx, limit.name, bbox.width - 12 * scale);
+    const wide = ctx.measureText(name).width;
     const above = y - 14 * scale > bbox.top;
     ctx.fillStyle = ink.paper;
     ctx.globalAlpha = 0.8;
     ctx.fillRect(bbox.left + 4 * scale, above ? y - 14 * scale : y + 2 * scale, wide + 4 * scale, 12 * scale);
     ctx.globalAlpha = 1;
     ctx.fillStyle = ink.ink;
-    ctx.fillText(limit.name, bbox.left + 6 * scale, above ? y - 4 * scale : y + 12 * scale);
+    ctx.fillText(name, bbox.left + 6 * scale, above ? y - 4 * scale : y + 12 * scale);
   }
   ctx.restore();
 }

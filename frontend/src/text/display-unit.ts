@@ -43,6 +43,10 @@ const ofCommissioned: DisplayUnit = { unit: '× commissioned', factor: 1, decima
 /** Until a tank is empty or full: below this in seconds, as minutes would hide how little is left. */
 const shortSeconds = 180;
 const inSeconds: DisplayUnit = { unit: 's', factor: 1, decimals: 0 };
+/** What leaves a closed loop in a minute is too little to read. */
+const litresPerDay: DisplayUnit = { unit: 'L/d', factor: 86.4e6, decimals: 1 };
+const ofWhatIsSure: DisplayUnit = { unit: '× what is sure', factor: 1, decimals: 2 };
+const ofItsLimit: DisplayUnit = { unit: '× its limit', factor: 1, decimals: 2 };
 
 /** Points that are read otherwise than their kind: ratios that are counts or multiples, small bores, short clocks. */
 const byPoint: { readonly [point: string]: DisplayUnit } = {
@@ -63,6 +67,19 @@ const byPoint: { readonly [point: string]: DisplayUnit } = {
   marginTimeToLimit: { unit: 'h', factor: 1 / 3600, decimals: 1 },
   filterTimeToLimit: { unit: 'd', factor: 1 / 86_400, decimals: 1 },
   topUpRate: { unit: 'L/h', factor: 3.6e6, decimals: 1 },
+  exhaustWaterLoss: litresPerDay,
+  waterBalance: litresPerDay,
+  waterBalanceSignificance: { unit: '× standard uncertainty', factor: 1, decimals: 1 },
+  equivalentHole: { unit: 'mm', factor: 1000, decimals: 2 },
+  equivalentHoleSupply: { unit: 'mm', factor: 1000, decimals: 2 },
+  heatBalanceShift: ofWhatIsSure,
+  captureShift: ofWhatIsSure,
+  flowShareShift: ofWhatIsSure,
+  uaRatioShift: ofWhatIsSure,
+  pumpEfficiencyShift: ofWhatIsSure,
+  inLeakShift: ofWhatIsSure,
+  patternDistance: ofItsLimit,
+  patternResidual: ofItsLimit,
 };
 
 /** One chip's power in W, every other in kW whatever its size: a unit that follows the value would jump with it. */

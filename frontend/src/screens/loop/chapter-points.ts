@@ -29,6 +29,12 @@ export const pumpFacts: readonly FactRow[] = [
   ['pump.speed', 'pump speed'],
   ['pump.power', 'pump power'],
   ['pumpEfficiency', 'efficiency, wire to water'],
+  ['pumpHydraulicPower', 'power to the water'],
+  ['pumpHeadRatio', 'pressure rise against commissioned'],
+  ['pumpEfficiencyRatio', 'efficiency against commissioned'],
+  ['mainVelocity', 'velocity in the mains'],
+  ['mainVelocityShare', 'of permissible velocity'],
+  ['mainFrictionLoss', 'friction of the straight mains'],
   ['npshAvailable', 'net positive suction head'],
   ['pump.available', 'standby pump available'],
   ['pump.standby.running', 'standby pump running'],
@@ -41,6 +47,8 @@ export const airFacts: readonly FactRow[] = [
   ['gasLoad', 'gas load'],
   ['gasAllowance', 'accounted for'],
   ['inLeak', 'in-leak'],
+  ['equivalentHole', 'as a hole on the return side, bore'],
+  ['equivalentHoleSupply', 'as a hole on the supply side, bore'],
   ['vacuumReserve', 'vacuum reserve, one source'],
   ['vacuumReserveAll', 'vacuum reserve, all sources'],
   ['openingsCarried', 'still carried, one source'],
@@ -61,6 +69,8 @@ export const exchangerFacts: readonly FactRow[] = [
   ['approach', 'approach'],
   ['uaRatio', 'UA against clean, at the same flows'],
   ['ua', 'UA'],
+  ['foulingResistance', 'fouling resistance'],
+  ['foulingFactor', 'fouling of one square metre'],
   ['effectiveness', 'effectiveness'],
   ['facility.flow', 'facility water flow'],
   ['facility.supply.temperature', 'facility water in'],
@@ -76,14 +86,55 @@ export const exchangerFacts: readonly FactRow[] = [
 export const waterFacts: readonly FactRow[] = [
   ['conductivity25', 'conductivity at 25 °C'],
   ['water.conductivity', 'conductivity as measured'],
-  ['water.ph', 'acidity'],
+  ['ph', 'acidity'],
+  ['water.ph', 'acidity as measured'],
   ['water.turbidity', 'turbidity'],
   ['water.inhibitor', 'inhibitor'],
+  ['water.molybdate', 'molybdate, as Mo'],
   ['water.copper', 'copper'],
   ['water.bacteria', 'bacteria'],
 ];
 
 /** What water leaves the loop and comes to it. */
-export const waterWays: readonly FactRow[] = [];
+export const waterWays: readonly FactRow[] = [
+  ['exhaustWaterLoss', 'carried out by gas as vapour, at most'],
+  ['waterBalance', 'gained in a day, not explained'],
+  ['waterBalanceSignificance', 'the same, over its standard uncertainty'],
+];
+
+/** What changes slowly, and what has left its pattern. */
+export const trendFacts: readonly FactRow[] = [
+  ['marginTrend', 'vacuum margin, in a day'],
+  ['marginTimeToLimit', 'vacuum margin at its limit in'],
+  ['filterTrend', 'filter resistance, in a day'],
+  ['inLeakTrend', 'in-leak, in a day'],
+  ['uaTrend', 'UA against clean, in a day'],
+  ['plateTrend', 'plate resistance, in a day'],
+  ['heatBalanceShift', 'heat balance, since the known-good period'],
+  ['captureShift', 'capture, since the known-good period'],
+  ['flowShareShift', 'flow against expected, since the known-good period'],
+  ['uaRatioShift', 'UA against clean, since the known-good period'],
+  ['pumpEfficiencyShift', 'pump efficiency, since the known-good period'],
+  ['inLeakShift', 'in-leak, since the known-good period'],
+  ['patternDistance', 'along the usual pattern'],
+  ['patternResidual', 'off the usual pattern'],
+];
+
+/** Of one branch, beside what its picture says. */
+export const branchFacts = (branch: string): readonly FactRow[] => [
+  [`branch.${branch}.resistanceRatio`, 'resistance'],
+  [`branch.${branch}.manifoldVelocity`, 'velocity in the manifold'],
+  [`branch.${branch}.manifoldVelocityShare`, 'of permissible velocity'],
+];
+
+/** Of one plate. */
+export const plateFacts = (plate: string): readonly FactRow[] => [
+  [`plate.${plate}.temperature`, 'now'],
+  [`plate.${plate}.temperatureAtFullPower`, 'expected at full power'],
+  [`plate.${plate}.resistanceRatio`, 'resistance, at equal flow'],
+  [`plate.${plate}.heatFlux`, 'heat flux'],
+  [`plate.${plate}.filmCoefficient`, 'film coefficient'],
+  [`plate.${plate}.channelReynolds`, 'Reynolds number'],
+];
 
 export const idsOf = (rows: readonly FactRow[]): readonly string[] => rows.map(([id]) => id);

@@ -21,7 +21,7 @@ function aChart() {
     lineTo: nothing,
     stroke: nothing,
     fillRect: nothing,
-    measureText: () => ({ width: 50 }),
+    measureText: (text: string) => ({ width: text.length * 6 }),
     fillText(text: string, x: number) {
       written.push({ text, align: ctx.textAlign, baseline: ctx.textBaseline, x });
     },
@@ -36,6 +36,17 @@ describe('what is written into a lane', () => {
     const { chart, written } = aChart();
     drawLimits(chart, [{ value: 5, name: 'MARGIN-1 low, below' }], ink);
     expect(written).toEqual([{ text: 'MARGIN-1 low, below', align: 'left', baseline: 'alphabetic', x: 78 }]);
+  });
+
+  it('cuts no name of a limit at the right edge: the point goes first, then the end, with a sign', () => {
+    const { chart, written } = aChart();
+    const long = 'FILTER-1 filter pressure drop high, above';
+    drawLimits(chart, [{ value: 5, name: `${long} · Filter pressure drop` }], ink);
+    drawLimits(chart, [{ value: 9, name: `${long} and further still than that · Filter` }], ink);
+    const [first, second] = written.map(({ text }) => text);
+    expect(first).toBe(long);
+    expect(second?.endsWith('…')).toBe(true);
+    expect((second?.length ?? 0) * 6).toBeLessThanOrEqual(300 - 12);
   });
 
   it('writes the letter of a line behind its end', () => {
