@@ -27,7 +27,7 @@ export default defineConfig({
           name: 'unit',
           include: [
             'unit/{shared,backend,simulator}/**/*.test.ts',
-            '{published-values,physical-sense,second-opinions,alarm-lifecycle}/**/*.test.ts',
+            '{published-values,physical-sense,second-opinions,monte-carlo,alarm-lifecycle}/**/*.test.ts',
           ],
           execArgv: ['--expose-gc'],
           testTimeout: 120_000,
