@@ -12,5 +12,5 @@ export function equationOf({ subject, title }: PublishedTable): (...inputs: numb
 }
 
 /** In the row's own unit. */
-export const toleranceOf = ({ expected, tolerance }: PublishedRow): number =>
+export const toleranceOf = ({ expected, tolerance: own }: PublishedRow, tolerance = own): number =>
   tolerance.kind === 'relative' ? Math.abs(expected) * tolerance.value : tolerance.value;

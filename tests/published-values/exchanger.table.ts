@@ -18,6 +18,8 @@ const inputs = {
   T_FWS_supply: 30,
   T_FWS_return: 39.257,
 };
+/** The program takes its own c_p, which differs from the printed ones by 0.05 %; NTU and UA over clean UA grow faster than heat. */
+const ownHeatCapacity = relative(0.001);
 type Inputs = PublishedRow['inputs'];
 const row = (id: string, source: string, expected: number, tolerance: PublishedRow['tolerance']): PublishedRow => ({
   id,
@@ -65,8 +67,8 @@ export const facilityHeatTable: PublishedTable = {
   subject: { point: 'facilityHeat' },
   evaluate: (equation, values) =>
     equation(values['m_FWS'] ?? 0, values['cp_FWS'] ?? 0, values['T_FWS_supply'] ?? 0, values['T_FWS_return'] ?? 0),
-  onSite: { point: 'facilityHeat', evaluate: onSite('facilityHeat') },
-  rows: [row('hx-ww Q', 'table 11.3 (computed)', 541_980, relative(0.001))],
+  onSite: { point: 'facilityHeat', evaluate: onSite('facilityHeat'), tolerance: ownHeatCapacity },
+  rows: [row('hx-ww Q', 'table 11.3 (computed)', 541_980, relative(2e-5))],
 };
 
 export const lmtdTable: PublishedTable = {
@@ -102,8 +104,8 @@ export const effectivenessTable: PublishedTable = {
   subject: { point: 'effectiveness' },
   evaluate: (equation, values) =>
     equation(541_980, leastRate(values), (values['T_TCS_return'] ?? 0) - (values['T_FWS_supply'] ?? 0)),
-  onSite: { point: 'effectiveness', evaluate: onSite('effectiveness') },
-  rows: [row('hx-ww eps', 'table 11.3', 0.72051, relative(0.001))],
+  onSite: { point: 'effectiveness', evaluate: onSite('effectiveness'), tolerance: ownHeatCapacity },
+  rows: [row('hx-ww eps', 'table 11.3', 0.72051, relative(2e-5))],
 };
 
 export const effectivenessOfNtuTable: PublishedTable = {
@@ -158,16 +160,16 @@ export const ntuOnSiteTable: PublishedTable = {
   title: 'NTU of the water-to-water exchanger',
   subject: { point: 'ntu' },
   evaluate: (equation, values) => equation(0.72051, leastRate(values) / mostRate(values)),
-  onSite: { point: 'ntu', evaluate: onSite('ntu') },
-  rows: [row('hx-ww NTU', 'table 11.3', 2.19351, relative(0.005))],
+  onSite: { point: 'ntu', evaluate: onSite('ntu'), tolerance: relative(0.005) },
+  rows: [row('hx-ww NTU', 'table 11.3', 2.19351, relative(2e-5))],
 };
 
 export const uaTable: PublishedTable = {
   title: 'UA from the four temperatures, W/K',
   subject: { point: 'ua' },
   evaluate: (equation) => equation(541_980, 4.9271),
-  onSite: { point: 'ua', evaluate: onSite('ua') },
-  rows: [row('hx-ww-inverse UA', 'eq. 11.14 – 11.17', 110_000, relative(0.001))],
+  onSite: { point: 'ua', evaluate: onSite('ua'), tolerance: ownHeatCapacity },
+  rows: [row('hx-ww-inverse UA', 'eq. 11.14 – 11.17', 110_000, absolute(60))],
 };
 
 /** The dirty exchanger's UA over the clean one's; on the site the clean one is a quarter better than hx-ww, at its own flows. */
@@ -185,8 +187,9 @@ export const uaRatioTable: PublishedTable = {
         uaFacilityMassFlowKgPerS: 14,
       },
     }),
+    tolerance: relative(0.005),
   },
-  rows: [row('fouling cleanliness', 'eq. 11.1 – 11.5; TEMA', 0.8, relative(0.005))],
+  rows: [row('fouling cleanliness', 'eq. 11.1 – 11.5; TEMA', 0.8, relative(1e-4))],
 };
 
 export const heatBalanceTable: PublishedTable = {

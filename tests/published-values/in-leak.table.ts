@@ -36,7 +36,8 @@ export const inLeakTable: PublishedTable = {
   title: 'in-leak by a pressure-rise test, Pa m³/s',
   subject: { point: 'inLeak' },
   evaluate: (equation, { V = 0, p1 = 0, p2 = 0, dt = 0 }) => equation(p1 * V, p2 * V, dt),
-  onSite: { point: 'inLeak', evaluate: pressureRiseOnSite },
+  // A site has an in-leak as free air, and its gas over water: both are turned round here.
+  onSite: { point: 'inLeak', evaluate: pressureRiseOnSite, tolerance: relative(0.001) },
   rows: [
     {
       id: 'leak-tank Q',
@@ -52,7 +53,7 @@ export const inLeakTable: PublishedTable = {
       source: 'two pressures of the worked example of 40 CFR 1065.644: 2 L from 25.3 to 50.6 kPa in 70 s',
       inputs: { V: 2, p1: 25.3, p2: 50.6, dt: 70, t: 20 },
       expected: 0.72286,
-      tolerance: relative(0.001),
+      tolerance: absolute(1e-5),
     },
   ],
 };

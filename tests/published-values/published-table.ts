@@ -7,7 +7,12 @@ export interface PublishedTable {
   readonly subject: { readonly point: string } | { readonly equation: (...inputs: never[]) => number };
   readonly evaluate: Evaluate;
   /** The same number out of `deriveHall` and `deriveUnit`: what is stored and judged, not the equation alone. */
-  readonly onSite?: { readonly point: string; readonly evaluate: (inputs: PublishedRow['inputs']) => number };
+  readonly onSite?: {
+    readonly point: string;
+    readonly evaluate: (inputs: PublishedRow['inputs']) => number;
+    /** In place of the rows' own, where the site's own fluid or memory makes it wider: the reason stands beside it. */
+    readonly tolerance?: PublishedRow['tolerance'];
+  };
   readonly rows: readonly PublishedRow[];
 }
 
