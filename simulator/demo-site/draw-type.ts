@@ -50,6 +50,7 @@ export function drawType(id: PlantTypeId, hall: HallId, source: RandomSource): s
     facilityDesignSupply: ${id === 'bench' ? 28 : 32} °C
 ${shape === 'b' ? '' : `    pump: { npshLimit: 2.1 m, suctionLoss: ${kPa(lossPa.pumpSuction)} }\n    filterRating: ${id === 'bench' ? 25 : id === 'H' ? 120 : 60} kPa\n`}${tanks(type, shape, source)}    volumes:
 ${volumes(type, shape, source)}
+${transit(type)}
     nodes:
       supply-low: { name: Supply main at its lowest, main: supply, elevation: ${height(floorMain)}, loss: ${kPa(lossPa.supplyToLowPoint)} }
       supply-top: { name: Top of the supply manifolds, main: supply, elevation: ${height(manifoldTop)}, loss: ${kPa(lossPa.main + lossPa.hoseAndManifold)} }
@@ -115,6 +116,14 @@ function volumes({ volumeM3, racks }: PlantParameters, shape: 'a' | 'b' | 'c', s
     ...(shape === 'b' ? [] : [['separatorRoom', litres(roomShare * volumeM3.separatorGas)]]),
   ];
   return rows.map(([key, value]) => `      ${key}: ${value}`).join('\n');
+}
+
+/** What a change of temperature meets on its way, from the papers of the racks: chips and plates, and the sensors' pockets. */
+function transit({ chip, chipsPerServer, racks, serversPerRack, volumeM3 }: PlantParameters): string {
+  const behind = 1000 * (volumeM3.returnMain + (racks * volumeM3.rack) / 2);
+  const stored = (racks * serversPerRack * chipsPerServer * chip.heatJPerK) / 1000;
+  const plateS = chip.heatJPerK * (chip.fixedKPerW + chip.flowKPerW);
+  return `    transit: { platesToReturn: ${Number(behind.toPrecision(2))} L, storedHeat: ${Number(stored.toPrecision(2))} kJ/K, plateLag: ${plateS.toFixed(0)} s, sensorLag: 10 s }`;
 }
 
 /** Suction as blank-off and orifices would have given it at commissioning. */
