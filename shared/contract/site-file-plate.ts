@@ -16,12 +16,17 @@ export const plateChannelSchema = z
     wettedArea: optionalQuantity(
       'area',
       '120 cm2',
-      'Wetted area of one plate, fins and all. With it, ratedFlow and plateWallResistance the film coefficient is told.',
+      'Wetted area of one plate, fins and all. With it, ratedFlow and wallResistance the film coefficient is told.',
     ),
     ratedFlow: optionalQuantity(
       'volumeFlow',
       '0.43 L/min',
       'Water through one plate at the rated flow of its branch. Needed.',
+    ),
+    wallResistance: optionalQuantity(
+      'thermalResistance',
+      '0.015 K/W',
+      'From chip case to wetted wall. Default: plateWallResistance.',
     ),
     width: length('0.3 mm', 'Width of one channel.'),
     height: length('2 mm', 'Height of one channel.'),

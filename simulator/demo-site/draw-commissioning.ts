@@ -2,6 +2,7 @@ import type { PlantParameters } from '../src/plant/plant-parameters';
 import { headPaPerM } from '../src/plant/water';
 import type { PlantTypeId } from '../src/scenario/unit-parameters';
 import { within, type RandomSource } from '../src/sensors/random-source';
+import { exchangerRecords, filterRecords, pumpRecord } from './draw-records';
 import { lossShare, ratedHeatKW, resistanceShare } from './survey';
 
 /** Commissioning records of a type, as a team with good instruments would have found them. */
@@ -28,11 +29,13 @@ ${fanRow}    commissioning:
       by: commissioning team
       on: '2025-11-18'
       loop: { loss: ${kPa(loopPa)}, exponent: 2 }
-${shape === 'b' ? '' : `      filter: { loss: ${kPa(lossPa.filter)}, exponent: 2 }\n`}      exchanger: { ua: ${share(exchanger.uaWPerK, resistanceShare).toFixed(0)} W/K, loopFlow: ${kgPerS} kg/s, facilityFlow: ${kgPerS} kg/s, exponent: 0.75 }
-${pumpRow(id, type, share)}      plate: { resistance: ${kPerW(resistance)}, fixed: ${kPerW(resistance / 2)}, exponent: 0.8 }
+${shape === 'b' ? '' : instead(filterRecords(id, type), `      filter: { loss: ${kPa(lossPa.filter)}, exponent: 2 }\n`)}${instead(exchangerRecords(id, type), `      exchanger: { ua: ${share(exchanger.uaWPerK, resistanceShare).toFixed(0)} W/K, loopFlow: ${kgPerS} kg/s, facilityFlow: ${kgPerS} kg/s, exponent: 0.75 }\n`)}${pumpRow(id, type, share)}${pumpRecord(id, type)}      plate: { resistance: ${kPerW(resistance)}, fixed: ${kPerW(resistance / 2)}, exponent: 0.8 }
     knownGood: { from: '2025-11-18', hours: 24 }
 `;
 }
+
+/** Records in place of one figure, which was drawn all the same: what is drawn after it stays what it was. */
+const instead = (records: string | null, one: string): string => records ?? one;
 
 /** Of the chips' power, what goes into the water. */
 function waterShare(id: PlantTypeId, type: PlantParameters): number {

@@ -5,6 +5,7 @@ import type { HallId } from '../src/scenario/demo-fleet';
 import type { PlantTypeId } from '../src/scenario/unit-parameters';
 import { within, type RandomSource } from '../src/sensors/random-source';
 import { drawCommissioning } from './draw-commissioning';
+import { branchRecord, drawPipes, manifoldBore } from './draw-records';
 import { alternatingPoints, reservoirPoints } from './site-points';
 import {
   areaShare,
@@ -40,6 +41,9 @@ export function drawType(id: PlantTypeId, hall: HallId, source: RandomSource): s
   const flow = share(type.ratedFlowM3PerS * 60000, flowShare);
   const decimals = id === 'bench' ? 3 : 1;
   const shape = shapes[id];
+  const loopPa = 2 * lossPa.main + 2 * lossPa.hoseAndManifold + lossPa.restrictor + lossPa.platesAndHoses;
+  const branch = (rack: number, lPerMin: string): string =>
+    `      ${branchId(rack)}: { name: Rack ${rack + 1}, ratedFlow: ${lPerMin} L/min${branchRecord(id, rack, lPerMin, loopPa)} }`;
   return `  type-${id}:
     template: ${hall}
     shape: ${shape}
@@ -57,14 +61,14 @@ ${transit(type)}
       return-top: { name: Top of the return manifolds, main: return, elevation: ${height(manifoldTop)}, loss: ${kPa(lossPa.main + lossPa.hoseAndManifold)} }
       return-low: { name: Return main at its lowest, main: return, elevation: ${height(floorMain)}, loss: ${kPa(lossPa.main)} }
     hoseBore: ${mm(boreM.outlet)}
-    fittings: { mainBore: ${mm(boreM.rackHose)}, restrictorBore: ${mm(boreM.restrictor)}, outletBore: ${mm(boreM.outlet)}, checkValve: true }
-${drawCommissioning(id, type, shape, source)}    vacuumSource:
+    fittings: { mainBore: ${mm(boreM.rackHose)}, restrictorBore: ${mm(boreM.restrictor)}, outletBore: ${mm(boreM.outlet)}, manifoldBore: ${manifoldBore(id)}, checkValve: true }
+${drawPipes(id, type)}${drawCommissioning(id, type, shape, source)}    vacuumSource:
       count: ${type.vacuum.sources}
       sealWaterTemperature: ${type.vacuum.sealC} °C
       curve:
 ${curve(type, source)}
 ${ownLimits[id] ?? ''}    branches:
-${racks.map((r) => `      ${branchId(r)}: { name: Rack ${r + 1}, ratedFlow: ${(share(flow, flowShare) / type.racks).toFixed(decimals)} L/min }`).join('\n')}
+${racks.map((r) => branch(r, (share(flow, flowShare) / type.racks).toFixed(decimals))).join('\n')}
 ${shape === 'b' ? `    points:\n${alternatingPoints}` : shape === 'c' ? `    points:\n${reservoirPoints}` : ''}`;
 }
 

@@ -23,7 +23,7 @@ export const northPoints = `    topic: quillmere/north/{unit}/telemetry
       supplyTank.level: { path: tank.level, unit: cm, accuracy: ±3 mm, range: 0 to 120 cm }
       separator.level: { path: separator.level, unit: cm, accuracy: ±3 mm, range: 0 to 120 cm }
       filter.pressureDrop: { path: filter.dp, unit: kPa, accuracy: ±0.2 kPa, range: -5 to 150 kPa }
-      pump.speed: { path: pump.speed, unit: '%', range: 0 to 100 % }
+      pump.speed: { path: pump.speed, unit: '%', accuracy: 0.5 %, range: 0 to 100 % }
       pump.power: { path: pump.w, unit: W, accuracy: 1 % of reading }
       pump.running: { path: pump.run }
       vacuum.speed: { path: vacuum.speed, unit: '%', range: 0 to 100 % }
@@ -93,7 +93,7 @@ const southRows: readonly (readonly [point: string, rest: string])[] = [
   ['supplyTank.level', 'unit: m, accuracy: ±3 mm, range: 0 to 1.5 m'],
   ['separator.level', 'unit: m, accuracy: ±3 mm, range: 0 to 1.5 m'],
   ['filter.pressureDrop', 'unit: mbar, accuracy: ±2 mbar, range: -50 to 1500 mbar'],
-  ['pump.speed', "unit: '%', range: 0 to 100 %"],
+  ['pump.speed', "unit: '%', accuracy: 0.5 %, range: 0 to 100 %"],
   ['pump.power', 'unit: kW, accuracy: 1 % of reading'],
   ['pump.running', ''],
   ['vacuum.speed', "unit: '%', range: 0 to 100 %"],

@@ -11,6 +11,36 @@ export const boreShare = 0.02;
 export const areaShare = 0.01;
 export const volumeShare = 0.03;
 export const resistanceShare = 0.04;
+/** One record of several, each with both sides settled. */
+export const recordShare = 0.015;
+
+/** What drawings say of pipes, chips and plates; the plant knows none of it. Inner sizes, common practice, no source. */
+export const surveyed = {
+  M: {
+    mainM: 0.082,
+    manifoldM: 0.038,
+    exchangerM2: 12,
+    chipM2: 8e-4,
+    wettedM2: 60e-4,
+    channel: { widthM: 0.5e-3, heightM: 3e-3, count: 20 },
+  },
+  H: {
+    mainM: 0.131,
+    manifoldM: 0.051,
+    exchangerM2: 26,
+    chipM2: 10e-4,
+    wettedM2: 150e-4,
+    channel: { widthM: 0.5e-3, heightM: 3e-3, count: 50 },
+  },
+  bench: {
+    mainM: 0.02,
+    manifoldM: 0.012,
+    exchangerM2: 0.4,
+    chipM2: 20e-4,
+    wettedM2: 200e-4,
+    channel: { widthM: 0.5e-3, heightM: 3e-3, count: 60 },
+  },
+} as const;
 
 /** Chip heat into the water at rated load, as a type plate would say. */
 export const ratedHeatKW: Readonly<Record<PlantTypeId, number>> = {

@@ -45,10 +45,10 @@ export function richOptions(change: SiteOptions = {}): SiteOptions {
       fanPath: { resistanceKPerW: 0.167 },
       plateFullPowerW: 300,
       chipAreaM2: 8e-4,
-      plateWallResistanceKPerW: 0.01,
       plateChannel: {
         ratedFlowM3PerS: 43 / 100 / 60_000,
         wettedAreaM2: 0.01,
+        wallResistanceKPerW: 0.01,
         channel: { widthM: 3e-4, heightM: 2e-3, count: 60 },
       },
       mains: { boreM: 0.082, lengthM: 30, roughnessM: 1.5e-6 },

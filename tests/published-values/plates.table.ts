@@ -25,9 +25,10 @@ export const meanResistanceTable: PublishedTable = {
   rows: [mean],
 };
 
-const channelOf = (ratedFlowM3PerS: number, wettedAreaM2: number): PlateChannel => ({
+const channelOf = (ratedFlowM3PerS: number, wettedAreaM2: number, wallResistanceKPerW: number): PlateChannel => ({
   ratedFlowM3PerS,
   wettedAreaM2,
+  wallResistanceKPerW,
   channel: null,
 });
 
@@ -43,7 +44,7 @@ export const meanResistanceOnSiteTable: PublishedTable = {
       onRichUnit(
         'plate.p1.filmCoefficient',
         { ...ratedBranch, 'plate.p1.temperature': T_case, 'supply.temperature': T_in, 'plate.p1.power': P },
-        { design: { plateWallResistanceKPerW: 0, plateChannel: channelOf(flowOfPlate(m, T_in), 1) } },
+        { design: { plateChannel: channelOf(flowOfPlate(m, T_in), 1, 0) } },
       ),
   },
   rows: [mean],
@@ -76,7 +77,7 @@ export const filmCoefficientTable: PublishedTable = {
           'plate.p1.power': 300,
           'plate.p1.temperature': 35 + 300 * (ofFilm + wall + 1 / (2 * rate)),
         },
-        { design: { plateWallResistanceKPerW: wall, plateChannel: channelOf(q, area) } },
+        { design: { plateChannel: channelOf(q, area, wall) } },
       );
     },
   },
@@ -207,6 +208,7 @@ export const reynoldsTable: PublishedTable = {
             plateChannel: {
               ratedFlowM3PerS: v * D * D,
               wettedAreaM2: null,
+              wallResistanceKPerW: null,
               channel: { widthM: D, heightM: D, count: 1 },
             },
           },

@@ -76,6 +76,7 @@ export const siteFigures = {
   chipArea: figure('m2', ({ design }) => design.chipAreaM2),
   'plateChannel.ratedFlow': figure('m3/s', ({ design }) => design.plateChannel?.ratedFlowM3PerS),
   'plateChannel.wettedArea': figure('m2', ({ design }) => design.plateChannel?.wettedAreaM2),
+  'plateChannel.wallResistance': figure('K/W', ({ design }) => design.plateChannel?.wallResistanceKPerW),
   'plateChannel.width': figure('m', ({ design }) => design.plateChannel?.channel?.widthM),
   'plateChannel.height': figure('m', ({ design }) => design.plateChannel?.channel?.heightM),
   'plateChannel.count': figure('1', ({ design }) => design.plateChannel?.channel?.count),

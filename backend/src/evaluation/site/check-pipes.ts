@@ -13,6 +13,7 @@ export function checkPipes({ unit, at }: MergedUnit, design: UnitDesign, faults:
     [design.chipAreaM2, 'chipArea'],
     [plateChannel?.ratedFlowM3PerS, 'plateChannel', 'ratedFlow'],
     [plateChannel?.wettedAreaM2, 'plateChannel', 'wettedArea'],
+    [plateChannel?.wallResistanceKPerW, 'plateChannel', 'wallResistance'],
     [plateChannel?.channel?.widthM, 'plateChannel', 'width'],
     [plateChannel?.channel?.heightM, 'plateChannel', 'height'],
     [siOrNull(unit.permissibleVelocity?.limit, 'velocity'), 'permissibleVelocity', 'limit'],

@@ -35,7 +35,7 @@ function compilePermissibleVelocity({ permissibleVelocity }: UnitInFile): Permis
   return permissibleVelocity?.table === undefined ? null : { table: permissibleVelocity.table };
 }
 
-function compilePlateChannel({ plateChannel }: UnitInFile): PlateChannel | null {
+function compilePlateChannel({ plateChannel, plateWallResistance }: UnitInFile): PlateChannel | null {
   const ratedFlowM3PerS = siOrNull(plateChannel?.ratedFlow, 'volumeFlow');
   if (ratedFlowM3PerS === null) return null;
   const widthM = siOrNull(plateChannel?.width, 'length');
@@ -44,6 +44,7 @@ function compilePlateChannel({ plateChannel }: UnitInFile): PlateChannel | null 
   return {
     ratedFlowM3PerS,
     wettedAreaM2: siOrNull(plateChannel?.wettedArea, 'area'),
+    wallResistanceKPerW: siOrNull(plateChannel?.wallResistance ?? plateWallResistance, 'thermalResistance'),
     channel: widthM === null || heightM === null || count === undefined ? null : { widthM, heightM, count },
   };
 }

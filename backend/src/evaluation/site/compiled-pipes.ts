@@ -16,6 +16,8 @@ export interface PlateChannel {
   /** Water through one plate at the rated flow of its branch. */
   readonly ratedFlowM3PerS: number;
   readonly wettedAreaM2: number | null;
+  /** From chip case to wetted wall, K/W. */
+  readonly wallResistanceKPerW: number | null;
   /** One channel, where width, height and count are all stated. */
   readonly channel: { readonly widthM: number; readonly heightM: number; readonly count: number } | null;
 }

@@ -1,4 +1,3 @@
-import { liquidWaterHeatCapacity, liquidWaterViscosity } from '@ebbline/shared/fluid-properties/liquid-water';
 import { filmCoefficient, meanReferredResistance } from '@ebbline/shared/heat/film-coefficient';
 import { reynoldsNumber } from '@ebbline/shared/hydraulics/pipe-friction';
 import { meanVelocity } from '@ebbline/shared/hydraulics/velocity';
@@ -16,7 +15,7 @@ import { hasPlateResistance } from './plate-resistance';
 
 export const hasFilmCoefficient = (plan: UnitPlan): boolean =>
   hasPlateResistance(plan) &&
-  plan.unit.design.plateWallResistanceKPerW !== null &&
+  (plan.unit.design.plateChannel?.wallResistanceKPerW ?? null) !== null &&
   (plan.unit.design.plateChannel?.wettedAreaM2 ?? null) !== null;
 
 export const hasChannelReynolds = ({ unit, slot, pipes }: UnitPlan): boolean =>
@@ -35,11 +34,11 @@ const statedU = rectangular(commissionedHalfWidth);
 export function deriveFilmCoefficient(frame: UnitFrame): void {
   const { tally, state, plan } = frame;
   const { plates, design } = plan.unit;
-  const wall = design.plateWallResistanceKPerW ?? Number.NaN;
+  const wall = design.plateChannel?.wallResistanceKPerW ?? Number.NaN;
   const area = design.plateChannel?.wettedAreaM2 ?? Number.NaN;
   const capacityRate =
     frame.supplyDensity *
-    liquidWaterHeatCapacity(frame.supplyTemperature) *
+    plan.fluid.heatCapacity(frame.supplyTemperature) *
     (design.plateChannel?.ratedFlowM3PerS ?? Number.NaN);
   for (let i = 0; i < plates.length; i += 1) {
     const plate = plates[i];
@@ -66,7 +65,7 @@ export function deriveFilmCoefficient(frame: UnitFrame): void {
         part(frame, 'plateChannel.ratedFlow', (value * ofFlow) / film),
       ),
       combine2(
-        part(frame, 'plateWallResistance', (value * ofWall) / film),
+        part(frame, 'plateChannel.wallResistance', (value * ofWall) / film),
         part(frame, 'plateChannel.wettedArea', value * rectangular(areaHalfWidth)),
       ),
     );
@@ -79,7 +78,7 @@ export function deriveChannelReynolds(frame: UnitFrame): void {
   const { tally, state, plan } = frame;
   const { plates, design } = plan.unit;
   const { channelAreaM2, channelDiameterM, reynoldsSlot } = plan.pipes;
-  const viscosity = liquidWaterViscosity(celsius((frame.supplyTemperature + frame.returnTemperature) / 2));
+  const viscosity = plan.fluid.viscosity(celsius((frame.supplyTemperature + frame.returnTemperature) / 2));
   const rated = meanVelocity(design.plateChannel?.ratedFlowM3PerS ?? Number.NaN, channelAreaM2);
   const atRated = reynoldsNumber(rated, channelDiameterM, frame.supplyDensity, viscosity);
   for (let i = 0; i < plates.length; i += 1) {

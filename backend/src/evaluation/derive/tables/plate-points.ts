@@ -38,7 +38,7 @@ export const platePoints: readonly DerivedPointOfUnit[] = [
     id: 'plate.<id>.filmCoefficient',
     unit: 'W/(m2.K)',
     inputs: ['plate.<id>.resistance', 'branch.<id>.flow or loop.flow', 'supply.temperature'],
-    siteFigures: ['plateChannel.wettedArea', 'plateChannel.ratedFlow', 'plateWallResistance'],
+    siteFigures: ['plateChannel.wettedArea', 'plateChannel.ratedFlow', 'plateChannel.wallResistance'],
     formula: 'h = 1 ÷ (A·(R − 1/(2·ρ·q·c_p) − R_wall))',
     source: 'Newton’s law of cooling: Bergman et al., Fundamentals of Heat and Mass Transfer, 7th ed., eq. 1.3a',
     equation: filmCoefficient,
