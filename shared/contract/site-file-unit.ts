@@ -6,6 +6,7 @@ import {
   transitSchema,
   volumesSchema,
 } from './site-file-commissioning';
+import { fluidSchema } from './site-file-fluid';
 import { limitsSchema } from './site-file-limits';
 import { matchedPairsSchema } from './site-file-matched-pairs';
 import { branchSchema, fittingsSchema, plateSchema, serverSchema } from './site-file-parts';
@@ -46,6 +47,10 @@ const unitKeys = {
   ratedFlow: quantity('volumeFlow', '346 L/min', 'Loop flow at which the losses hold. Needed.').optional(),
   ratedHeat: quantity('power', '208 kW', 'Heat into the water at rated load.').optional(),
   supplySetPoint: quantity('temperature', '35 °C', 'Supply temperature that the unit holds.').optional(),
+  fluid: fluidSchema
+    .optional()
+    .describe('What flows in the loop. Default: water. Boiling pressures stay those of water, which boils first.'),
+  facilityFluid: fluidSchema.optional().describe('What flows on the facility side of the exchanger. Default: water.'),
   elevations: elevationsSchema.optional(),
   nodes: z
     .record(idSchema, nodeSchema.nullable())

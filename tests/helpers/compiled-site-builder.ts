@@ -24,6 +24,7 @@ export interface SiteOptions {
   readonly altitudeM?: number;
   readonly shape?: CompiledUnit['shape'];
   readonly flowMeterSide?: CompiledUnit['flowMeterSide'];
+  readonly fluids?: Pick<CompiledUnit, 'fluid' | 'facilityFluid'>;
   readonly design?: Partial<UnitDesign>;
   readonly nodes?: readonly WettedNode[];
   readonly branches?: readonly string[];
@@ -171,6 +172,7 @@ export function buildSite(options: SiteOptions = {}): BuiltSite {
         gateway: 0,
         shape: options.shape ?? 'a',
         flowMeterSide: options.flowMeterSide ?? 'supply',
+        ...options.fluids,
         loop: 0,
         design: { ...designOfUnitM, ...options.design },
         nodes,

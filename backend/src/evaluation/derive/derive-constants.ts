@@ -19,9 +19,6 @@ export const estimatedAmbientHalfWidthPa = 3_000;
 /** Half-width of a segment's loss at rated flow, as a share of it: own rule for a commissioned loop. */
 export const lossHalfWidth = 0.1;
 
-/** u(c_p)/c_p of water: IAPWS-95 states 0.1 % for liquid water at 0.1 MPa (from memory); taken as standard uncertainty. */
-export const heatCapacityRelativeU = 0.001;
-
 /** Below this share of rated heat (or this power, where no rated heat is stated) a capture says nothing: own rule. */
 export const captureFloorShare = 0.05;
 export const captureFloorW = 100;

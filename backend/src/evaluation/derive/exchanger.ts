@@ -1,4 +1,3 @@
-import { liquidWaterDensity, liquidWaterHeatCapacity } from '@ebbline/shared/fluid-properties/liquid-water';
 import { coverageFactor } from '@ebbline/shared/uncertainty/combine';
 import { celsius } from '@ebbline/shared/units/quantity';
 import { badBits, reasonBit } from '../slots/quality-reasons';
@@ -62,7 +61,7 @@ function takeExchanger(frame: UnitFrame, into: Exchanger): void {
   takeTerminals(frame, into);
   const loopHeat = tally.take(state, slot.heatRemoved);
   const loopU = uOf(frame, slot.heatRemoved);
-  into.loopRate = tally.take(state, slot.massFlow) * liquidWaterHeatCapacity(frame.supplyTemperature);
+  into.loopRate = tally.take(state, slot.massFlow) * plan.fluid.heatCapacity(frame.supplyTemperature);
   into.heat = loopHeat;
   into.heatU = loopU;
   const facilityIn = celsius(state.value[slot['facility.supply.temperature']] ?? Number.NaN);
@@ -77,7 +76,9 @@ function takeExchanger(frame: UnitFrame, into: Exchanger): void {
     return;
   }
   into.facilityRate =
-    tally.take(state, slot['facility.flow']) * liquidWaterDensity(facilityIn) * liquidWaterHeatCapacity(facilityIn);
+    tally.take(state, slot['facility.flow']) *
+    plan.facilityFluid.density(facilityIn) *
+    plan.facilityFluid.heatCapacity(facilityIn);
   const facilityHeat = tally.take(state, slot.facilityHeat);
   const facilityU = uOf(frame, slot.facilityHeat);
   const z = state.value[slot.heatBalanceSignificance] ?? Number.NaN;

@@ -1,5 +1,5 @@
+import type { Fluid } from '@ebbline/shared/fluid-properties/fluid';
 import { combine3 } from '@ebbline/shared/uncertainty/combine';
-import { heatCapacityRelativeU } from './derive-constants';
 import { differenceParts } from './difference-parts';
 import { part } from './uncertainty-budget';
 import type { UnitFrame } from './unit-frame';
@@ -12,13 +12,18 @@ import { partOf } from './write-point';
 export function heatParts(
   frame: UnitFrame,
   slots: { readonly flow: number; readonly supply: number; readonly returned: number },
-  water: { readonly density: number; readonly massFlow: number; readonly heatCapacity: number },
+  water: {
+    readonly fluid: Fluid;
+    readonly density: number;
+    readonly massFlow: number;
+    readonly heatCapacity: number;
+  },
   difference: number,
 ): number {
-  const { density, massFlow, heatCapacity } = water;
+  const { fluid, density, massFlow, heatCapacity } = water;
   return combine3(
     partOf(frame, slots.flow, density * heatCapacity * difference),
-    part(frame, 'heat capacity', massFlow * heatCapacity * difference * heatCapacityRelativeU),
+    part(frame, 'heat capacity', massFlow * heatCapacity * difference * fluid.heatCapacityRelativeU),
     differenceParts(frame, slots.returned, slots.supply, massFlow * heatCapacity),
   );
 }

@@ -1,5 +1,4 @@
 import { staticHead } from '@ebbline/shared/hydraulics/static-head';
-import { saturationPressure } from '@ebbline/shared/fluid-properties/saturation-pressure';
 import { rectangular } from '@ebbline/shared/uncertainty/combine';
 import { metre, pascalAbsolute, type PascalAbsolute } from '@ebbline/shared/units/quantity';
 import type { WettedNode } from '../site/compiled-site';
@@ -32,6 +31,6 @@ export class MainColumn {
     this.barometerBelowU = follows ? 0 : ambient.u;
     const density = isSupply ? frame.supplyDensity : frame.returnDensity;
     this.elevationU = staticHead(density, metre(rectangular(plan.unit.design.elevationAccuracyM)));
-    this.vapourPressure = saturationPressure(isSupply ? frame.supplyTemperature : frame.returnTemperature);
+    this.vapourPressure = plan.fluid.vapourPressure(isSupply ? frame.supplyTemperature : frame.returnTemperature);
   }
 }

@@ -1,6 +1,5 @@
 import { flowLoss } from '@ebbline/shared/hydraulics/flow-loss';
 import { returnMainPressure, supplyMainPressure } from '@ebbline/shared/hydraulics/main-pressure';
-import { saturationPressure } from '@ebbline/shared/fluid-properties/saturation-pressure';
 import { rectangular } from '@ebbline/shared/uncertainty/combine';
 import { celsius, cubicMetrePerSecond, metre, pascalDifference } from '@ebbline/shared/units/quantity';
 import { badBits } from '../slots/quality-reasons';
@@ -61,7 +60,7 @@ export class NodePressures {
   private vapourPressure(frame: UnitFrame, i: number, onReturn: boolean): number {
     const slot = this.plan.temperatureSlot[i] as number;
     return isGood(frame, slot)
-      ? saturationPressure(celsius(frame.state.value[slot] as number))
+      ? frame.plan.fluid.vapourPressure(celsius(frame.state.value[slot] as number))
       : (onReturn ? frame.returnColumn : frame.supplyColumn).vapourPressure;
   }
 

@@ -1,4 +1,3 @@
-import { saturationPressure } from '@ebbline/shared/fluid-properties/saturation-pressure';
 import type { PathPlace } from '@ebbline/shared/contract/live-feed';
 import type { Celsius } from '@ebbline/shared/units/quantity';
 import type { CompiledSite, WettedNode } from '../site/compiled-site';
@@ -46,7 +45,7 @@ function tank(
     name,
     elevation,
     pressurePa: finiteOrNull(frame.tally.take(frame.state, frame.plan.slot[point])),
-    vapourPressurePa: finiteOrNull(saturationPressure(temperature)),
+    vapourPressurePa: finiteOrNull(frame.plan.fluid.vapourPressure(temperature)),
     temperature: finiteOrNull(temperature),
     outsideUnit: false,
   };

@@ -1,4 +1,4 @@
-import { liquidWaterDensity, liquidWaterHeatCapacity } from '@ebbline/shared/fluid-properties/liquid-water';
+import type { Fluid } from '@ebbline/shared/fluid-properties/fluid';
 import { celsius } from '@ebbline/shared/units/quantity';
 import type { UnitDesign } from '../site/compiled-unit';
 import { longestBack } from './memory/transit';
@@ -25,20 +25,18 @@ const slicesOfWhole = 48;
 /** The way and the spread are known to a tenth: half-width, own rule. */
 export const transitHalfWidth = 0.1;
 
-/** Water at 40 °C stores so much in a cubic metre: half a per cent from 25 to 60 °C. */
-const waterJPerM3K = liquidWaterDensity(celsius(40)) * liquidWaterHeatCapacity(celsius(40));
+/** What a cubic metre stores at 40 °C, J/K: half a per cent from 25 to 60 °C. */
+const storedIn = ({ density, heatCapacity }: Fluid): number => density(celsius(40)) * heatCapacity(celsius(40));
 
 /** Null where the site file does not state the volume between the sensors. */
-export function transitPlan({
-  volumes,
-  transit,
-  plateHeatCapacityJPerK,
-  commissioned,
-}: UnitDesign): TransitPlan | null {
+export function transitPlan(
+  { volumes, transit, plateHeatCapacityJPerK, commissioned }: UnitDesign,
+  fluid: Fluid,
+): TransitPlan | null {
   const { supplyToReturnM3, waterM3 } = volumes;
   if (supplyToReturnM3 === null) return null;
   // A front moves as if the walls were water: later by 1 + C/(ρ c V).
-  const sliceM3 = (supplyToReturnM3 + transit.storedHeatJPerK / waterJPerM3K) / slicesOfWhole;
+  const sliceM3 = (supplyToReturnM3 + transit.storedHeatJPerK / storedIn(fluid)) / slicesOfWhole;
   const fromPlates = (transit.platesToReturnM3 ?? supplyToReturnM3 / 2) / sliceM3;
   // A uniform stretch has a standard deviation of its half-width over √3.
   const spread = Math.max(0.5, Math.min(Math.sqrt(3) * transit.frontSpread, 1 - transitHalfWidth) * slicesOfWhole);

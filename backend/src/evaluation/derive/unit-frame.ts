@@ -1,4 +1,3 @@
-import { liquidWaterDensity } from '@ebbline/shared/fluid-properties/liquid-water';
 import {
   celsius,
   cubicMetrePerSecond,
@@ -96,8 +95,8 @@ export class UnitFrame {
     readAmbient(this.site, state, plan.ambientSlot, this.ambient);
     this.supplyTemperature = celsius(tally.take(state, slot['supply.temperature']));
     this.returnTemperature = celsius(tally.take(state, slot['return.temperature']));
-    this.supplyDensity = liquidWaterDensity(this.supplyTemperature);
-    this.returnDensity = liquidWaterDensity(this.returnTemperature);
+    this.supplyDensity = plan.fluid.density(this.supplyTemperature);
+    this.returnDensity = plan.fluid.density(this.returnTemperature);
     this.flow = cubicMetrePerSecond(tally.take(state, slot['loop.flow']));
     this.supplyAnchorPressure = pascalAbsolute(tally.take(state, plan.supplyAnchor?.slot ?? -1));
     this.returnAnchorPressure = pascalAbsolute(tally.take(state, plan.returnAnchor?.slot ?? -1));

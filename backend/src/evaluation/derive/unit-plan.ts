@@ -1,5 +1,7 @@
+import type { Fluid } from '@ebbline/shared/fluid-properties/fluid';
 import { metre, type Metre } from '@ebbline/shared/units/quantity';
 import type { CompiledPlate, CompiledSite, CompiledUnit, Holder, WettedNode } from '../site/compiled-site';
+import { fluidOf } from '../site/compiled-fluid';
 import { CodedError } from '@ebbline/shared/errors/coded-error';
 import { gasMethodNames } from '../site/unit-parts';
 import { nodePlan, type NodePlan } from './node-plan';
@@ -59,6 +61,9 @@ export interface UnitPlan {
   readonly pipes: PipePlan;
   /** The water's way between the sensors; null where its volume is not stated. */
   readonly transit: TransitPlan | null;
+  /** What flows in the loop, and on the facility side of the exchanger. */
+  readonly fluid: Fluid;
+  readonly facilityFluid: Fluid;
   /** The wetted nodes as columns. */
   readonly nodes: NodePlan;
   /** Plates whose wall is judged, with the elevation and the loss on the return main that stand for them. */
@@ -139,7 +144,9 @@ function makePlan(site: CompiledSite, unit: CompiledUnit, unitIndex: number): Un
     supplyAnchor,
     returnAnchor,
     pipes: pipePlan(unit, slotOf),
-    transit: transitPlan(design),
+    transit: transitPlan(design, fluidOf(unit.fluid)),
+    fluid: fluidOf(unit.fluid),
+    facilityFluid: fluidOf(unit.facilityFluid),
     nodes: nodePlan(unit, supplyAnchor, returnAnchor, slotOf),
     hasSupplyNodes: unit.nodes.some((node) => node.main === 'supply'),
     hasReturnNodes: unit.nodes.some((node) => node.main === 'return'),

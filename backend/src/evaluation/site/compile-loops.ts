@@ -69,6 +69,12 @@ function checkTogether(
       ['loops', id, 'units'],
       `its units stand in several halls (${halls.join(', ')}); one loop is judged against one ambient pressure: put its units in one hall`,
     );
+  const fluids = distinct(({ fluid }) => JSON.stringify(fluid ?? { kind: 'water' }));
+  if (fluids.length > 1)
+    faults.add(
+      ['loops', id, 'units'],
+      'its units state different fluids; one loop holds one liquid: state the same fluid for all, best in their template',
+    );
   const shapes = distinct(({ shape }) => shape);
   if (shapes.length > 1)
     warnings.add(

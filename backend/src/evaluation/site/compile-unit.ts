@@ -1,9 +1,11 @@
-import { liquidWaterDensity, liquidWaterHeatCapacity } from '@ebbline/shared/fluid-properties/liquid-water';
+import type { Fluid } from '@ebbline/shared/fluid-properties/fluid';
 import { celsius } from '@ebbline/shared/units/quantity';
 import { compileDesign, compileNodes, compileShape, compileVacuumSource } from './compile-design';
 import type { MeasuredPoint } from './compile-holder';
 import { compileParts } from './compile-parts';
 import type { CompiledUnit, EntryLimits, Holder, UnitDesign } from './compiled-site';
+import { checkFluidRange, compileFluid } from './compile-fluid';
+import { fluidOf } from './compiled-fluid';
 import { compileMatchedPairs } from './matched-pairs';
 import type { MergedUnit } from './merge-templates';
 import { checkFigures } from './check-figures';
@@ -15,10 +17,13 @@ import type { FaultList } from './site-fault';
 const defaultMarginPa = 5000;
 
 /** Supply set point + rated heat over rated flow; null where one of them is missing. */
-function usualReturnC({ supplySetPointC, ratedHeatW, ratedFlowM3PerS }: UnitDesign): number | null {
+function usualReturnC(
+  { supplySetPointC, ratedHeatW, ratedFlowM3PerS }: UnitDesign,
+  { density, heatCapacity }: Fluid,
+): number | null {
   if (supplySetPointC === null || ratedHeatW === null) return null;
   const t = celsius(supplySetPointC);
-  return supplySetPointC + ratedHeatW / (ratedFlowM3PerS * liquidWaterDensity(t) * liquidWaterHeatCapacity(t));
+  return supplySetPointC + ratedHeatW / (ratedFlowM3PerS * density(t) * heatCapacity(t));
 }
 
 export interface UnitSurroundings {
@@ -53,13 +58,20 @@ export function compileUnit(
       'expected supply or return: a supply-side meter reads a cut as less, a return-side meter as nonsense',
     );
 
+  const fluid = compileFluid(merged, 'fluid', faults);
+  const facilityFluid = compileFluid(merged, 'facilityFluid', faults);
   const window = unit.pressureWindow;
   const loopLossPa = siOrNull(window?.loopLoss, 'pressureDifference') ?? design.commissioned.loopLossPa;
-  const returnC = siOrNull(window?.returnTemperature, 'temperature') ?? usualReturnC(design);
+  const returnC = siOrNull(window?.returnTemperature, 'temperature') ?? usualReturnC(design, fluidOf(fluid));
+  checkFluidRange(merged, 'fluid', fluid, [design.supplySetPointC, returnC], faults);
+  checkFluidRange(merged, 'facilityFluid', facilityFluid, [design.facilityDesignSupplyC], faults);
   if (loopLossPa !== null && returnC !== null) {
     const marginPa =
       siOrNull(window?.margin, 'pressureDifference') ?? around.limits.get('MARGIN-1')?.limit ?? defaultMarginPa;
-    const message = noWindowMessage({ marginPa, returnC, loopLossPa, design, nodes }, around.altitudeM);
+    const message = noWindowMessage(
+      { marginPa, returnC, loopLossPa, design, nodes, fluid: fluidOf(fluid) },
+      around.altitudeM,
+    );
     if (message !== null) (window?.acceptNone === undefined ? faults : warnings).add(at('pressureWindow'), message);
   }
 
@@ -71,6 +83,8 @@ export function compileUnit(
     gateway: around.gateway,
     loop: around.loop,
     shape,
+    fluid,
+    facilityFluid,
     flowMeterSide: flowMeter?.hose === 'return' ? 'return' : 'supply',
     design,
     nodes,

@@ -1,3 +1,4 @@
+import type { CompiledFluid } from './compiled-fluid';
 import type { BranchLoss, CommissionedRecords, UnitPipes } from './compiled-pipes';
 
 /** One unit, compiled once; numbers are SI, null where the site file does not say. */
@@ -12,6 +13,9 @@ export interface CompiledUnit {
   /** Index into `loops`. */
   readonly loop: number;
   readonly shape: PlantShape;
+  /** What flows in the loop and on the facility side of the exchanger; left out: water. */
+  readonly fluid?: CompiledFluid;
+  readonly facilityFluid?: CompiledFluid;
   /** Which meter position `loop.flow` has: density is taken at that temperature, and a cut reads differently. */
   readonly flowMeterSide: 'supply' | 'return';
   readonly design: UnitDesign;

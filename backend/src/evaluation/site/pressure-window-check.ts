@@ -1,5 +1,4 @@
-import { liquidWaterDensity } from '@ebbline/shared/fluid-properties/liquid-water';
-import { saturationPressure } from '@ebbline/shared/fluid-properties/saturation-pressure';
+import type { Fluid } from '@ebbline/shared/fluid-properties/fluid';
 import { geopotentialAltitude, standardPressure } from '@ebbline/shared/fluid-properties/standard-atmosphere';
 import { staticHead } from '@ebbline/shared/hydraulics/static-head';
 import { celsius, metre } from '@ebbline/shared/units/quantity';
@@ -12,6 +11,7 @@ export interface WindowPlant {
   readonly loopLossPa: number;
   readonly design: UnitDesign;
   readonly nodes: readonly WettedNode[];
+  readonly fluid: Fluid;
 }
 
 export interface WindowAtAltitude {
@@ -35,10 +35,10 @@ export function windowAtAltitude(plant: WindowPlant, altitudeM: number): WindowA
   const highestReturnM = Math.max(...nodes.filter((node) => node.main === 'return').map((node) => node.elevationM));
   if (supplyTankSurfaceM === null || returnInletM === null || !Number.isFinite(lowest('supply'))) return null;
 
-  const density = liquidWaterDensity(celsius(plant.returnC));
+  const density = plant.fluid.density(celsius(plant.returnC));
   const head = (heightM: number): number => staticHead(density, metre(heightM));
   const ambientPa = standardPressure(geopotentialAltitude(metre(altitudeM)));
-  const vapourPa = saturationPressure(celsius(plant.returnC));
+  const vapourPa = plant.fluid.vapourPressure(celsius(plant.returnC));
 
   const tankHighest = ambientPa - plant.marginPa - head(supplyTankSurfaceM - lowest('supply'));
   const bySupply = tankHighest + head(supplyTankSurfaceM - returnInletM) - plant.loopLossPa;

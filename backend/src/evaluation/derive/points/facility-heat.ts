@@ -1,4 +1,3 @@
-import { liquidWaterDensity, liquidWaterHeatCapacity } from '@ebbline/shared/fluid-properties/liquid-water';
 import { heatRate } from '@ebbline/shared/heat/heat-rate';
 import { massFlow } from '@ebbline/shared/heat/mass-flow';
 import { temperatureRise } from '@ebbline/shared/heat/temperature-rise';
@@ -25,7 +24,7 @@ export function deriveFacilityRise(frame: UnitFrame): void {
   writePoint(frame, slot.facilityTemperatureRise, temperatureRise(out, into), u);
 }
 
-/** Heat that the facility water takes away, W; as plain water, with the density of its supply, where its meter usually sits. */
+/** Heat that the facility water takes away, W; with the density of its supply, where its meter usually sits. */
 export function deriveFacilityHeat(frame: UnitFrame): void {
   const { tally, state, plan } = frame;
   const { slot } = plan;
@@ -33,8 +32,8 @@ export function deriveFacilityHeat(frame: UnitFrame): void {
   const flow = cubicMetrePerSecond(tally.take(state, slot['facility.flow']));
   const into = celsius(tally.take(state, slot['facility.supply.temperature']));
   const out = celsius(tally.take(state, slot['facility.return.temperature']));
-  const density = liquidWaterDensity(into);
-  const capacity = liquidWaterHeatCapacity(celsius((into + out) / 2));
+  const density = plan.facilityFluid.density(into);
+  const capacity = plan.facilityFluid.heatCapacity(celsius((into + out) / 2));
   const flowMass = massFlow(density, flow);
   const u = heatParts(
     frame,
@@ -43,7 +42,7 @@ export function deriveFacilityHeat(frame: UnitFrame): void {
       supply: slot['facility.supply.temperature'],
       returned: slot['facility.return.temperature'],
     },
-    { density, massFlow: flowMass, heatCapacity: capacity },
+    { fluid: plan.facilityFluid, density, massFlow: flowMass, heatCapacity: capacity },
     out - into,
   );
   writePoint(frame, slot.facilityHeat, heatRate(flowMass, capacity, into, out), u);

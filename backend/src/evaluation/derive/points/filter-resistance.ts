@@ -1,4 +1,3 @@
-import { liquidWaterViscosity } from '@ebbline/shared/fluid-properties/liquid-water';
 import { relativeResistance, viscosityOnLoss } from '@ebbline/shared/hydraulics/relative-resistance';
 import { combine3, rectangular } from '@ebbline/shared/uncertainty/combine';
 import { celsius } from '@ebbline/shared/units/quantity';
@@ -45,5 +44,5 @@ function viscosityEffect({ tally, state, plan }: UnitFrame): number {
   const { filterTemperatureC, filterExponent } = plan.unit.design.commissioned;
   if (filterTemperatureC === null || filterExponent >= 2 || plan.slot['return.temperature'] < 0) return 1;
   const now = celsius(tally.take(state, plan.slot['return.temperature']));
-  return viscosityOnLoss(liquidWaterViscosity(now) / liquidWaterViscosity(celsius(filterTemperatureC)), filterExponent);
+  return viscosityOnLoss(plan.fluid.viscosity(now) / plan.fluid.viscosity(celsius(filterTemperatureC)), filterExponent);
 }

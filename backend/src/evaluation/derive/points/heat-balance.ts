@@ -1,5 +1,4 @@
 import { heatBalance, heatBalanceSignificance } from '@ebbline/shared/heat/heat-balance';
-import { liquidWaterHeatCapacity } from '@ebbline/shared/fluid-properties/liquid-water';
 import { heatRate } from '@ebbline/shared/heat/heat-rate';
 import { combine2 } from '@ebbline/shared/uncertainty/combine';
 import { celsius, kilogramPerSecond, watt } from '@ebbline/shared/units/quantity';
@@ -58,7 +57,7 @@ function bothSides(frame: UnitFrame) {
 function heatInExchanger({ plan, state, transit }: UnitFrame): number {
   if (!transit.known) return Number.NaN;
   const { exchangerInC, exchangerOutC } = transit;
-  const capacity = liquidWaterHeatCapacity(celsius((exchangerInC + exchangerOutC) / 2));
+  const capacity = plan.fluid.heatCapacity(celsius((exchangerInC + exchangerOutC) / 2));
   return heatRate(massFlowOf(state.value[plan.slot.massFlow]), capacity, celsius(exchangerOutC), celsius(exchangerInC));
 }
 
@@ -66,6 +65,6 @@ const massFlowOf = (value: number | undefined) => kilogramPerSecond(value ?? Num
 
 /** u of what the tanks' volumes are not known by, W. */
 function tanksUncertainty({ plan, state, supplyTemperature, transit }: UnitFrame): number {
-  const capacity = liquidWaterHeatCapacity(supplyTemperature);
+  const capacity = plan.fluid.heatCapacity(supplyTemperature);
   return massFlowOf(state.value[plan.slot.massFlow]) * capacity * transit.exchangerU;
 }

@@ -1,4 +1,3 @@
-import { liquidWaterDensity, liquidWaterHeatCapacity } from '@ebbline/shared/fluid-properties/liquid-water';
 import { heatRate } from '@ebbline/shared/heat/heat-rate';
 import { massFlow } from '@ebbline/shared/heat/mass-flow';
 import { combine2, expanded } from '@ebbline/shared/uncertainty/combine';
@@ -60,11 +59,16 @@ function deriveHeat(frame: UnitFrame, target: number, flowSlot: number, returnSl
   const flow = cubicMetrePerSecond(Number.isNaN(then.flowM3PerS) ? flowNow : then.flowM3PerS);
   const supply = celsius(Number.isNaN(then.supplyC) ? supplyNow : then.supplyC);
   const returned = celsius(tally.take(state, returnSlot));
-  const density = plan.unit.flowMeterSide === 'return' ? liquidWaterDensity(returned) : frame.supplyDensity;
-  const heatCapacity = liquidWaterHeatCapacity(celsius((supply + returned) / 2));
+  const density = plan.unit.flowMeterSide === 'return' ? plan.fluid.density(returned) : frame.supplyDensity;
+  const heatCapacity = plan.fluid.heatCapacity(celsius((supply + returned) / 2));
   const flowMass = massFlow(density, flow);
   const slots = { flow: flowSlot, supply: supplySlot, returned: returnSlot };
-  const u = heatParts(frame, slots, { density, massFlow: flowMass, heatCapacity }, returned - supply);
+  const u = heatParts(
+    frame,
+    slots,
+    { fluid: plan.fluid, density, massFlow: flowMass, heatCapacity },
+    returned - supply,
+  );
   const ofTransit = part(frame, 'volumes.supplyToReturn', flowMass * heatCapacity * then.supplyU);
   const value = heatRate(flowMass, heatCapacity, supply, returned);
   writeDerived(state, target, frame.nowMs, tally, value, expanded(combine2(u, ofTransit)), where);

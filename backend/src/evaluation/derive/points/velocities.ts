@@ -1,6 +1,5 @@
 import { frictionFactor, frictionLoss, reynoldsNumber } from '@ebbline/shared/hydraulics/pipe-friction';
 import { meanVelocity, velocityShare } from '@ebbline/shared/hydraulics/velocity';
-import { liquidWaterDensity, liquidWaterViscosity } from '@ebbline/shared/fluid-properties/liquid-water';
 import { combine2, expanded, rectangular } from '@ebbline/shared/uncertainty/combine';
 import { celsius } from '@ebbline/shared/units/quantity';
 import { reasonBit } from '../../slots/quality-reasons';
@@ -115,10 +114,10 @@ export function deriveMainFriction(frame: UnitFrame): void {
   const supply = tally.take(state, plan.slot['supply.temperature']);
   const mean = celsius((supply + tally.take(state, plan.slot['return.temperature'])) / 2);
   if (flow < shareFloor * ratedFlowM3PerS) tally.note(reasonBit.undefined, Infinity);
-  const density = liquidWaterDensity(mean);
+  const density = plan.fluid.density(mean);
   const velocity = meanVelocity(flow, plan.pipes.mainAreaM2);
   const factor = frictionFactor(
-    reynoldsNumber(velocity, bore, density, liquidWaterViscosity(mean)),
+    reynoldsNumber(velocity, bore, density, plan.fluid.viscosity(mean)),
     (mains?.roughnessM ?? Number.NaN) / bore,
   );
   const value = frictionLoss(factor, mains?.lengthM ?? Number.NaN, bore, density, velocity);

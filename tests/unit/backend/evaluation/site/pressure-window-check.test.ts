@@ -5,13 +5,15 @@ import {
   windowAtAltitude,
   type WindowPlant,
 } from '../../../../../backend/src/evaluation/site/pressure-window-check';
+import { waterFluid } from '@ebbline/shared/fluid-properties/water-fluid';
 import { smallSite } from '../../../../helpers/small-site';
 
 /** A plant of 8 racks of 30 kW: heights and losses as in the small site. */
 function plant(change: Partial<WindowPlant> = {}): WindowPlant {
   const unit = smallSite().units[0];
   if (unit === undefined) throw new Error('the small site has a unit');
-  return { marginPa: 6500, returnC: 45, loopLossPa: 40_200, design: unit.design, nodes: unit.nodes, ...change };
+  const { design, nodes } = unit;
+  return { marginPa: 6500, returnC: 45, loopLossPa: 40_200, design, nodes, fluid: waterFluid, ...change };
 }
 
 describe('pressure window', () => {

@@ -4,6 +4,7 @@ import { compileSite } from '../../../../../backend/src/evaluation/site/compile-
 import { keyPath } from '../../../../../backend/src/evaluation/site/site-fault';
 import { changed } from './change-document';
 import { figureFaults } from './figure-faults.table';
+import { fluidFaults } from './fluid-faults.table';
 import { pairFaults } from './pair-faults.table';
 import { partFaults } from './part-faults.table';
 import { plantFaults } from './plant-faults.table';
@@ -21,7 +22,7 @@ function faultsOf(document: unknown): string[] {
 }
 
 describe('compileSite: what is wrong with a site file', () => {
-  it.each([...pointFaults, ...plantFaults, ...partFaults, ...pairFaults, ...figureFaults])(
+  it.each([...pointFaults, ...plantFaults, ...partFaults, ...pairFaults, ...figureFaults, ...fluidFaults])(
     'tells of %s',
     (_title, keys, value, key, message) => {
       const faults = faultsOf(changed([keys, value]));
