@@ -1,6 +1,6 @@
 import { combine2, rectangular } from '@ebbline/shared/uncertainty/combine';
 import { Passed, type Transit } from './memory/transit';
-import { transitHalfWidth, type TransitPlan } from './transit-plan';
+import { throughTanks, transitHalfWidth, type TransitPlan } from './transit-plan';
 import type { UnitFrame } from './unit-frame';
 
 /** Below this share of rated flow the loop counts as standing, and no water brings anything: own rule, the zero of a flow meter. */
@@ -56,7 +56,8 @@ export class TransitNow {
     );
     const toPlates = Math.max(0, way.whole - way.fromPlates);
     this.atPlatesC = mean(transit, unit, Passed.supply, toPlates, way.spread * (toPlates / way.whole));
-    if (way.throughUnit !== null) this.readExchanger(transit, unit, way.throughUnit, frame.supplyTemperature);
+    if (way.throughUnit !== null && transit.isKnown(unit, throughTanks * way.throughUnit, false))
+      this.readExchanger(transit, unit, way.throughUnit, frame.supplyTemperature);
   }
 
   /** The exchanger stands half-way through the unit's tanks: what comes into it returned some volumes ago, what left it is not yet at the supply sensor. */
@@ -65,7 +66,7 @@ export class TransitNow {
     this.exchangerInC = mean(transit, unit, Passed.returned, half, half);
     const inU = halfway(
       mean(transit, unit, Passed.returned, half * 0.5, half * 0.5),
-      mean(transit, unit, Passed.returned, half * 1.5, half * 1.5),
+      mean(transit, unit, Passed.returned, half * throughTanks, half * throughTanks),
     );
     // The mean of the last half tells how fast the tank behind the exchanger warms: T + τ dT/dt, its storage.
     const gain = 2 * (supplyC - mean(transit, unit, Passed.supply, half / 2, half / 2));

@@ -21,7 +21,11 @@ export interface TransitPlan {
   readonly lagS: number;
 }
 
-const slicesOfWhole = 48;
+/** As many slices as the way between the sensors has, so far as the way through the unit's tanks can be looked back on too; never fewer. */
+const mostSlices = 48;
+const fewestSlices = 12;
+/** So far beyond its mean the way through two tanks in a row is looked back on. */
+export const throughTanks = 1.5;
 /** The way and the spread are known to a tenth: half-width, own rule. */
 export const transitHalfWidth = 0.1;
 
@@ -36,22 +40,28 @@ export function transitPlan(
   const { supplyToReturnM3, waterM3 } = volumes;
   if (supplyToReturnM3 === null) return null;
   // A front moves as if the walls were water: later by 1 + C/(ρ c V).
-  const sliceM3 = (supplyToReturnM3 + transit.storedHeatJPerK / storedIn(fluid)) / slicesOfWhole;
+  const wholeM3 = supplyToReturnM3 + transit.storedHeatJPerK / storedIn(fluid);
+  const throughM3 = waterM3 === null ? 0 : waterM3 - supplyToReturnM3;
+  const sliceM3 = Math.min(
+    wholeM3 / fewestSlices,
+    Math.max(wholeM3 / mostSlices, (throughTanks * throughM3) / longestBack),
+  );
+  const whole = wholeM3 / sliceM3;
   const fromPlates = (transit.platesToReturnM3 ?? supplyToReturnM3 / 2) / sliceM3;
   // A uniform stretch has a standard deviation of its half-width over √3.
-  const spread = Math.max(0.5, Math.min(Math.sqrt(3) * transit.frontSpread, 1 - transitHalfWidth) * slicesOfWhole);
+  const spread = Math.max(0.5, Math.min(Math.sqrt(3) * transit.frontSpread, 1 - transitHalfWidth) * whole);
   const plateLagS = transit.plateLagS ?? (plateHeatCapacityJPerK ?? 0) * (commissioned.plateResistanceKPerW ?? 0);
-  const throughUnit = waterM3 === null ? null : (waterM3 - supplyToReturnM3) / sliceM3;
+  const throughUnit = waterM3 === null ? null : throughM3 / sliceM3;
   return {
     sliceM3,
-    whole: slicesOfWhole,
+    whole,
     spread,
     fromPlates,
     spreadFromPlates: Math.max(
       0.5,
-      Math.min(spread * Math.sqrt(fromPlates / slicesOfWhole), fromPlates * (1 - transitHalfWidth)),
+      Math.min(spread * Math.sqrt(fromPlates / whole), fromPlates * (1 - transitHalfWidth)),
     ),
-    throughUnit: throughUnit !== null && 1.5 * throughUnit <= longestBack ? throughUnit : null,
+    throughUnit: throughUnit !== null && throughTanks * throughUnit <= longestBack * 1.001 ? throughUnit : null,
     plateLagS,
     sensorLagS: transit.sensorLagS,
     lagS: plateLagS + transit.sensorLagS,
