@@ -1,7 +1,7 @@
 import { deriveHall } from '../../backend/src/evaluation/derive/derive-hall';
 import { deriveUnit } from '../../backend/src/evaluation/derive/derive-unit';
 import { shiftLimit } from '../../backend/src/evaluation/derive/memory/shift-watch';
-import { shiftSignals } from '../../backend/src/evaluation/derive/watched-signals';
+import { type shiftSignals } from '../../backend/src/evaluation/derive/watched-signals';
 import { buildRichUnitM, runRichUnitM } from '../helpers/rich-unit-m';
 import type { BuiltSite } from '../helpers/compiled-site-builder';
 import { montgomeryData } from './montgomery-data';
