@@ -232,6 +232,23 @@ describe('a plant of another shape', () => {
   });
 });
 
+describe('points that are only to be waited for', () => {
+  const waits = (id: string) => aReading(id, null, '1', { kind: 'derived', reasons: ['warming'], age: 0.4 });
+
+  it('are named in one line where they are several, and stand as themselves where they are few', async () => {
+    const points = ['marginTrend', 'uaTrend', 'plateTrend'].map(waits);
+    const many = await show(
+      aLoopFrame({ points: [...points, aReading('patternDistance', 0.4, '1', { kind: 'derived' })] }),
+    );
+    expect(many.find('[data-testid=fact-uaTrend]').exists()).toBe(false);
+    expect(many.get('[data-testid=facts-waiting]').text()).toContain('UA against clean, in a day');
+    expect(plain(many.get('[data-testid=fact-patternDistance]').text())).toContain('0.40 × its limit');
+    many.unmount();
+    const few = await show(aLoopFrame({ points: points.slice(0, 2) }));
+    expect(few.get('[data-testid=fact-uaTrend]').text()).toContain('not watched long enough yet');
+  });
+});
+
 describe('places and plates in numbers', () => {
   it('show each wetted place running and once the water stands, with a broken line for the second', async () => {
     const derived = { kind: 'derived', where: 'Supply main' } as const;

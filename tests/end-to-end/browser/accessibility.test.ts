@@ -21,6 +21,8 @@ suiteNeeding(['chromium'], 'the screens, with an alarm standing', () => {
   const screens = [
     ['Hall', '/halls/north', 'strip-m1-bar'],
     ['Loop', '/units/m1', 'point-supply.temperature'],
+    ['A value that is opened', '/units/m1?value=vacuumMargin', 'value-uncertainty'],
+    ['Energy', '/energy?unit=m1', 'together-heatRemoved'],
     ['Alarms', '/alarms', 'alarm-m1:WATER-1'],
   ] as const;
   const cases = screens.flatMap(([name, path, shown]) =>

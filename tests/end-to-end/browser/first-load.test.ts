@@ -31,7 +31,7 @@ describe('the first load of the built frontend', () => {
 
   test(`is at most ${mostKb} kB of compressed JavaScript, whichever screen is gone to first`, () => {
     const loads = firstLoads(html, scripts);
-    for (const screen of ['Loop', 'Alarm', 'Trends', 'Setup'])
+    for (const screen of ['Loop', 'Alarm', 'Trends', 'Setup', 'Energy', 'TightnessRecord'])
       expect([...loads.keys()].join(' ')).toContain(`${screen}Screen`);
     for (const [screen, names] of loads) {
       const kb = compressedKb(scripts, names);
