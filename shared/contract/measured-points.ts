@@ -1,4 +1,5 @@
 import type { PointRow } from './quantity-kind';
+import { handPoints } from './water-parameters';
 
 /** What sensors and controllers tell of a unit. */
 export const measuredOfUnit: readonly PointRow[] = [
@@ -55,6 +56,8 @@ export const measuredOfUnit: readonly PointRow[] = [
   ['water.inhibitor', 'concentration', 'kg/m3', 'Inhibitor'],
   ['water.copper', 'concentration', 'kg/m3', 'Copper'],
   ['water.bacteria', 'bacteria', '{CFU}/mL', 'Bacteria'],
+  ['water.molybdate', 'concentration', 'kg/m3', 'Molybdate, as Mo'],
+  ...handPoints,
   ['branch.<id>.flow', 'volumeFlow', 'm3/s', 'Branch flow'],
   ['branch.<id>.return.temperature', 'temperature', 'Cel', 'Branch return temperature'],
   ['branch.<id>.return.pressure', 'absolutePressure', 'Pa', 'Branch return pressure'],

@@ -20,6 +20,7 @@ export const qualityReasons = [
   'notApplicable',
   'warming',
   'contradicted',
+  'overdue',
 ] as const;
 export const qualityReasonSchema = z.enum(qualityReasons);
 export type QualityReason = z.infer<typeof qualityReasonSchema>;

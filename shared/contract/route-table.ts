@@ -1,5 +1,13 @@
 import { acknowledgeRequestSchema, alarmListSchema, alarmSchema, journalPageSchema } from './alarm';
 import { alertListSchema } from './alert';
+import {
+  handCorrectionRequestSchema,
+  handEntryFaults,
+  handEntryListSchema,
+  handEntryRequestSchema,
+  handEntrySchema,
+} from './hand-entry';
+import { waterQualitySchema } from './water-quality';
 import { energyQuerySchema, energyReportSchema } from './energy';
 import { demoCommandSchema, demoStateSchema } from './demo-faults';
 import { explanationSchema } from './explanation';
@@ -85,6 +93,48 @@ export const routeTable = [
     query: historyQuerySchema,
     body: null,
     faults: ['UNIT_UNKNOWN', 'POINT_UNKNOWN', 'HISTORY_UNAVAILABLE'],
+  },
+  {
+    method: 'get',
+    path: '/api/units/{unit}/water',
+    reply: waterQualitySchema,
+    query: null,
+    body: null,
+    faults: ['UNIT_UNKNOWN'],
+  },
+  {
+    method: 'get',
+    path: '/api/units/{unit}/hand-entries',
+    reply: handEntryListSchema,
+    query: null,
+    body: null,
+    faults: ['UNIT_UNKNOWN'],
+  },
+  {
+    method: 'post',
+    path: '/api/units/{unit}/hand-entries',
+    reply: handEntrySchema,
+    query: null,
+    body: handEntryRequestSchema,
+    faults: [
+      'ACTOR_UNNAMED',
+      'ACTOR_NOT_LOCAL',
+      'UNIT_UNKNOWN',
+      'HAND_ENTRY_PARAMETER',
+      'HAND_ENTRY_UNIT_OF_MEASURE',
+      'HAND_ENTRY_FORM',
+      'HAND_ENTRY_TIME',
+      'HAND_ENTRY_RANGE',
+      'JOURNAL_UNAVAILABLE',
+    ],
+  },
+  {
+    method: 'post',
+    path: '/api/units/{unit}/hand-entries/{id}/correct',
+    reply: handEntrySchema,
+    query: null,
+    body: handCorrectionRequestSchema,
+    faults: ['ACTOR_UNNAMED', 'ACTOR_NOT_LOCAL', 'UNIT_UNKNOWN', ...handEntryFaults, 'JOURNAL_UNAVAILABLE'],
   },
   {
     method: 'get',

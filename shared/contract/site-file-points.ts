@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { molybdateFormSchema } from './hand-entry';
 import { quantity } from './site-file-quantity';
 
 /** Ids of halls, units, branches and the like: they stand in point ids, addresses and topics. */
@@ -101,6 +102,9 @@ export const pointSchema = z
       .describe(
         'For yes/no and mode: what the sender says → what it means, such as `{ RUN: running, STOP: off }` or `{ on: yes, off: no }`. Without it yes/no takes true, false, 1, 0, and mode takes the mode names.',
       ),
+    as: molybdateFormSchema
+      .optional()
+      .describe('As what `water.molybdate` is told: Mo or MoO4. Mandatory there: 40 mg/L as Mo is 66.7 mg/L as MoO₄.'),
     hose: z
       .enum(['supply', 'return', 'facilitySupply', 'facilityReturn'])
       .optional()

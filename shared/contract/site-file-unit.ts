@@ -22,6 +22,7 @@ import { chipKeys, plateChannelSchema } from './site-file-plate';
 import { idSchema, pointsSchema, senderQualitySchema, timeSchema, topicSchema } from './site-file-points';
 import { optionalLength as length, quantity } from './site-file-quantity';
 import { mainsSchema, permissibleVelocitySchema } from './site-file-velocity';
+import { waterSchema } from './site-file-water';
 
 /** Keys that a template and a unit share. All may be left out here: what is needed is asked for after the templates are merged in. */
 const unitKeys = {
@@ -102,6 +103,7 @@ const unitKeys = {
   plates: z.record(idSchema, plateSchema.nullable()).optional().describe('Plates by id; as many as are measured.'),
   vacuumSource: vacuumSourceSchema.optional(),
   pressureWindow: pressureWindowSchema.optional(),
+  water: waterSchema.optional(),
   points: pointsSchema.optional(),
   limits: limitsSchema.optional(),
 };

@@ -29,14 +29,24 @@ export interface WaterParameter {
   readonly quantity: QuantityKind;
   /** UCUM code of every value in the program, the interface and history. */
   readonly unit: string;
+  /** What a typed value must lie between, in `unit`: outside it is a slip of the pen or of the unit of measure. Own rule. */
+  readonly least: number;
+  readonly most: number;
 }
 
-const concentration = (title: string): WaterParameter => ({ title, quantity: 'concentration', unit: 'kg/m3' });
+/** Up to 100 g/L. */
+const concentration = (title: string): WaterParameter => ({
+  title,
+  quantity: 'concentration',
+  unit: 'kg/m3',
+  least: 0,
+  most: 100,
+});
 
 export const waterParameters: Readonly<Record<WaterParameterId, WaterParameter>> = {
-  conductivity: { title: 'Conductivity at 25 °C', quantity: 'conductivity', unit: 'S/m' },
-  ph: { title: 'pH', quantity: 'ph', unit: '1' },
-  turbidity: { title: 'Turbidity', quantity: 'turbidity', unit: '{NTU}' },
+  conductivity: { title: 'Conductivity at 25 °C', quantity: 'conductivity', unit: 'S/m', least: 0, most: 20 },
+  ph: { title: 'pH', quantity: 'ph', unit: '1', least: 0, most: 14 },
+  turbidity: { title: 'Turbidity', quantity: 'turbidity', unit: '{NTU}', least: 0, most: 10_000 },
   inhibitor: concentration('Inhibitor'),
   molybdate: concentration('Molybdate, as Mo'),
   nitrite: concentration('Nitrite, as NO₂'),
@@ -48,8 +58,8 @@ export const waterParameters: Readonly<Record<WaterParameterId, WaterParameter>>
   sulfide: concentration('Sulfide'),
   hardness: concentration('Hardness, as CaCO₃'),
   residue: concentration('Residue on evaporation'),
-  glycol: { title: 'Glycol, by volume', quantity: 'ratio', unit: '1' },
-  bacteria: { title: 'Bacteria', quantity: 'bacteria', unit: '{CFU}/mL' },
+  glycol: { title: 'Glycol, by volume', quantity: 'ratio', unit: '1', least: 0, most: 1 },
+  bacteria: { title: 'Bacteria', quantity: 'bacteria', unit: '{CFU}/mL', least: 0, most: 1e10 },
 };
 
 export const handPoint = (parameter: WaterParameterId): string => `water.${parameter}.hand`;

@@ -29,6 +29,9 @@ const definition = 'definition';
 const inchM = 0.0254;
 const poundForceN = 0.45359237 * 9.80665;
 const conventionalMercuryPaPerM = 13_595.1 * 9.80665;
+/** R·T·ln 10 ÷ F at 25 °C, mV, of the exact constants of the SI brochure, 9th edition. */
+const electrodeSlopeMv25 = (1000 * 8.314462618 * 298.15 * Math.LN10) / 96_485.33212;
+
 const gallonM3 = 231 * inchM ** 3;
 
 const rowsByQuantity: readonly (readonly [quantities: readonly QuantityKind[], rows: readonly Row[]])[] = [
@@ -117,6 +120,10 @@ const rowsByQuantity: readonly (readonly [quantities: readonly QuantityKind[], r
     ],
   ],
   [['yesNo', 'mode', 'ph'], [['1', 1, 0, definition]]],
+  [
+    ['ph'],
+    [['mV', -1 / electrodeSlopeMv25, 7, 'IUPAC Recommendations 2002, pH: 0 mV at pH 7 and RT·ln 10/F a pH, at 25 °C']],
+  ],
   [
     ['conductivity'],
     [

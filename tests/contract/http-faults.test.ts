@@ -60,6 +60,16 @@ const permit = (changed: object): Ask =>
   });
 const tests = '/api/units/{unit}/tightness-tests';
 const tightness = (changed: object): Ask => acknowledge({ acceptanceLimit: 0.00001, operator: 'Ines', ...changed });
+const handEntries = '/api/units/{unit}/hand-entries';
+const typed = (changed: object): Ask =>
+  acknowledge({
+    parameter: 'copper',
+    value: 0.05,
+    unit: 'mg/L',
+    takenAt: '2031-05-06T06:00:00Z',
+    operator: 'Ines',
+    ...changed,
+  });
 const span = 'from=2031-05-06T07:00:00Z&to=2031-05-06T08:00:00Z';
 const ofAlarm = (id: string): string => `/api/alarms/${encodeURIComponent(id)}/acknowledge`;
 
@@ -70,10 +80,6 @@ const provoked: readonly (readonly [Route['path'], string, Ask, ProblemCode])[] 
   ['/api/units/{unit}/points/{point}/explanation', '/api/units/none/points/loop.flow/explanation', {}, 'UNIT_UNKNOWN'],
   ['/api/units/{unit}/points/{point}/explanation', '/api/units/m1/points/none/explanation', {}, 'POINT_UNKNOWN'],
   ['/api/units/{unit}/setup', '/api/units/none/setup', {}, 'UNIT_UNKNOWN'],
-  ['/api/energy', `/api/energy?unit=none&by=hour&${span}`, {}, 'UNIT_UNKNOWN'],
-  ['/api/energy', `/api/energy?hall=none&by=hour&${span}`, {}, 'HALL_UNKNOWN'],
-  ['/api/energy', '/api/energy?by=hour&from=2020-01-01T00:00:00Z&to=2031-01-01T00:00:00Z', {}, 'ENERGY_RANGE'],
-  ['/api/energy', `/api/energy?unit=m1&hall=h&by=hour&${span}`, {}, 'QUERY_MALFORMED'],
   [tests, '/api/units/none/tightness-tests', {}, 'UNIT_UNKNOWN'],
   [tests, '/api/units/none/tightness-tests', tightness({}), 'UNIT_UNKNOWN'],
   [tests, '/api/units/m1/tightness-tests', tightness({}), 'TIGHTNESS_NO_VOLUME'],
@@ -86,6 +92,25 @@ const provoked: readonly (readonly [Route['path'], string, Ask, ProblemCode])[] 
     acknowledge({ operator: 'Ines' }),
     'TIGHTNESS_UNKNOWN',
   ],
+  ['/api/units/{unit}/water', '/api/units/none/water', {}, 'UNIT_UNKNOWN'],
+  [handEntries, '/api/units/none/hand-entries', {}, 'UNIT_UNKNOWN'],
+  [handEntries, '/api/units/none/hand-entries', typed({}), 'UNIT_UNKNOWN'],
+  [handEntries, '/api/units/m1/hand-entries', typed({ parameter: 'gold' }), 'HAND_ENTRY_PARAMETER'],
+  [handEntries, '/api/units/m1/hand-entries', typed({ unit: 'kPa' }), 'HAND_ENTRY_UNIT_OF_MEASURE'],
+  [handEntries, '/api/units/m1/hand-entries', typed({ as: 'Mo' }), 'HAND_ENTRY_FORM'],
+  [handEntries, '/api/units/m1/hand-entries', typed({ takenAt: '2031-05-07T06:00:00Z' }), 'HAND_ENTRY_TIME'],
+  [handEntries, '/api/units/m1/hand-entries', typed({ value: -1 }), 'HAND_ENTRY_RANGE'],
+  [handEntries, '/api/units/m1/hand-entries', typed({ value: 'much' }), 'BODY_MALFORMED'],
+  [
+    `${handEntries}/{id}/correct`,
+    '/api/units/m1/hand-entries/none/correct',
+    acknowledge({ value: null, unit: '1', takenAt: '2031-05-06T06:00:00Z', operator: 'Ines', note: 'wrong unit' }),
+    'HAND_ENTRY_UNKNOWN',
+  ],
+  ['/api/energy', `/api/energy?unit=none&by=hour&${span}`, {}, 'UNIT_UNKNOWN'],
+  ['/api/energy', `/api/energy?hall=none&by=hour&${span}`, {}, 'HALL_UNKNOWN'],
+  ['/api/energy', '/api/energy?by=hour&from=2020-01-01T00:00:00Z&to=2031-01-01T00:00:00Z', {}, 'ENERGY_RANGE'],
+  ['/api/energy', `/api/energy?unit=m1&hall=h&by=hour&${span}`, {}, 'QUERY_MALFORMED'],
   ['/api/permits', '/api/permits', permit({ unit: 'none' }), 'PERMIT_UNIT_UNKNOWN'],
   ['/api/permits', '/api/permits', permit({ branch: 'none' }), 'PERMIT_BRANCH_UNKNOWN'],
   ['/api/permits', '/api/permits', permit({ until: '2031-05-06T07:00:00Z' }), 'PERMIT_TIME'],

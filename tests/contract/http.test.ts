@@ -24,6 +24,10 @@ interface OpenApi {
   readonly components: { readonly schemas: Readonly<Record<string, Parameters<typeof z.fromJSONSchema>[0]>> };
 }
 
+interface Entries {
+  readonly entries: readonly { readonly id: string }[];
+}
+
 interface Named {
   readonly tests: readonly { readonly id: string }[];
 }
@@ -128,11 +132,11 @@ describe('the running program', () => {
     const queries: Readonly<Record<string, string>> = {
       '/api/history': `?unit=m1&point=loop.flow&from=${from}&to=${to}&buckets=7`,
       '/api/energy': `?unit=m1&from=${from}&to=${to}&by=hour`,
-      '/api/energy': `?unit=m1&from=${from}&to=${to}&by=hour`,
       '/api/alarms/journal': `?from=${from}&after=0`,
       '/api/intake/last': `?topic=${encodeURIComponent(topicOfM1)}`,
     };
     await until(async () => (await app.get<{ running: boolean }>('/api/demo/faults')).running);
+    const typed = { unit: 'mg/L', takenAt: from, operator: 'Ines' };
     const bodies: Readonly<Record<string, unknown>> = {
       'post /api/permits': { unit: 'm1', branch: 'r1', until: to, expectedInLeak: 0, operator: 'Ines' },
       'post /api/units/{unit}/tightness-tests': {
@@ -142,6 +146,8 @@ describe('the running program', () => {
         gasVolume: 1,
         operator: 'Ines',
       },
+      'post /api/units/{unit}/hand-entries': { ...typed, parameter: 'copper', value: 0.05 },
+      'post /api/units/{unit}/hand-entries/{id}/correct': { ...typed, value: 0.06, note: 'a slip of the pen' },
       'post /api/site/reload': {},
       'post /api/site/check': { text: 'site: {}' },
       'post /api/demo/faults': { id: 'slowInLeak', kind: 'fault', unit: 'm1' },
@@ -150,7 +156,15 @@ describe('the running program', () => {
       const { permits } = await app.get<{ permits: { id: string }[] }>('/api/permits');
       const ofTest = route.path.includes('tightness');
       const [test] = ofTest ? (await app.get<Named>('/api/units/m1/tightness-tests')).tests : [];
-      const id = ofTest ? (test?.id ?? '') : route.path.startsWith('/api/permits') ? (permits[0]?.id ?? '') : alarm.id;
+      const ofEntry = route.path.includes('hand-entries/');
+      const [entry] = ofEntry ? (await app.get<Entries>('/api/units/m1/hand-entries')).entries : [];
+      const id = ofEntry
+        ? (entry?.id ?? '')
+        : ofTest
+          ? (test?.id ?? '')
+          : route.path.startsWith('/api/permits')
+            ? (permits[0]?.id ?? '')
+            : alarm.id;
       const path = route.path
         .replace('{unit}', 'm1')
         .replace('{point}', 'massFlow')

@@ -5,6 +5,7 @@ import Database from 'libsql';
 import fc from 'fast-check';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { journalRowSchema } from '@ebbline/shared/contract/alarm';
+import { journalSchemaVersion } from '../../backend/src/connections/alarm-journal/journal-schema';
 import { SqliteAlarmJournal } from '../../backend/src/connections/alarm-journal/sqlite-alarm-journal';
 import { acknowledged, raised, record, startMs, transition } from './journal-samples';
 
@@ -193,7 +194,7 @@ describe('the alarm journal', () => {
     expect(() => new SqliteAlarmJournal(file)).toThrow('JOURNAL_SCHEMA_NEWER');
     database.close();
     const back = new Database(file);
-    back.exec('PRAGMA user_version = 1');
+    back.exec(`PRAGMA user_version = ${journalSchemaVersion}`);
     back.close();
     journal = new SqliteAlarmJournal(file);
   });

@@ -14,8 +14,11 @@ import {
   type VacuumSource,
   type WettedNode,
 } from '../../backend/src/evaluation/site/compiled-site';
+import type { CompiledWater } from '../../backend/src/evaluation/site/compiled-water';
 import { createSlotState, type SlotState } from '../../backend/src/evaluation/slots/slot-state';
 import { designOfUnitM, nodesOfUnitM } from './unit-m';
+
+import { waterNotStated, waterOf } from './water-of-built-site';
 
 export { runUnitM } from './unit-m';
 
@@ -31,6 +34,7 @@ export interface SiteOptions {
   readonly plates?: readonly { readonly id: string; readonly branch: number; readonly elevationM: number | null }[];
   readonly vacuumSource?: VacuumSource | null;
   readonly limits?: ReadonlyMap<string, EntryLimits>;
+  readonly water?: Partial<CompiledWater>;
   readonly fittings?: HoseFittings;
   /** What every branch has besides. */
   readonly branchParts?: Pick<CompiledBranch, 'manifoldAreaM2' | 'commissioned'>;
@@ -219,6 +223,7 @@ export function buildSite(options: SiteOptions = {}): BuiltSite {
         pumpInletPlace: places.length - 1,
         vacuumSource: options.vacuumSource ?? null,
         limits: options.limits ?? new Map(),
+        water: { ...waterNotStated, parameters: waterOf(slotOf), ...options.water },
       },
     ],
     loops: [{ id: 'm1', name: 'Unit M1', units: [0], unitsNeeded: 1 }],
@@ -288,7 +293,9 @@ function slotTable(ids: readonly string[], hallPoints: number, options: SiteOpti
     pointId: ids,
     unitOfMeasure: definitions.map((definition) => definition?.unit ?? '1'),
     holder: Int32Array.from(ids, (_, i) => (i < hallPoints ? 0 : 1)),
-    measured: Uint8Array.from(definitions, (definition) => (definition?.kind === 'measured' ? 1 : 0)),
+    measured: Uint8Array.from(definitions, (definition) =>
+      definition?.kind !== 'measured' ? 0 : definition.id.endsWith('.hand') ? 2 : 1,
+    ),
     factor: fill(1),
     offset: fill(0),
     reference: Uint8Array.from(ids, (id, i) =>

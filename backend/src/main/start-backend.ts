@@ -24,6 +24,7 @@ import { LIVE_VIEW, OPERATIONS } from '../ports/live-view';
 import { PROGRAM_VERSION } from '../ports/program-version';
 import { SITE_CHECKER } from '../ports/site-check';
 import { SITE_IN_FORCE } from '../ports/site-in-force';
+import { WATER_DESK } from '../ports/water-desk';
 import { TICKER } from '../ports/ticker';
 import { TIGHTNESS_DESK } from '../ports/tightness-desk';
 import { EnergyFromHistory } from '../runner/energy/energy-from-history';
@@ -130,6 +131,7 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
     },
     { provide: LIVE_VIEW, useValue: runner.live },
     { provide: OPERATIONS, useValue: runner.operations },
+    { provide: WATER_DESK, useValue: runner.water },
     { provide: TIGHTNESS_DESK, useValue: runner.tightness },
     { provide: RUNNER_HEALTH, useValue: withReasons(runner.health, () => reload.reasons()) },
     { provide: SITE_IN_FORCE, useValue: reload },

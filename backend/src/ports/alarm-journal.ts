@@ -1,5 +1,6 @@
 import type { JournalRow } from '@ebbline/shared/contract/alarm';
 import type { AlertChange, AlertRecord } from '../evaluation/pipeline/alert-record';
+import type { HandRecord } from '../evaluation/pipeline/hand-record';
 import type { PermitChange, PermitRecord } from '../evaluation/pipeline/permit-record';
 import type { TightnessChange, TightnessRecord } from '../evaluation/pipeline/tightness-record';
 import type { AlarmRecord, AlarmTransition } from '../evaluation/pipeline/outputs';
@@ -31,6 +32,10 @@ export interface AlarmJournal {
   alerts(): readonly AlertRecord[];
   /** Permits that are not closed, as committed. */
   permits(): readonly PermitRecord[];
+  /** A value that a person typed, or a correction of one. */
+  appendHand(record: HandRecord, wallMs: number): readonly JournalRow[];
+  /** Values typed from a time on, in the order in which they were committed. */
+  hand(fromMs: number): readonly HandRecord[];
   /** Standing alarms as committed. */
   standing(): readonly AlarmRecord[];
   /** Rows that happened in [fromMs, toMs), in order of sequence; `after` excludes; at most 500 rows a page. */

@@ -1,4 +1,5 @@
 import type { AlertChange } from '../evaluation/pipeline/alert-record';
+import type { HandRecord } from '../evaluation/pipeline/hand-record';
 import type { PermitChange } from '../evaluation/pipeline/permit-record';
 import type { TightnessChange } from '../evaluation/pipeline/tightness-record';
 import type { AlarmJournal } from '../ports/alarm-journal';
@@ -44,6 +45,11 @@ export class RecordedChanges {
   /** The same for a pressure-rise test. */
   recordTightness(change: TightnessChange, wallMs: number): boolean {
     return this.commit(wallMs, () => this.journal.appendTightness([change], wallMs));
+  }
+
+  /** The same for a value that a person typed. */
+  recordHand(record: HandRecord, wallMs: number): boolean {
+    return this.commit(wallMs, () => this.journal.appendHand(record, wallMs));
   }
 
   private commit(wallMs: number, append: () => unknown): boolean {

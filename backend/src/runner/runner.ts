@@ -1,4 +1,5 @@
 import { alarmTexts } from '../evaluation/pipeline/alarm-texts';
+import { oldestSampleMs } from '../evaluation/pipeline/hand/check-typed';
 import type { Pipeline } from '../evaluation/pipeline/pipeline';
 import type { AlarmJournal } from '../ports/alarm-journal';
 import type { BrokerState } from '../ports/broker-link';
@@ -10,6 +11,7 @@ import type { LiveView, Operations } from '../ports/live-view';
 import type { MemoryStore } from '../ports/memory-store';
 import type { MessageSink } from '../ports/message-sink';
 import type { Ticker } from '../ports/ticker';
+import type { WaterDesk } from '../ports/water-desk';
 import type { TightnessDesk } from '../ports/tightness-desk';
 import { HistoryDrain } from './history-drain';
 import { RunnerLiveView } from './live-view';
@@ -21,6 +23,7 @@ import { HistoryUpkeep } from './history-upkeep';
 import { Remembered } from './remembered';
 import type { TickClock } from './tick-clock';
 import { RunnerTightnessDesk } from './tightness-desk';
+import { RunnerWaterDesk } from './water-desk';
 import type { Scene } from './views/scene';
 import { timeText } from './views/time-text';
 
@@ -41,6 +44,7 @@ export interface Runner {
   readonly live: LiveView;
   readonly operations: Operations;
   readonly tightness: TightnessDesk;
+  readonly water: WaterDesk;
   readonly health: RunnerHealth;
   /** Begins to tick. */
   start(): void;
@@ -68,6 +72,7 @@ export function createRunner(parts: RunnerParts): Runner {
   pipeline.restoreAlerts(journal.alerts());
   pipeline.restorePermits(journal.permits());
   pipeline.restoreTightness(journal.tightness());
+  pipeline.restoreHand(journal.hand(clock.wallMs() - oldestSampleMs), nowMs());
   const remembered = new Remembered(pipeline, memory, nowMs);
   remembered.recall();
   const alarms = new RecordedAlarms(journal, () => pipeline.standing());
@@ -97,6 +102,7 @@ export function createRunner(parts: RunnerParts): Runner {
     live: new RunnerLiveView(scene, () => alarms.version() + changes.version()),
     operations: new OperatorActions(scene, alarms, changes, clock),
     tightness: new RunnerTightnessDesk(scene, changes, clock),
+    water: new RunnerWaterDesk(scene, changes, clock),
     health: {
       lastSampleAge: () => runner.lastSampleAge(),
       reasons: () =>

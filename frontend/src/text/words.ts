@@ -90,6 +90,7 @@ export const reasonWords: { readonly [R in QualityReason]: string } = {
   notApplicable: 'does not apply now',
   warming: 'not watched long enough yet',
   contradicted: 'what it is computed from contradicts itself',
+  overdue: 'typed so long ago that the next is due',
 };
 
 /** Every reason in words, or a word for none. */

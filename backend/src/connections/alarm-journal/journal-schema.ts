@@ -37,6 +37,10 @@ const steps: readonly string[] = [
     record TEXT NOT NULL
   ) STRICT;
   `,
+  // Values that people typed, found again without a look at every row.
+  `
+  CREATE INDEX journal_hand ON journal (happened_ms, sequence) WHERE cause IN ('handEntered', 'handCorrected');
+  `,
 ];
 
 export const journalSchemaVersion = steps.length;

@@ -13,6 +13,8 @@ export interface JournalStatements {
   standing(): StandingRow[];
   /** Rows that happened in [fromMs, toMs), after a sequence, in order of sequence. */
   page(after: number, fromMs: number, toMs: number, limit: number): ChainedEntry[];
+  /** Records of values that people typed from a time on, in order of sequence. */
+  handRecords(fromMs: number): string[];
   /** All rows, fetched piece by piece. */
   all(): Iterable<ChainedEntry>;
 }
@@ -36,6 +38,12 @@ export function journalStatements(database: JournalDatabase): JournalStatements 
     .prepare(`${select} WHERE sequence > ? AND happened_ms >= ? AND happened_ms < ? ORDER BY sequence LIMIT ?`)
     .raw();
 
+  const hand = database
+    .prepare(
+      `SELECT record FROM journal WHERE cause IN ('handEntered', 'handCorrected') AND happened_ms >= ? ORDER BY sequence`,
+    )
+    .raw();
+
   return {
     insert: (entry) => void insert.run(...storedValues(entry)),
     setHead: ({ sequence, hash }) => void setHead.run(sequence, hash),
@@ -48,6 +56,7 @@ export function journalStatements(database: JournalDatabase): JournalStatements 
     standing: () =>
       (standing.all() as [string, number, string][]).map(([alarm, sequence, record]) => ({ alarm, sequence, record })),
     page: (...query) => (page.all(...query) as StoredValues[]).map(chainedEntry),
+    handRecords: (fromMs) => (hand.all(fromMs) as [string][]).map(([record]) => record),
     *all() {
       let last = Number.MIN_SAFE_INTEGER;
       for (;;) {

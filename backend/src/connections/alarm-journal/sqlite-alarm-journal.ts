@@ -1,6 +1,7 @@
 import type { JournalRow } from '@ebbline/shared/contract/alarm';
 import { CodedError } from '@ebbline/shared/errors/coded-error';
 import type { AlertChange, AlertRecord } from '../../evaluation/pipeline/alert-record';
+import type { HandRecord } from '../../evaluation/pipeline/hand-record';
 import type { PermitChange, PermitRecord } from '../../evaluation/pipeline/permit-record';
 import type { TightnessChange, TightnessRecord } from '../../evaluation/pipeline/tightness-record';
 import type { AlarmRecord, AlarmTransition } from '../../evaluation/pipeline/outputs';
@@ -8,6 +9,7 @@ import type { AlarmJournal, SystemEntry } from '../../ports/alarm-journal';
 import { alertEntry, isAlertName } from './alert-entry';
 import { batchEntries } from './batch-entries';
 import { openJournalDatabase, type JournalDatabase } from './journal-database';
+import { handEntry } from './hand-entry';
 import type { ChainedEntry, JournalEntry } from './journal-entry';
 import { journalHash } from './journal-hash';
 import { migrateJournal } from './journal-schema';
@@ -81,6 +83,14 @@ export class SqliteAlarmJournal implements AlarmJournal {
   tightness(): readonly TightnessRecord[] {
     const rows = this.#statements.standing().filter(({ alarm }) => isTightnessName(alarm));
     return rows.map((row) => JSON.parse(row.record) as TightnessRecord);
+  }
+
+  appendHand(record: HandRecord, wallMs: number): readonly JournalRow[] {
+    return this.#commit([handEntry(record, wallMs)]);
+  }
+
+  hand(fromMs: number): readonly HandRecord[] {
+    return this.#statements.handRecords(fromMs).map((record) => JSON.parse(record) as HandRecord);
   }
 
   permits(): readonly PermitRecord[] {

@@ -9,6 +9,7 @@ import { OpenApiController } from './openapi.controller';
 import { PermitsController } from './permits.controller';
 import { SiteFileController } from './site-file.controller';
 import { SiteController } from './site.controller';
+import { WaterController } from './water.controller';
 import { TightnessController } from './tightness.controller';
 
 @Module({
@@ -21,6 +22,7 @@ import { TightnessController } from './tightness.controller';
     AlertsController,
     PermitsController,
     TightnessController,
+    WaterController,
     IntakeController,
     DemoController,
     OpenApiController,

@@ -20,6 +20,23 @@ export const routeTexts: Readonly<Record<RouteKey, { readonly operationId: strin
     operationId: 'history',
     summary: 'A point over time, as columns of equal buckets; null where nothing was measured.',
   },
+  'get /api/units/{unit}/water': {
+    operationId: 'water',
+    summary:
+      'Quality of the water of a unit: each parameter with its value, its band, and when a person is to look again.',
+  },
+  'get /api/units/{unit}/hand-entries': {
+    operationId: 'handEntries',
+    summary: 'Values of the water that people typed, newest sample first, corrected ones among them.',
+  },
+  'post /api/units/{unit}/hand-entries': {
+    operationId: 'enterByHand',
+    summary: 'Takes in a value of the laboratory or of a hand instrument; confirmed once it is committed.',
+  },
+  'post /api/units/{unit}/hand-entries/{id}/correct': {
+    operationId: 'correctHandEntry',
+    summary: 'Puts another value in the place of an entry, or withdraws it; the first one stays on record.',
+  },
   'get /api/energy': {
     operationId: 'energy',
     summary: 'Heat and electrical energy by local hour, day or month, with how much of each was measured.',

@@ -32,6 +32,8 @@ const quantities: Readonly<Record<EntryId, QuantityKind | null>> = {
   'CHEM-3': 'bacteria',
   'CHEM-4': 'concentration',
   'CHEM-5': 'turbidity',
+  'CHEM-6': null,
+  'CHEM-7': null,
   'SET-1': null,
   'AIR-2': 'freeAirFlow',
   'AIR-3': 'ratio',

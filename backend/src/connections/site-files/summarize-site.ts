@@ -1,5 +1,5 @@
 import { widerThanQuiet } from '../../evaluation/site/check-fittings';
-import type { CompiledSite } from '../../evaluation/site/compiled-site';
+import { Origin, type CompiledSite } from '../../evaluation/site/compiled-site';
 
 const counted = (count: number, one: string, many = `${one}s`): string => `${count} ${count === 1 ? one : many}`;
 
@@ -8,7 +8,8 @@ const singular = { branches: 'branch', servers: 'server', plates: 'plate', tanks
 /** What was understood of a site file, in one paragraph. */
 export function summarizeSite(site: CompiledSite): string {
   const { slots } = site;
-  const measured = slots.measured.reduce((sum, one) => sum + one, 0);
+  const ofOrigin = (origin: number): number => slots.measured.reduce((sum, one) => sum + (one === origin ? 1 : 0), 0);
+  const [measured, byHand] = [ofOrigin(Origin.measured), ofOrigin(Origin.byHand)];
   const halls = site.halls.map((hall) => `${hall.name} (${counted(hall.units.length, 'unit')})`).join(', ');
   const noAccuracy = slots.accuracyAbsolute.reduce(
     (sum, width, slot) => sum + (slots.measured[slot] === 1 && Number.isNaN(width) ? 1 : 0),
@@ -25,7 +26,8 @@ export function summarizeSite(site: CompiledSite): string {
   const notCommissioned = site.units.filter(({ design }) => design.commissioned.on === null).length;
   return [
     `${site.name}${site.demo && !/demo/i.test(site.name) ? ' (demo)' : ''}, ${site.altitudeM} m, ${site.timeZone}: ${counted(site.halls.length, 'hall')}: ${halls}.`,
-    `${counted(site.units.length, 'unit')}, ${counted(site.gateways.length, 'gateway')}, ${counted(measured, 'measured point')} and ${slots.count - measured} derived on ${counted(site.topics.size, 'topic')} through ${counted(site.subscriptions.length, 'subscription')}.`,
+    `${counted(site.units.length, 'unit')}, ${counted(site.gateways.length, 'gateway')}, ${counted(measured, 'measured point')} and ${ofOrigin(Origin.derived)} derived on ${counted(site.topics.size, 'topic')} through ${counted(site.subscriptions.length, 'subscription')}.`,
+    byHand > 0 ? `${counted(byHand, 'point')} that people type.` : '',
     parts.length > 0
       ? `In them: ${parts.map(([count, kind]) => counted(count, singular[kind], kind)).join(', ')}.`
       : '',

@@ -44,6 +44,8 @@ export const unitEntryIds = [
   'CHEM-3',
   'CHEM-4',
   'CHEM-5',
+  'CHEM-6',
+  'CHEM-7',
   'SET-1',
   'INS-2',
   'INS-3',

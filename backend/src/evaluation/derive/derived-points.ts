@@ -10,6 +10,7 @@ import { loopPoints } from './tables/loop-points';
 import { pipePoints } from './tables/pipe-points';
 import { platePoints } from './tables/plate-points';
 import { tankPoints } from './tables/tank-points';
+import { waterPoints } from './tables/water-points';
 import { trendPoints } from './tables/trend-points';
 
 /** Every derived point of a hall; worked out before those of its units. */
@@ -34,5 +35,6 @@ export const derivedPointsOfUnit: readonly DerivedPointOfUnit[] = [
   ...chipPoints,
   ...platePoints,
   ...trendPoints,
+  ...waterPoints,
   ...energyPoints,
 ];

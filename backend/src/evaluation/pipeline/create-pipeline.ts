@@ -8,6 +8,8 @@ import type { CompiledSite } from '../site/compiled-site';
 import { act } from './act';
 import { shownAlerts } from './shown-alerts';
 import { detailOf } from './detail-of';
+import { actOnHand } from './hand/act-on-hand';
+import { writeAllHand } from './hand/write-hand';
 import { modeOfUnit, type ModeFound } from './mode-of-unit';
 import { actOnPermit } from './permits/act-on-permit';
 import { fromLearnt, type MemoryImage } from './remembered/memory-image';
@@ -84,6 +86,14 @@ function pipelineOf(pipeline: PipelineState, slices: SliceRunner, clock: Pipelin
     actOnTightness: (action, nowMs, commit) => actOnTightness(pipeline, action, nowMs, commit),
     restoreTightness: (records) => restoreTightness(pipeline, records),
     takeTightnessChanges: () => pipeline.tightness.changes.splice(0),
+    startedMs: () => pipeline.startedMs,
+    handEntries: (unit) => pipeline.hand.ofUnit(unit),
+    handCorrector: (entry) => pipeline.hand.correctorOf(entry),
+    actOnHand: (action, nowMs, commit) => actOnHand(pipeline, action, nowMs, commit),
+    restoreHand(records, nowMs) {
+      for (const record of records) pipeline.hand.add(record);
+      writeAllHand(pipeline, nowMs);
+    },
     alerts: () => shownAlerts(pipeline),
     takeAlertChanges: () => pipeline.alertChanges.splice(0),
     detailOf: (alarm) => detailOf(pipeline, alarm),

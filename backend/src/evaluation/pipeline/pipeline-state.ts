@@ -19,6 +19,7 @@ import { AlarmIndex } from './alarm-index';
 import { applicable } from './applicable';
 import type { AlertChange, StandingAlert } from './alert-record';
 import type { PermitChange, PermitRecord } from './permit-record';
+import { HandBook } from './hand/hand-book';
 import { HistoryBuilder } from './history-builder';
 import { TightnessTests } from './tightness/tightness-tests';
 import { HourExtremes } from './hour-extremes';
@@ -60,6 +61,8 @@ export interface PipelineState {
   readonly permitChanges: PermitChange[];
   /** Guided pressure-rise tests: running, ended, and what became of them by itself, to be taken. */
   readonly tightness: TightnessTests;
+  /** What people typed. */
+  readonly hand: HandBook;
   /** Alerts that stand, by alarm; and how they came and went, to be taken. */
   readonly alerts: Map<number, StandingAlert>;
   readonly alertChanges: AlertChange[];
@@ -115,6 +118,7 @@ export function createPipelineState(site: CompiledSite, clock: ClockKind): Pipel
     openPermits: new OpenPermits(site.units.length),
     permitChanges: [],
     tightness: new TightnessTests(),
+    hand: new HandBook(),
     alerts: new Map(),
     alertChanges: [],
     memory: new RuleMemory(index.count),

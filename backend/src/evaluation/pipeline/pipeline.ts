@@ -17,6 +17,7 @@ import type {
   TightnessRefusal,
 } from './tightness-record';
 import type { TightnessPlan } from './tightness/refusals';
+import type { HandAction, HandOutcome, HandRecord } from './hand-record';
 import type { HistoryRows } from './history-rows';
 import type { Learnt } from './remembered/memory-image';
 
@@ -68,6 +69,16 @@ export interface Pipeline {
   restoreTightness(records: readonly TightnessRecord[]): void;
   /** Tests that ended by themselves since this was last asked, for the journal; each is told once. */
   takeTightnessChanges(): readonly TightnessChange[];
+  /** Tick time since which it watches, ms; NaN before it does. */
+  startedMs(): number;
+  /** What people typed at a unit, newest sample first, corrected entries among them. */
+  handEntries(unit: string): readonly HandRecord[];
+  /** The entry in the place of a corrected one; null where it is in force. */
+  handCorrector(entry: string): string | null;
+  /** Takes in a typed value or a correction. As with `act`: what `commit` does not take has not happened. */
+  actOnHand(action: HandAction, nowMs: number, commit?: (record: HandRecord) => boolean): HandOutcome;
+  /** Takes back what the journal holds, before the first message. */
+  restoreHand(records: readonly HandRecord[], nowMs: number): void;
   /** Alerts that stand. */
   alerts(): readonly AlertRecord[];
   /** How alerts came and went since this was last asked, for the journal; each is told once. */

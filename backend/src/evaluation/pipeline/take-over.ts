@@ -2,6 +2,7 @@ import type { ClockKind } from '../sample/intake-context';
 import type { CompiledSite } from '../site/compiled-site';
 import { copyColumns } from './copy-columns';
 import { createPipelineState, type PipelineState } from './pipeline-state';
+import { writeAllHand } from './hand/write-hand';
 import { mapSites, type SiteMaps } from './site-maps';
 import { takeOverAir } from './take-over-air';
 import { takeOverAlarms, takeOverAlerts } from './take-over-alarms';
@@ -42,6 +43,10 @@ const parts: { readonly [Part in keyof PipelineState]: TakeOver } = {
   openPermits: takeOverOpenPermits,
   permitChanges: (before, now) => void now.permitChanges.unshift(...before.permitChanges.splice(0)),
   tightness: takeOverTightness,
+  hand: (before, now, _maps, nowMs) => {
+    for (const record of before.hand.all()) now.hand.add(record);
+    writeAllHand(now, nowMs);
+  },
   left: (before, now) => void now.left.unshift(...before.left.splice(0)),
   modes: columns(({ modes }) => ({ modes }), 'units'),
   air: takeOverAir,

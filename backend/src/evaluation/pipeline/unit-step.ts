@@ -4,6 +4,7 @@ import type { UnitContext } from '../alarm-rules/judge-context';
 import type { CompiledUnit } from '../site/compiled-site';
 import { judgeStale } from '../quality/judge-stale';
 import { fillContext } from './fill-context';
+import { watchHand } from './hand/write-hand';
 import { judgeInstruments } from './judge-instruments';
 import { judgeUnit } from './judge-unit';
 import { modeOfUnit } from './mode-of-unit';
@@ -19,6 +20,7 @@ export function unitStep(pipeline: PipelineState, context: UnitContext, unitInde
   const unit = site.units[unitIndex] as CompiledUnit;
   const slots = pipeline.unitSlots[unitIndex] as UnitContext['slots'];
   judgeStale(site, state, unit.holder, nowMs);
+  watchHand(pipeline, unit, nowMs);
   const mode = modeOfUnit(state, slots);
   pipeline.modes[unitIndex] = mode;
   const stopped = isStanding(mode);

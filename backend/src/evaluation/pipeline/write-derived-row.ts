@@ -1,4 +1,4 @@
-import type { Holder } from '../site/compiled-site';
+import { Origin, type Holder } from '../site/compiled-site';
 import type { PipelineState } from './pipeline-state';
 
 /** Derived values stand in the second of the tick. */
@@ -10,7 +10,7 @@ export function writeDerivedRow(pipeline: PipelineState, holderIndex: number, no
   history.openRow(holderIndex, nowMs);
   for (let column = 0; column < slotCount; column += 1) {
     const slot = firstSlot + column;
-    if (measured[slot] === 1) continue;
+    if (measured[slot] !== Origin.derived) continue;
     history.putInRow(column, nowMs, value[slot] as number, reasons[slot] as number);
   }
 }

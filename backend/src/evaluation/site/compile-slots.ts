@@ -1,13 +1,15 @@
 import { pointDefinition, splitPoint } from '@ebbline/shared/contract/point-table';
 import type { MeasuredPoint } from './compile-holder';
-import { Reference, type Holder, type SlotTable } from './compiled-site';
+import { Origin, Reference, type Holder, type SlotTable } from './compiled-site';
 import type { PartIds } from './unit-parts';
 
-/** A holder with the points that get a slot: measured ones first, then derived ones, contiguous. */
+/** A holder with the points that get a slot: measured ones first, then those that people type, then derived ones, contiguous. */
 export interface HolderPlan {
   readonly id: string;
   readonly kind: 'hall' | 'unit';
   readonly measured: readonly MeasuredPoint[];
+  /** Points that people type. */
+  readonly byHand?: readonly string[];
   readonly derived: readonly string[];
   readonly places: readonly string[];
 }
@@ -32,7 +34,10 @@ export function compileSlots(plans: readonly HolderPlan[]): {
   readonly holders: readonly Holder[];
   readonly slots: SlotTable;
 } {
-  const count = plans.reduce((sum, plan) => sum + plan.measured.length + plan.derived.length, 0);
+  const count = plans.reduce(
+    (sum, plan) => sum + plan.measured.length + (plan.byHand?.length ?? 0) + plan.derived.length,
+    0,
+  );
   const pointId: string[] = [];
   const unitOfMeasure: string[] = [];
   const table: SlotTable = {
@@ -54,12 +59,12 @@ export function compileSlots(plans: readonly HolderPlan[]): {
     accuracyNormalAbsolute: new Float64Array(count),
     accuracyNormalRelative: new Float64Array(count),
   };
-  const put = (holder: number, id: string, unit: string, measured: boolean, row: typeof derivedRow): void => {
+  const put = (holder: number, id: string, unit: string, origin: number, row: typeof derivedRow): void => {
     const slot = pointId.length;
     pointId.push(id);
     unitOfMeasure.push(unit);
     table.holder[slot] = holder;
-    table.measured[slot] = measured ? 1 : 0;
+    table.measured[slot] = origin;
     table.factor[slot] = row.factor;
     table.offset[slot] = row.offset;
     table.reference[slot] = row.reference;
@@ -81,8 +86,9 @@ export function compileSlots(plans: readonly HolderPlan[]): {
   };
   const holders = plans.map((plan, holder): Holder => {
     const firstSlot = pointId.length;
-    for (const { point } of plan.measured) put(holder, point.id, point.definition.unit, true, point);
-    for (const id of plan.derived) put(holder, id, unitOf(id), false, derivedRow);
+    for (const { point } of plan.measured) put(holder, point.id, point.definition.unit, Origin.measured, point);
+    for (const id of plan.byHand ?? []) put(holder, id, unitOf(id), Origin.byHand, derivedRow);
+    for (const id of plan.derived) put(holder, id, unitOf(id), Origin.derived, derivedRow);
     const slotOf = new Map<string, number>();
     for (let slot = firstSlot; slot < pointId.length; slot += 1) slotOf.set(pointId[slot] ?? '', slot);
     return {

@@ -11,6 +11,7 @@ import type { MergedUnit } from './merge-templates';
 import { checkFigures } from './check-figures';
 import { checkParts } from './check-parts';
 import { noWindowMessage } from './pressure-window-check';
+import { compileWater, withWaterBands } from './compile-water';
 import { siOr, siOrNull } from './read-quantities';
 import type { FaultList } from './site-fault';
 
@@ -25,6 +26,10 @@ function usualReturnC(
   const t = celsius(supplySetPointC);
   return supplySetPointC + ratedHeatW / (ratedFlowM3PerS * density(t) * heatCapacity(t));
 }
+
+/** An electrode that sends its voltage has the pH falling with it. */
+const isInMillivolt = (measured: readonly MeasuredPoint[]): boolean =>
+  measured.some(({ point }) => point.id === 'water.ph' && point.factor < 0);
 
 export interface UnitSurroundings {
   readonly hall: number;
@@ -51,6 +56,7 @@ export function compileUnit(
   checkParts(merged, faults, warnings);
   checkFigures(merged, design, nodes, faults, warnings);
 
+  const water = compileWater(merged, around.compiledHolder, isInMillivolt(around.measured), faults);
   const flowMeter = around.measured.find(({ point }) => point.id === 'loop.flow');
   if (flowMeter !== undefined && flowMeter.hose !== 'supply' && flowMeter.hose !== 'return')
     faults.add(
@@ -92,7 +98,8 @@ export function compileUnit(
     matchedPairs: compileMatchedPairs(merged, around.compiledHolder, faults),
     pumpInletPlace: around.compiledHolder.places.length - 1,
     vacuumSource: compileVacuumSource(merged, faults),
-    limits: around.limits,
+    limits: withWaterBands(around.limits, water),
+    water,
   };
 }
 

@@ -65,7 +65,7 @@ export interface SlotTable {
   readonly unitOfMeasure: readonly string[];
   /** Index into `holders`. */
   readonly holder: Int32Array;
-  /** 1 = measured, 0 = derived. */
+  /** Where its values come from: `Origin`. */
   readonly measured: Uint8Array;
   /** SI = payload number × factor + offset. */
   readonly factor: Float64Array;
@@ -88,6 +88,9 @@ export interface SlotTable {
   readonly accuracyNormalAbsolute: Float64Array;
   readonly accuracyNormalRelative: Float64Array;
 }
+
+/** derived: worked out; measured: sent by the site; byHand: typed by people, never stale but due again. */
+export const Origin = { derived: 0, measured: 1, byHand: 2 } as const;
 
 export const Reference = { none: 0, absolute: 1, gauge: 2, vacuum: 3 } as const;
 

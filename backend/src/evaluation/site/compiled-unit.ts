@@ -1,4 +1,6 @@
 import type { CompiledFluid } from './compiled-fluid';
+import type { CompiledWater } from './compiled-water';
+
 import type { BranchLoss, CommissionedRecords, UnitPipes } from './compiled-pipes';
 
 /** One unit, compiled once; numbers are SI, null where the site file does not say. */

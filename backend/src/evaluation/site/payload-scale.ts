@@ -8,6 +8,7 @@ import {
   writtenUnitsFor,
 } from '@ebbline/shared/contract/site-file-quantity';
 import { fail, ok, type Result } from '@ebbline/shared/errors/result';
+import { asMolybdenum } from './as-molybdenum';
 
 /** SI = number in the payload × factor + offset. */
 export interface PayloadScale {
@@ -17,7 +18,7 @@ export interface PayloadScale {
 }
 
 interface ScaleFault {
-  readonly key: 'unit' | 'span' | 'density';
+  readonly key: 'unit' | 'span' | 'density' | 'as';
   readonly message: string;
 }
 
@@ -81,5 +82,11 @@ export function payloadScale(file: PointInFile, definition: PointDefinition): Re
       key: 'unit',
       message: `"${file.unit}" does not fit a ${quantity}; expected one of ${writtenUnitsFor(quantity).join(', ')}`,
     });
-  return ok({ unit, factor: row.factor, offset: row.offset });
+  if (definition.id !== 'water.molybdate') return ok({ unit, factor: row.factor, offset: row.offset });
+  if (file.as === undefined)
+    return fail({
+      key: 'as',
+      message: 'is missing; say as what it is counted, Mo or MoO4: the numbers differ by 1.67',
+    });
+  return ok({ unit, factor: asMolybdenum('molybdate', row.factor, file.as), offset: row.offset });
 }

@@ -1,6 +1,7 @@
 import type { SiteFile } from '@ebbline/shared/contract/site-file';
 import type { PointInFile } from '@ebbline/shared/contract/site-file-points';
 import { compileHolder, type HolderCaches } from './compile-holder';
+import { handPointsOf } from './compile-water';
 import { expandDerived, type HolderPlan } from './compile-slots';
 import type { MergedUnit } from './merge-templates';
 import type { FaultList } from './site-fault';
@@ -61,6 +62,7 @@ export function planUnit(
       caches,
       faults,
     ),
+    byHand: handPointsOf(unit.water),
     derived: expandDerived(derived, parts),
     places: placesOf(unit).names,
   };

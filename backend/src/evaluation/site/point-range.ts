@@ -35,8 +35,9 @@ export function parseRange(text: string, quantity: QuantityKind, scale: PayloadS
   const row = plainUnit(range.unit) === scale.unit ? scale : writtenUnit(range.unit, quantity);
   if (row === undefined)
     return fail(`unit of measure "${range.unit}" does not fit; use that of the point, ${scale.unit}`);
-  const minimum = range.from * row.factor + row.offset;
-  const maximum = range.to * row.factor + row.offset;
+  const [from, to] = [range.from * row.factor + row.offset, range.to * row.factor + row.offset];
+  // pH falls as the voltage of its electrode rises.
+  const [minimum, maximum] = row.factor < 0 ? [to, from] : [from, to];
   return minimum < maximum ? ok({ minimum, maximum }) : fail('expected the lower end first; swap the ends');
 }
 
@@ -50,6 +51,6 @@ const differenceKind = (quantity: QuantityKind): QuantityKind =>
 /** A difference (an accuracy, a change) in the point's own or any other fitting unit of measure → SI. */
 export function parseDifference(text: string, quantity: QuantityKind, scale: PayloadScale): Result<number, string> {
   const own = /^\s*([+-]?\d+(?:\.\d+)?(?:[eE][+-]?\d+)?)\s*(\S.*)$/.exec(text);
-  if (own !== null && plainUnit(own[2] ?? '') === scale.unit) return ok(Number(own[1]) * scale.factor);
+  if (own !== null && plainUnit(own[2] ?? '') === scale.unit) return ok(Number(own[1]) * Math.abs(scale.factor));
   return parseQuantity(text, differenceKind(quantity));
 }

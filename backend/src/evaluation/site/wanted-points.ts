@@ -43,9 +43,12 @@ function expand(key: string, holder: PointsInFile): readonly Wish[] {
 function idFault(id: string, holder: PointsInFile): string | null {
   const definition = pointDefinition(id);
   if (definition === undefined || definition.holder !== holder.kind) {
-    const known = pointTable.filter((row) => row.kind === 'measured' && row.holder === holder.kind);
+    const known = pointTable.filter(
+      (row) => row.kind === 'measured' && row.holder === holder.kind && !row.id.endsWith('.hand'),
+    );
     return `no measured point of a ${holder.kind} has this id; known are ${known.map((row) => row.id).join(', ')}`;
   }
+  if (id.endsWith('.hand')) return 'is typed by people; take it out, and give `due` of that parameter under water';
   if (definition.kind === 'derived') return 'is derived by Ebbline and never measured; take it out';
   const part = splitPoint(id);
   if (part === null || holder.parts[part.group].includes(part.id)) return null;

@@ -21,6 +21,7 @@ const qualityOfReason: Readonly<Record<QualityReason, Quality>> = {
   notApplicable: 'bad',
   warming: 'bad',
   contradicted: 'bad',
+  overdue: 'uncertain',
 };
 
 const bits = (quality: Quality): number =>

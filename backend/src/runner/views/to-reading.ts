@@ -2,6 +2,7 @@ import type { Figure } from '@ebbline/shared/contract/live-feed';
 import type { Reading } from '@ebbline/shared/contract/reading';
 import { qualityOf, reasonList } from '../../evaluation/slots/quality-reasons';
 import { readingUncertainty } from '../../evaluation/derive/reading-uncertainty';
+import { Origin } from '../../evaluation/site/compiled-site';
 import type { Pipeline } from '../../evaluation/pipeline/pipeline';
 import { ageSeconds, finiteOrNull, timeText } from './time-text';
 
@@ -39,7 +40,7 @@ export function toReading(values: Values, slot: number, nowMs: number): Reading 
   const place = state.where[slot] ?? -1;
   return {
     id: site.slots.pointId[slot] ?? '',
-    kind: site.slots.measured[slot] === 1 ? 'measured' : 'derived',
+    kind: site.slots.measured[slot] !== Origin.derived ? 'measured' : 'derived',
     ...toFigure(values, slot, nowMs),
     reasons: reasonList(state.reasons[slot] ?? 0),
     unit: site.slots.unitOfMeasure[slot] ?? '1',

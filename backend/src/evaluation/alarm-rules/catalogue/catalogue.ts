@@ -13,6 +13,8 @@ import { chem2 } from './chem-2';
 import { chem3 } from './chem-3';
 import { chem4 } from './chem-4';
 import { chem5 } from './chem-5';
+import { chem6 } from './chem-6';
+import { chem7 } from './chem-7';
 import { com1 } from './com-1';
 import { dew1 } from './dew-1';
 import { dew2 } from './dew-2';
@@ -92,6 +94,8 @@ const byUnit: Readonly<Record<UnitEntryId, UnitEntry>> = {
   'CHEM-3': chem3,
   'CHEM-4': chem4,
   'CHEM-5': chem5,
+  'CHEM-6': chem6,
+  'CHEM-7': chem7,
   'SET-1': set1,
   'INS-2': ins2,
   'INS-3': ins3,

@@ -16,5 +16,5 @@ export const chem1 = chemistryEntry({
   limit: Number.NaN,
   deadband: 0,
   feeds: ['water.conductivity'],
-  slot: (slots) => slots.conductivity25,
+  parameter: 'conductivity',
 });

@@ -14,5 +14,5 @@ export const chem2 = chemistryEntry({
   limit: 9.5,
   deadband: 0.1,
   feeds: ['water.ph'],
-  slot: (slots) => slots.waterPh,
+  parameter: 'ph',
 });

@@ -14,5 +14,5 @@ export const chem3 = chemistryEntry({
   limit: 100,
   deadband: 10,
   feeds: ['water.bacteria'],
-  slot: (slots) => slots.waterBacteria,
+  parameter: 'bacteria',
 });

@@ -1,42 +1,52 @@
-import { judgeAbove } from '../above';
-import { anyOf } from '../any-of';
-import { judgeBelow } from '../below';
-import type { UnitEntry } from '../entry';
-import { usable } from '../judge-context';
+import type { WaterParameterId } from '@ebbline/shared/contract/water-parameters';
+import { judgeBand } from '../band';
+import type { Limits, UnitEntry } from '../entry';
 import { Verdict } from '../verdict';
-import { chemistryEntry } from './chem-entry';
+import { waterDetail } from '../water-detail';
+import { waterParameterOf, waterValue } from '../water-in-force';
+import { chemistryEntry, judgeParameters } from './chem-entry';
 
-/** `low` is the least inhibitor, `limit` the most copper. */
+const inhibitors: readonly WaterParameterId[] = ['inhibitor', 'molybdate', 'nitrite', 'azole'];
+const metals: readonly WaterParameterId[] = ['copper', 'iron'];
+const judged = [...inhibitors, ...metals];
+
+/** `low` is the least inhibitor, `limit` the most copper; molybdate, nitrite, azole and iron have bands of their own. */
 export const chem4: UnitEntry = {
   ...chemistryEntry({
     id: 'CHEM-4',
-    title: 'Inhibitor low, or copper in the water',
-    cause: 'Inhibitor eaten by oxygen or bacteria, thinned by top-up or by facility water; copper corroding.',
+    title: 'Inhibitor outside its band, or metal in the water',
+    cause:
+      'Inhibitor eaten by oxygen or bacteria, thinned by top-up or by facility water, or dosed too much; copper or iron corroding.',
     consequence: 'Plates and pipes corrode; what comes off blocks narrow channels.',
     action:
-      'Take a sample, look whether water comes in from the facility side, and dose the inhibitor that the loop has.',
-    confirm: 'Have a sample analysed; compare copper with the last one: the rise tells more than the value.',
+      'Take a sample, look whether water comes in from the facility side, and bring the inhibitor that the loop has back into its band.',
+    confirm: 'Have a sample analysed; compare the metal with the last one: the rise tells more than the value.',
     basis:
-      'Copper: action above 0.2 mg/L (water-treatment practice, from memory). Inhibitor: by its maker, so there is no default.',
+      'Copper: action above 0.2 mg/L (water-treatment practice, from memory). Inhibitor: by its maker, so there is no default. Molybdate is counted as Mo, nitrite as NO₂.',
     unitOfMeasure: 'kg/m3',
     low: Number.NaN,
     limit: 0.0002,
     deadband: 0,
-    feeds: ['water.inhibitor', 'water.copper'],
-    slot: (slots) => slots.waterInhibitor,
+    feeds: ['water.inhibitor', 'water.copper', 'water.molybdate'],
+    parameter: 'inhibitor',
   }),
-  applies: (_unit, slots) => slots.waterInhibitor >= 0 || slots.waterCopper >= 0,
-  judge({ slots, state }, limits, active, finding) {
-    const low = limits.low ?? Number.NaN;
-    const inhibitor = usable(state, slots.waterInhibitor);
-    const copper = usable(state, slots.waterCopper);
-    const thin =
-      slots.waterInhibitor < 0 || Number.isNaN(low) ? Verdict.no : judgeBelow(inhibitor, low, limits.deadband, active);
-    const corrodes = slots.waterCopper < 0 ? Verdict.no : judgeAbove(copper, limits.limit, limits.deadband, active);
-    finding.verdict = anyOf(thin, corrodes);
-    const byCopper = corrodes === Verdict.yes;
-    finding.value = byCopper ? copper : inhibitor;
-    finding.limit = byCopper ? limits.limit : low;
-    finding.where = byCopper ? 'copper' : 'inhibitor';
+  applies: (unit) => judged.some((id) => waterParameterOf(unit, id) !== null),
+  judge({ state, unit }, limits, active, finding) {
+    judgeParameters(state, unit, judged, finding, (parameter) => {
+      const value = waterValue(state, unit, parameter.id);
+      const { low, high } = endsOf(parameter.id, parameter.band, limits);
+      const verdict = judgeBand(value, low, high, limits.deadband, active);
+      return { verdict, value, limit: verdict === Verdict.yes && value > high ? high : low };
+    });
   },
+  detail: (context) => waterDetail(context, judged),
 };
+
+function endsOf(
+  id: WaterParameterId,
+  band: { low: number; high: number },
+  limits: Limits,
+): { low: number; high: number } {
+  if (id === 'inhibitor') return { low: limits.low ?? Number.NaN, high: band.high };
+  return id === 'copper' ? { low: band.low, high: limits.limit } : band;
+}

@@ -13,5 +13,5 @@ export const chem5 = chemistryEntry({
   limit: 20,
   deadband: 2,
   feeds: ['water.turbidity'],
-  slot: (slots) => slots.waterTurbidity,
+  parameter: 'turbidity',
 });

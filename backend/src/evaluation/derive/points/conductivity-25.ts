@@ -1,5 +1,6 @@
-import { conductivityAt25, conductivityCoefficient } from '@ebbline/shared/fluid-properties/conductivity';
+import { conductivityAt25 } from '@ebbline/shared/fluid-properties/conductivity';
 import { combine2 } from '@ebbline/shared/uncertainty/combine';
+import { part } from '../uncertainty-budget';
 import type { UnitFrame } from '../unit-frame';
 import type { UnitPlan } from '../unit-plan';
 import { uOf, writePoint } from '../write-point';
@@ -9,15 +10,17 @@ export const hasConductivity = ({ slot }: UnitPlan): boolean =>
 
 /** Conductivity at 25 °C, S/m, of a probe that reads the supply water as it is. */
 export function deriveConductivity25(frame: UnitFrame): void {
-  const { tally, state, plan } = frame;
+  const { tally, state, plan, supplyTemperature } = frame;
   const { slot } = plan;
+  const alpha = plan.unit.water.conductivityCoefficient;
   tally.begin();
   const reading = tally.take(state, slot['water.conductivity']);
   tally.take(state, slot['supply.temperature']);
-  const value = conductivityAt25(reading, frame.supplyTemperature);
-  const relative = combine2(
-    uOf(frame, slot['water.conductivity']) / reading,
-    conductivityCoefficient * uOf(frame, slot['supply.temperature']),
+  const value = conductivityAt25(reading, supplyTemperature, alpha);
+  const perReading = 1 / (1 + alpha * (supplyTemperature - 25));
+  const u = combine2(
+    part(frame, 'water.conductivity', perReading * uOf(frame, slot['water.conductivity'])),
+    part(frame, 'supply.temperature', value * alpha * perReading * uOf(frame, slot['supply.temperature'])),
   );
-  writePoint(frame, slot.conductivity25, value, value * relative);
+  writePoint(frame, slot.conductivity25, value, u);
 }

@@ -1,9 +1,7 @@
-import { conductivityAt25 } from '@ebbline/shared/fluid-properties/conductivity';
 import { resistanceAtFlow, thermalResistance } from '@ebbline/shared/heat/thermal-resistance';
 import { steadyTemperature, timeToTemperature } from '@ebbline/shared/heat/time-to-temperature';
 import { timeUntilGone } from '@ebbline/shared/hydraulics/tank-water';
 import type { DerivedPointOfUnit } from '../derived-point';
-import { deriveConductivity25, hasConductivity } from '../points/conductivity-25';
 import { derivePlateRatio, derivePlateResistance, hasPlateRatio, hasPlateResistance } from '../points/plate-resistance';
 import {
   deriveRideThroughFans,
@@ -65,13 +63,5 @@ export const chipPoints: readonly DerivedPointOfUnit[] = [
     equation: steadyTemperature,
     derive: deriveTemperatureOnFans,
     applies: hasTemperatureOnFans,
-  },
-  {
-    id: 'conductivity25',
-    unit: 'S/m',
-    inputs: ['water.conductivity', 'supply.temperature'],
-    equation: conductivityAt25,
-    derive: deriveConductivity25,
-    applies: hasConductivity,
   },
 ];

@@ -1,11 +1,11 @@
 import { modes } from '@ebbline/shared/contract/http-api';
 import { describe, expect, it } from 'vitest';
-import { Reference } from '../../../../../backend/src/evaluation/site/compiled-site';
+import { Origin, Reference } from '../../../../../backend/src/evaluation/site/compiled-site';
 import { compiledOrThrow, slotOf, smallSite } from '../../../../helpers/small-site';
 import { changed } from './change-document';
 
 describe('compileSite', () => {
-  it('gives halls, then units, contiguous slots: measured points first, then derived ones', () => {
+  it('gives halls, then units, contiguous slots: measured points first, then typed ones, then derived ones', () => {
     const { holders, slots } = smallSite();
     expect(holders.map(({ id, kind }) => [id, kind])).toEqual([
       ['north', 'hall'],
@@ -19,8 +19,10 @@ describe('compileSite', () => {
       const own = Array.from({ length: holder.slotCount }, (_, k) => holder.firstSlot + k);
       expect(own.map((slot) => slots.holder[slot])).toEqual(own.map(() => index));
       expect(own.map((slot) => holder.slotOf.get(slots.pointId[slot] ?? ''))).toEqual(own);
+      const rank = (origin: number): number =>
+        [Origin.measured, Origin.byHand, Origin.derived].indexOf(origin as never);
       const measured = own.map((slot) => slots.measured[slot] ?? 0);
-      expect(measured).toEqual([...measured].sort((a, b) => b - a));
+      expect(measured).toEqual([...measured].sort((a, b) => rank(a) - rank(b)));
     }
     expect(next).toBe(slots.count);
   });

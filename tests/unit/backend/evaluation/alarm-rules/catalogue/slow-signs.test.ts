@@ -218,8 +218,8 @@ describe('CHEM', () => {
   const cases = [
     ['CHEM-1', 'conductivity25', 0.01, 0.05, 0.01, { low: 0.005, limit: 0.02 }],
     ['CHEM-1', 'conductivity25', 0.01, 0.004, 0.01, { low: 0.005, limit: 0.02 }],
-    ['CHEM-2', 'water.ph', 8.8, 9.7, 9.3, {}],
-    ['CHEM-2', 'water.ph', 8.8, 7.9, 8.2, {}],
+    ['CHEM-2', 'ph', 8.8, 9.7, 9.3, {}],
+    ['CHEM-2', 'ph', 8.8, 7.9, 8.2, {}],
     ['CHEM-3', 'water.bacteria', 10, 1000, 50, {}],
     ['CHEM-4', 'water.copper', 0.0001, 0.0003, 0.0001, {}],
     ['CHEM-4', 'water.inhibitor', 0.4, 0.1, 0.4, { low: 0.2 }],

@@ -1,0 +1,63 @@
+import { Body, Controller, Get, HttpCode, Inject, Param, Post, Req } from '@nestjs/common';
+import {
+  handCorrectionRequestSchema,
+  handEntryRequestSchema,
+  type HandEntry,
+  type HandEntryList,
+} from '@ebbline/shared/contract/hand-entry';
+import type { WaterQuality } from '@ebbline/shared/contract/water-quality';
+import type { Result } from '@ebbline/shared/errors/result';
+import { IDENTITY, type Actor, type Identity } from '../../ports/identity';
+import { WATER_DESK, type WaterDesk, type WaterDeskFault } from '../../ports/water-desk';
+import { checkInput } from './check-input';
+import { ProblemError } from './problem-error';
+import type { WebRequest } from './web-types';
+
+/** Quality of a unit's water, and the values of it that people type. */
+@Controller('api/units/:unit')
+export class WaterController {
+  constructor(
+    @Inject(WATER_DESK) private readonly desk: WaterDesk,
+    @Inject(IDENTITY) private readonly identity: Identity,
+  ) {}
+
+  @Get('water')
+  quality(@Param('unit') unit: string): WaterQuality {
+    return orProblem(this.desk.quality(unit));
+  }
+
+  @Get('hand-entries')
+  entries(@Param('unit') unit: string): HandEntryList {
+    return orProblem(this.desk.entries(unit));
+  }
+
+  @Post('hand-entries')
+  @HttpCode(200)
+  enter(@Param('unit') unit: string, @Body() body: unknown, @Req() request: WebRequest): HandEntry {
+    const asked = checkInput(handEntryRequestSchema, body, 'BODY_MALFORMED');
+    return orProblem(this.desk.enter(unit, asked, this.actorOf(asked.operator, request)));
+  }
+
+  @Post('hand-entries/:id/correct')
+  @HttpCode(200)
+  correct(
+    @Param('unit') unit: string,
+    @Param('id') id: string,
+    @Body() body: unknown,
+    @Req() request: WebRequest,
+  ): HandEntry {
+    const asked = checkInput(handCorrectionRequestSchema, body, 'BODY_MALFORMED');
+    return orProblem(this.desk.correct(unit, id, asked, this.actorOf(asked.operator, request)));
+  }
+
+  private actorOf(operator: string, request: WebRequest): Actor {
+    const actor = this.identity.actorOf({ operator, remoteAddress: request.socket.remoteAddress ?? '' });
+    if (!actor.ok) throw new ProblemError(actor.fault.code, actor.fault.message);
+    return actor.value;
+  }
+}
+
+function orProblem<Value>(done: Result<Value, WaterDeskFault>): Value {
+  if (!done.ok) throw new ProblemError(done.fault.code, done.fault.message);
+  return done.value;
+}

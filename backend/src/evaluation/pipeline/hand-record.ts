@@ -1,0 +1,57 @@
+import type { HandEntryFault, MolybdateForm } from '@ebbline/shared/contract/hand-entry';
+import type { WaterParameterId } from '@ebbline/shared/contract/water-parameters';
+
+/** A value that a person typed, as the judge keeps it and as the journal restores it. Plain JSON; never changed. */
+export interface HandRecord {
+  readonly id: string;
+  readonly unit: string;
+  readonly parameter: WaterParameterId;
+  /** In the unit of measure of the parameter: conductivity at 25 °C, molybdate as Mo; null: withdrawn. */
+  readonly value: number | null;
+  readonly typed: {
+    readonly value: number;
+    readonly unit: string;
+    readonly as: MolybdateForm | null;
+    readonly sampleTemperature: number | null;
+  } | null;
+  readonly takenMs: number;
+  readonly enteredMs: number;
+  readonly by: string;
+  readonly station: string;
+  readonly note: string;
+  readonly corrects: string | null;
+}
+
+interface Typed {
+  readonly unitOfMeasure: string;
+  readonly as: MolybdateForm | null;
+  readonly sampleTemperature: number | null;
+  readonly takenMs: number;
+  readonly operator: string;
+  readonly station: string;
+  readonly note: string;
+}
+
+export interface EnterByHand extends Typed {
+  readonly kind: 'enterByHand';
+  readonly unit: string;
+  readonly parameter: string;
+  readonly value: number;
+}
+
+export interface CorrectByHand extends Typed {
+  readonly kind: 'correctByHand';
+  readonly unit: string;
+  readonly entry: string;
+  /** Null withdraws the entry. */
+  readonly value: number | null;
+}
+
+export type HandAction = EnterByHand | CorrectByHand;
+
+export interface HandFault {
+  readonly code: HandEntryFault | 'UNIT_UNKNOWN' | 'ACTION_NOT_RECORDED';
+  readonly message: string;
+}
+
+export type HandOutcome = { readonly ok: true; readonly record: HandRecord } | ({ readonly ok: false } & HandFault);
