@@ -55,6 +55,23 @@ export const figureFaults: readonly FaultRow[] = [
     /more than all water/,
   ],
   [
+    'water behind the plates of a way that is not stated',
+    typeM('transit'),
+    { platesToReturn: '140 L' },
+    key('transit', 'platesToReturn'),
+    /part of volumes.supplyToReturn, which is missing/,
+  ],
+  ['heat stored below nothing', typeM('transit'), { storedHeat: '-1 kJ/K' }, key('transit', 'storedHeat'), /0 or more/],
+  ['a sensor ahead of time', typeM('transit'), { sensorLag: '-5 s' }, key('transit', 'sensorLag'), /0 or more/],
+  ['a plate ahead of time', typeM('transit'), { plateLag: '-5 s' }, key('transit', 'plateLag'), /0 or more/],
+  [
+    'a wetted place of a branch that is not there',
+    typeM('nodes', 'topReturn', 'branch'),
+    'r99',
+    key('nodes', 'topReturn', 'branch'),
+    /there is no branch "r99"/,
+  ],
+  [
     'more room for water than for gas',
     typeM('volumes'),
     { separatorGas: '80 L', separatorRoom: '90 L' },
@@ -97,6 +114,14 @@ export const figureFaults: readonly FaultRow[] = [
     '-5 °C',
     key('vacuumSource', 'sealWaterTemperature'),
     /liquid seal water/,
+  ],
+  ['a sound period of no day', typeM('knownGood'), {}, key('knownGood', 'from'), /day of the calendar/],
+  [
+    'an hour to learn from',
+    typeM('knownGood'),
+    { from: '2026-03-14', hours: 1 },
+    key('knownGood', 'hours'),
+    /expected 4 to 720/,
   ],
   ['a heat capacity of nothing', typeM('plateHeatCapacity'), '0 J/K', key('plateHeatCapacity'), /more than 0/],
 ];
