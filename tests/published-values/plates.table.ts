@@ -1,7 +1,7 @@
 import { liquidWaterDensity, liquidWaterHeatCapacity } from '@ebbline/shared/fluid-properties/liquid-water';
 import { meanReferredResistance } from '@ebbline/shared/heat/film-coefficient';
 import { celsius } from '@ebbline/shared/units/quantity';
-import type { PlateChannel } from '../../backend/src/evaluation/site/compiled-site';
+import type { PlateChannel } from '../../backend/src/evaluation/site/compiled-pipes';
 import { onRichUnit } from './on-rich-unit';
 import { absolute, relative, type PublishedRow, type PublishedTable } from './published-table';
 

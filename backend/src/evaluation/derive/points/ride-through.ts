@@ -1,13 +1,15 @@
 import { steadyTemperature, timeToTemperature } from '@ebbline/shared/heat/time-to-temperature';
 import { timeUntilGone } from '@ebbline/shared/hydraulics/tank-water';
-import { combine2, expanded } from '@ebbline/shared/uncertainty/combine';
+import { combine2, expanded, rectangular } from '@ebbline/shared/uncertainty/combine';
 import type { CompiledPlate } from '../../site/compiled-site';
 import { badBits, reasonBit } from '../../slots/quality-reasons';
-import { shareFloor } from '../derive-constants';
+import { plateHeatCapacityHalfWidth, shareFloor } from '../derive-constants';
+import { isSmall } from '../small';
+import { part } from '../uncertainty-budget';
 import type { UnitFrame } from '../unit-frame';
 import type { UnitPlan } from '../unit-plan';
 import { hasStoredWater, storedWater, storedWaterU } from '../stored-water';
-import { partOf, writePoint } from '../write-point';
+import { partOf, uOf, writePoint } from '../write-point';
 import { writeDerived } from '../write-derived';
 
 export const hasRideThroughFlow = (plan: UnitPlan): boolean =>
@@ -76,14 +78,38 @@ function deriveClock(frame: UnitFrame, target: number, fans: boolean): void {
   }
   if (seen === 0) tally.note(reasonBit.inputBad, Infinity);
   else if (soonest === Infinity && !tally.isBad()) tally.note(reasonBit.notApplicable, Infinity);
-  const u = first === undefined ? Number.NaN : clockU(frame, first, soonest, heatCapacity);
+  const u = first === undefined ? Number.NaN : clockU(frame, first, soonest, fans);
   writeDerived(state, target, frame.nowMs, tally, soonest, expanded(u), first?.place ?? -1);
 }
 
-/** Of temperature and power alone: the stated heat capacity and limit are taken as they are. */
-function clockU(frame: UnitFrame, { slot }: CompiledPlate, time: number, heatCapacity: number): number {
-  const power = frame.state.value[slot.power] ?? Number.NaN;
-  return combine2(partOf(frame, slot.temperature, heatCapacity / power), partOf(frame, slot.power, time / power));
+/**
+ * By differentiating the clock: it moves by C/Q of now for each kelvin of the chip, and by C (1/Q_now − 1/Q_limit) for each kelvin of the hall
+ * or each watt times the fans' resistance, Q being the heat that stays in the chip. Where Q at the limit is within its uncertainty the
+ * limit may as well never come: undefined.
+ */
+function clockU(frame: UnitFrame, { slot, fanPath }: CompiledPlate, time: number, fans: boolean): number {
+  const { state, plan, tally } = frame;
+  const { design } = plan.unit;
+  const heatCapacity = design.plateHeatCapacityJPerK ?? Number.NaN;
+  const lossWPerK = fans && fanPath !== null ? 1 / fanPath.resistanceKPerW : 0;
+  const hall = lossWPerK === 0 ? 0 : (state.value[plan.hallTemperatureSlot] ?? Number.NaN);
+  const power = state.value[slot.power] ?? Number.NaN;
+  const staysNow = power - lossWPerK * ((state.value[slot.temperature] ?? Number.NaN) - hall);
+  const staysAtLimit = power - lossWPerK * ((design.plateLimitC ?? Number.NaN) - hall);
+  const hallU = lossWPerK === 0 ? 0 : lossWPerK * uOf(frame, plan.hallTemperatureSlot);
+  if (isSmall(staysAtLimit, combine2(uOf(frame, slot.power), hallU)) && !tally.isBad())
+    tally.note(reasonBit.undefined, Infinity);
+  const byHall = heatCapacity * (1 / staysNow - 1 / staysAtLimit);
+  return combine2(
+    combine2(
+      partOf(frame, slot.temperature, heatCapacity / staysNow),
+      partOf(frame, slot.power, lossWPerK === 0 ? time / power : byHall / lossWPerK),
+    ),
+    combine2(
+      lossWPerK === 0 ? 0 : partOf(frame, plan.hallTemperatureSlot, byHall),
+      part(frame, 'plateHeatCapacity', time * rectangular(plateHeatCapacityHalfWidth)),
+    ),
+  );
 }
 
 /** Where the hottest of the chips that have fans settles on them alone, °C: hall air + power × resistance with fans at full speed. */

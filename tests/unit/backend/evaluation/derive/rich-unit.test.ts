@@ -48,6 +48,7 @@ describe('a unit with every sensor and its commissioning figures', () => {
       'timeToEmpty',
       'timeToFull',
       'filterResistance',
+      'pumpHeadRatio',
       'rideThroughFlow',
       'conductivity25',
     ];
@@ -60,6 +61,7 @@ describe('a unit with every sensor and its commissioning figures', () => {
           'supplyTank.level': [0.003, Number.NaN],
           'separator.level': [0.003, Number.NaN],
           'filter.pressureDrop': [200, Number.NaN],
+          'pump.speed': [0.005, Number.NaN],
           'water.conductivity': [Number.NaN, 0.03],
         },
       }),
