@@ -2,11 +2,11 @@ import { lowerWallGuardAt } from '../../derive/nearest-lower-wall';
 import { judgeBelow } from '../below';
 import type { UnitEntry } from '../entry';
 import { nodePressureFeeds } from '../node-pressure-feeds';
-import { placeOf, usable, type UnitContext } from '../judge-context';
+import { guard, placeOf, usable, type UnitContext } from '../judge-context';
 import { holdUnseenPlate } from '../plant-signs/plate-wall-unseen';
 
 /**
- * The nearest lower wall is within its guard: boiling at a node, the pump's inlet, or the hot plate wall. Never
+ * The nearest lower wall, less its expanded uncertainty, is within its guard: boiling at a node, the pump's inlet, or the hot plate wall. Never
  * suppressed by mode. Each kind of wall has a guard of its own; a limit in the site file stands for all of them.
  */
 export const boil1: UnitEntry = {
@@ -34,7 +34,7 @@ export const boil1: UnitEntry = {
   offWhenInferred: false,
   judge(context, limits, active, finding) {
     const slot = context.slots.lowerWallMargin;
-    finding.value = usable(context.state, slot);
+    finding.value = usable(context.state, slot) - guard(context.state, slot);
     finding.limit = Number.isNaN(limits.limit) ? guardOfWall(context, slot) : limits.limit;
     finding.verdict = holdUnseenPlate(
       context,

@@ -163,3 +163,38 @@ describe('MARGIN-2', () => {
     expect(plant.standing('MARGIN-1')).toMatchObject({ active: true, foldedUnder: null });
   });
 });
+
+describe('margins that alarms judge', () => {
+  const raw = (plant: Plant, point: string): { readonly value: number; readonly u: number } => {
+    const slot = plant.site.holders.find(({ id }) => id === 'm1')?.slotOf.get(point) ?? -1;
+    const { state } = plant.pipeline;
+    return { value: state.value[slot] ?? Number.NaN, u: state.expandedUncertainty[slot] ?? Number.NaN };
+  };
+
+  it('are less their expanded uncertainty: BOIL-1 is raised while the wall may be within its guard', () => {
+    const plant = settled();
+    let last = Number.NaN;
+    // The wall comes nearer by 0.1 kPa at a time, slowly enough for the delay of 15 s.
+    while (plant.standing('BOIL-1')?.active !== true && plant.m1.pSeparator > 10) {
+      plant.m1.pSeparator -= 0.1;
+      plant.run(20);
+      last = raw(plant, 'lowerWallMargin').value;
+    }
+    const { value, limit } = plant.standing('BOIL-1') ?? {};
+    const { u } = raw(plant, 'lowerWallMargin');
+    expect(u).toBeGreaterThan(200);
+    expect(value).toBeLessThan(limit ?? Number.NaN);
+    expect(last).toBeGreaterThan(limit ?? Number.NaN);
+    expect(value).toBeCloseTo(last - u, 6);
+  });
+
+  it('are what they are where the words say that one is gone: MARGIN-2 waits for ambient itself', () => {
+    const plant = settled();
+    while (plant.standing('MARGIN-2')?.active !== true && plant.m1.pTank < 101) {
+      plant.m1.pTank += 0.1;
+      plant.run(6);
+    }
+    expect(raw(plant, 'vacuumMargin').value).toBeLessThan(0);
+    expect(raw(plant, 'vacuumMargin').value).toBeGreaterThan(-150);
+  });
+});
