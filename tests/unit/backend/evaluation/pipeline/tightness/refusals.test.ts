@@ -9,11 +9,11 @@ const withBleed = (): Plant => {
 
 describe('a pressure-rise test is refused', () => {
   it.each([
-    ['TIGHTNESS_SOURCE_RUNS', (plant: Plant) => void (plant.m1.vacuumRunning = true)],
-    ['TIGHTNESS_FLOW', (plant: Plant) => void (plant.m1.flow = 40)],
-    ['TIGHTNESS_FLOW', (plant: Plant) => void (plant.m1.pumpRunning = true)],
-    ['TIGHTNESS_NO_VACUUM', (plant: Plant) => void (plant.m1.pSeparator = 98)],
-    ['TIGHTNESS_INPUT_BAD', (plant: Plant) => void (plant.m1.tReturn = null)],
+    ['TIGHTNESS_SOURCE_RUNS', (plant: Plant): unknown => void (plant.m1.vacuumRunning = true)],
+    ['TIGHTNESS_FLOW', (plant: Plant): unknown => void (plant.m1.flow = 40)],
+    ['TIGHTNESS_FLOW', (plant: Plant): unknown => void (plant.m1.pumpRunning = true)],
+    ['TIGHTNESS_NO_VACUUM', (plant: Plant): unknown => void (plant.m1.pSeparator = 98)],
+    ['TIGHTNESS_INPUT_BAD', (plant: Plant): unknown => void (plant.m1.tReturn = null)],
   ] as const)('with %s, and begins nothing', (code, happen) => {
     const plant = plantAtRest();
     happen(plant);

@@ -130,12 +130,12 @@ describe('a pressure-rise test while it runs', () => {
   });
 
   it.each([
-    ['sourceStarted', (plant: Plant) => (plant.m1.vacuumRunning = true), 3],
-    ['flowStarted', (plant: Plant) => (plant.m1.flow = 100), 3],
-    ['flowStarted', (plant: Plant) => (plant.m1.pumpRunning = true), 3],
-    ['levelJumped', (plant: Plant) => (plant.m1.levelSeparator = 0.7), 62],
-    ['inputBad', (plant: Plant) => (plant.m1.tReturn = null), 50],
-    ['inputBad', (plant: Plant) => plant.silent.add('m1'), 50],
+    ['sourceStarted', (plant: Plant): unknown => (plant.m1.vacuumRunning = true), 3],
+    ['flowStarted', (plant: Plant): unknown => (plant.m1.flow = 100), 3],
+    ['flowStarted', (plant: Plant): unknown => (plant.m1.pumpRunning = true), 3],
+    ['levelJumped', (plant: Plant): unknown => (plant.m1.levelSeparator = 0.7), 62],
+    ['inputBad', (plant: Plant): unknown => (plant.m1.tReturn = null), 50],
+    ['inputBad', (plant: Plant): unknown => plant.silent.add('m1'), 50],
   ] as const)('is broken off as %s without a verdict, and tells the journal once', (endedFor, happen, withinS) => {
     const plant = plantAtRest();
     start(plant);
