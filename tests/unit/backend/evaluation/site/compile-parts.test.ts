@@ -44,7 +44,8 @@ describe('parts of a unit', () => {
       { server: -1, branch: 0, fanPath: null },
     ]);
     const { places } = site.holders[unit?.holder ?? -1] ?? { places: [] };
-    expect(places.slice(4)).toEqual(['Rack 1', 'Rack 2', 'Server 1', 'p1', 'p2', 'pump inlet']);
+    expect(places.slice(4, 9)).toEqual(['Rack 1', 'Rack 2', 'Server 1', 'p1', 'p2']);
+    expect(places.at(-1)).toBe('pump inlet');
     expect([...(unit?.servers ?? []), ...(unit?.plates ?? [])].map(({ place }) => places[place])).toEqual([
       'Server 1',
       'p1',
