@@ -85,9 +85,21 @@ const typesOf = (units: readonly FleetUnit[]): readonly TypeInHall[] => [
 const typesUsed = (): readonly TypeInHall[] => typesOf(demoFleet);
 const richTypes = (): readonly TypeInHall[] => typesOf(demoFleet.filter(({ sensorSet }) => sensorSet === 'rich'));
 
+/** Bands of the water, and what people type of it. */
+const typedByPeople = `    # People type these; each is asked for again after its interval.
+    water:
+      molybdateShownAs: MoO4
+      parameters:
+        ph: { due: 30 d, lastCalibration: 2026-02-16 }
+        molybdate: { low: 30 mg/L, high: 60 mg/L, as: Mo, due: 30 d, basis: 'near 40 mg/L as Mo (common practice, no source)' }
+        copper: { due: 90 d }
+        chloride: { due: 90 d }
+        bacteria: { due: 30 d }
+`;
+
 const richTemplate = (id: PlantTypeId, hall: HallId): string => `  type-${id}-rich:
     template: type-${id}
-    points:
+${typedByPeople}    points:
 ${hall === 'north' ? northRichPoints : southRichPoints}`;
 
 /** Loops that several units share. */
