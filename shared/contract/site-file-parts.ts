@@ -1,6 +1,8 @@
 import { z } from 'zod';
 import { idSchema } from './site-file-points';
+import { chipKeys } from './site-file-plate';
 import { optionalLength as length, optionalQuantity } from './site-file-quantity';
+import { lossRecordsSchema } from './site-file-records';
 
 const name = z.string().min(1).optional().describe('As screens show it. Default: the id.');
 
@@ -11,6 +13,8 @@ const fittings = {
   ),
   restrictorBore: length('3.6 mm', 'Bore of the restrictor at the inlet of each server hose.'),
   outletBore: length('5 mm', 'Narrowest bore between the open end of a server hose and the return manifold.'),
+  manifoldBore: length('76 mm', 'Bore of the rack manifold: with it the velocity in it is told.'),
+  manifoldArea: optionalQuantity('area', '58 cm2', 'Its cross-section, where it is no round pipe.'),
   checkValve: z
     .boolean()
     .optional()
@@ -27,6 +31,9 @@ export const branchSchema = z
   .strictObject({
     name,
     ratedFlow: optionalQuantity('volumeFlow', '43 L/min', 'Flow of this branch at rated loop flow.'),
+    records: lossRecordsSchema.describe(
+      'Loss from supply tank to separator by way of this branch, with all branches open, at one flow of it or more. Three or more that differ by a fifth also give the exponent; else that of the loop holds.',
+    ),
     ...fittings,
   })
   .describe("One rack's manifold pair.");
@@ -42,6 +49,7 @@ export const plateSchema = z
     branch: idSchema.optional().describe("The branch that feeds it. Default: its server's."),
     server: idSchema.optional().describe('The server that it sits in.'),
     elevation: length('1.3 m', 'Height above the floor datum.'),
+    ...chipKeys,
     fans: z
       .boolean()
       .optional()

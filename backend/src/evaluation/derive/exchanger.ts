@@ -1,7 +1,9 @@
-import { coverageFactor } from '@ebbline/shared/uncertainty/combine';
+import { coverageFactor, differenceUncertainty } from '@ebbline/shared/uncertainty/combine';
 import { celsius } from '@ebbline/shared/units/quantity';
 import { badBits, reasonBit } from '../slots/quality-reasons';
+import { correlationOf } from './correlation';
 import type { Exchanger } from './exchanger-state';
+import type { PlainPoint } from './plan-points';
 import { isSmall } from './small';
 import type { UnitFrame } from './unit-frame';
 import type { UnitPlan } from './unit-plan';
@@ -64,6 +66,9 @@ function takeExchanger(frame: UnitFrame, into: Exchanger): void {
   into.loopRate = tally.take(state, slot.massFlow) * plan.fluid.heatCapacity(frame.supplyTemperature);
   into.heat = loopHeat;
   into.heatU = loopU;
+  into.loopHeat = loopHeat;
+  into.loopWeight = 1;
+  into.loopRestU = restU(frame, loopHeat, loopU, into.loopRate, 'return.temperature', 'supply.temperature');
   const facilityIn = celsius(state.value[slot['facility.supply.temperature']] ?? Number.NaN);
   const rise = (state.value[slot['facility.return.temperature']] ?? Number.NaN) - facilityIn;
   if (slot['facility.flow'] < 0) {
@@ -81,6 +86,15 @@ function takeExchanger(frame: UnitFrame, into: Exchanger): void {
     plan.facilityFluid.heatCapacity(facilityIn);
   const facilityHeat = tally.take(state, slot.facilityHeat);
   const facilityU = uOf(frame, slot.facilityHeat);
+  into.facilityHeat = facilityHeat;
+  into.facilityRestU = restU(
+    frame,
+    facilityHeat,
+    facilityU,
+    into.facilityRate,
+    'facility.return.temperature',
+    'facility.supply.temperature',
+  );
   const z = state.value[slot.heatBalanceSignificance] ?? Number.NaN;
   const judged =
     slot.heatBalanceSignificance >= 0 && ((state.reasons[slot.heatBalanceSignificance] ?? 0) & badBits) === 0;
@@ -90,4 +104,20 @@ function takeExchanger(frame: UnitFrame, into: Exchanger): void {
   if (!Number.isFinite(weight + otherWeight)) return;
   into.heat = (weight * loopHeat + otherWeight * facilityHeat) / (weight + otherWeight);
   into.heatU = 1 / Math.sqrt(weight + otherWeight);
+  into.loopWeight = weight / (weight + otherWeight);
+}
+
+/** Relative uncertainty of a heat rate without what its two thermometers bring: they are in the ends of the exchanger too. */
+function restU(
+  frame: UnitFrame,
+  heat: number,
+  heatU: number,
+  rate: number,
+  warm: PlainPoint,
+  cold: PlainPoint,
+): number {
+  const { slot, unit } = frame.plan;
+  const shared = correlationOf(unit.matchedPairs, slot[warm], slot[cold]);
+  const ofPair = rate * differenceUncertainty(uOf(frame, slot[warm]), uOf(frame, slot[cold]), shared);
+  return Math.sqrt(Math.max(0, heatU * heatU - ofPair * ofPair)) / Math.abs(heat);
 }

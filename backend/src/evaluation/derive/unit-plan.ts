@@ -58,12 +58,12 @@ export interface UnitPlan {
   readonly nodesNeedFlow: boolean;
   /** All plates' powers, or all branches'; empty where neither set is complete. */
   readonly chipPowerSlots: readonly number[];
-  readonly pipes: PipePlan;
   /** The water's way between the sensors; null where its volume is not stated. */
   readonly transit: TransitPlan | null;
   /** What flows in the loop, and on the facility side of the exchanger. */
   readonly fluid: Fluid;
   readonly facilityFluid: Fluid;
+  readonly pipes: PipePlan;
   /** The wetted nodes as columns. */
   readonly nodes: NodePlan;
   /** Plates whose wall is judged, with the elevation and the loss on the return main that stand for them. */
@@ -143,10 +143,10 @@ function makePlan(site: CompiledSite, unit: CompiledUnit, unitIndex: number): Un
     hose: openHose(unit),
     supplyAnchor,
     returnAnchor,
-    pipes: pipePlan(unit, slotOf),
     transit: transitPlan(design, fluidOf(unit.fluid)),
     fluid: fluidOf(unit.fluid),
     facilityFluid: fluidOf(unit.facilityFluid),
+    pipes: pipePlan(unit, slotOf),
     nodes: nodePlan(unit, supplyAnchor, returnAnchor, slotOf),
     hasSupplyNodes: unit.nodes.some((node) => node.main === 'supply'),
     hasReturnNodes: unit.nodes.some((node) => node.main === 'return'),

@@ -1,4 +1,4 @@
-import { compileCommissioning, compileKnownGood, compileVolumes } from './compile-commissioning';
+import { compileCommissioning, compileKnownGood, compileTransit, compileVolumes } from './compile-commissioning';
 import { compileFanPath } from './compile-parts';
 import { compilePipes } from './compile-pipes';
 import { designNotStated } from './design-not-stated';
@@ -51,6 +51,7 @@ export function compileDesign({ unit, at }: MergedUnit, faults: FaultList): Unit
     hoseBoreM: siOrNull(unit.hoseBore, 'length'),
     openingDischargeCoefficient: unit.openingDischargeCoefficient ?? designNotStated.openingDischargeCoefficient,
     volumes: compileVolumes(unit),
+    transit: compileTransit(unit),
     commissioned: compileCommissioning(unit, ratedFlow ?? Number.NaN),
     supplyClassLimitC: siOrNull(unit.supplyClassLimit, 'temperature'),
     plateLimitC: siOrNull(unit.plateLimit, 'temperature'),

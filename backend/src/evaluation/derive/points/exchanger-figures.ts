@@ -1,20 +1,33 @@
 import { conductance } from '@ebbline/shared/heat/conductance';
-import { effectiveness, ntuOfEffectiveness } from '@ebbline/shared/heat/counterflow';
-import { logMeanDifference } from '@ebbline/shared/heat/lmtd';
-import { combine2 } from '@ebbline/shared/uncertainty/combine';
+import { effectiveness, ntuByEffectiveness, ntuByRatio, ntuOfEffectiveness } from '@ebbline/shared/heat/counterflow';
+import { logMeanDifference, logMeanSlope } from '@ebbline/shared/heat/lmtd';
 import { exchangerNow, takeTerminals } from '../exchanger';
+import {
+  ExchangerInput,
+  exchangerParts,
+  facilityRateSensitivities,
+  heatSensitivities,
+  noSensitivities,
+  type Sensitivities,
+} from '../exchanger-parts';
 import { emptyExchanger, type Exchanger } from '../exchanger-state';
 import type { UnitFrame } from '../unit-frame';
-import { uOf, writePoint } from '../write-point';
+import { writePoint } from '../write-point';
 
 const terminals = emptyExchanger();
+const byHeat = noSensitivities();
+const byLeast = noSensitivities();
+const byMost = noSensitivities();
+const by = noSensitivities();
 
 /** Log mean temperature difference between loop and facility water, K. */
 export function deriveLmtd(frame: UnitFrame): void {
   frame.tally.begin();
   takeTerminals(frame, terminals);
   const value = logMeanDifference(terminals.warmEnd, terminals.coldEnd);
-  writePoint(frame, frame.plan.slot.lmtd, value, value * logMeanRelativeU(terminals));
+  by.fill(0);
+  addLogMean(terminals, 1, by);
+  writePoint(frame, frame.plan.slot.lmtd, value, exchangerParts(frame, terminals, by));
 }
 
 /** Share of the heat that could go over at most that does. Above 1 a sensor is wrong: contradicted. */
@@ -22,27 +35,47 @@ export function deriveEffectiveness(frame: UnitFrame): void {
   const exchanger = exchangerNow(frame);
   const value = epsilon(frame, exchanger);
   const possible = value >= 0 && value <= 1 ? value : Number.NaN;
-  writePoint(frame, frame.plan.slot.effectiveness, possible, possible * effectivenessRelativeU(frame, exchanger));
+  epsilonSensitivities(frame, exchanger, value);
+  writePoint(frame, frame.plan.slot.effectiveness, possible, exchangerParts(frame, exchanger, by));
 }
 
 /** Number of transfer units, by effectiveness and capacity rates. */
 export function deriveNtu(frame: UnitFrame): void {
   const exchanger = exchangerNow(frame);
   const { loopRate, facilityRate } = exchanger;
-  const ratio = Math.min(loopRate, facilityRate) / Math.max(loopRate, facilityRate);
+  const least = Math.min(loopRate, facilityRate);
+  const most = Math.max(loopRate, facilityRate);
+  const ratio = least / most;
   const value = epsilon(frame, exchanger);
-  const ntu = ntuOfEffectiveness(value, ratio);
-  // dNTU/dε = 1/((1 − ε)(1 − ε C_r)), by differentiating the formula.
-  const slope = 1 / ((1 - value) * (1 - value * ratio));
-  writePoint(frame, frame.plan.slot.ntu, ntu, slope * value * effectivenessRelativeU(frame, exchanger));
+  epsilonSensitivities(frame, exchanger, value);
+  const ofEpsilon = ntuByEffectiveness(value, ratio);
+  const ofRatio = ntuByRatio(value, ratio);
+  for (let i = 0; i < by.length; i += 1) {
+    const moved = ratio * ((byLeast[i] ?? 0) / least - (byMost[i] ?? 0) / most);
+    by[i] = ofEpsilon * (by[i] ?? 0) + ofRatio * moved;
+  }
+  writePoint(frame, frame.plan.slot.ntu, ntuOfEffectiveness(value, ratio), exchangerParts(frame, exchanger, by));
 }
 
-/** UA of the exchanger, W/K: heat over log mean difference. */
+/** UA of the exchanger, W/K: heat over log mean difference. The thermometers are in both. */
 export function deriveUa(frame: UnitFrame): void {
   const exchanger = exchangerNow(frame);
-  const value = conductance(exchanger.heat, logMeanDifference(exchanger.warmEnd, exchanger.coldEnd));
-  const relative = combine2(exchanger.heatU / exchanger.heat, logMeanRelativeU(exchanger));
-  writePoint(frame, frame.plan.slot.ua, value, value * relative);
+  const mean = logMeanDifference(exchanger.warmEnd, exchanger.coldEnd);
+  const value = conductance(exchanger.heat, mean);
+  heatSensitivities(exchanger, by);
+  for (let i = 0; i < by.length; i += 1) by[i] = (by[i] ?? 0) / mean;
+  addLogMean(exchanger, -value / mean, by);
+  writePoint(frame, frame.plan.slot.ua, value, exchangerParts(frame, exchanger, by));
+}
+
+/** Adds `scale` times what each thermometer does to the log mean difference. */
+function addLogMean({ warmEnd, coldEnd }: Exchanger, scale: number, into: Sensitivities): void {
+  const warm = scale * logMeanSlope(warmEnd, coldEnd);
+  const cold = scale * logMeanSlope(coldEnd, warmEnd);
+  into[ExchangerInput.returned] = (into[ExchangerInput.returned] ?? 0) + warm;
+  into[ExchangerInput.facilityReturn] = (into[ExchangerInput.facilityReturn] ?? 0) - warm;
+  into[ExchangerInput.supply] = (into[ExchangerInput.supply] ?? 0) + cold;
+  into[ExchangerInput.facilitySupply] = (into[ExchangerInput.facilitySupply] ?? 0) - cold;
 }
 
 const epsilon = (frame: UnitFrame, { heat, loopRate, facilityRate }: Exchanger): number =>
@@ -52,13 +85,23 @@ const epsilon = (frame: UnitFrame, { heat, loopRate, facilityRate }: Exchanger):
 const inletDifference = ({ state, plan, returnTemperature }: UnitFrame): number =>
   returnTemperature - (state.value[plan.slot['facility.supply.temperature']] ?? Number.NaN);
 
-/** u(LMTD)/LMTD of its two ends, each counted by its share: near d₁ = d₂ each moves the mean by half its own change. */
-const logMeanRelativeU = ({ warmEnd, coldEnd, warmEndU, coldEndU }: Exchanger): number =>
-  combine2((0.5 * warmEndU) / warmEnd, (0.5 * coldEndU) / coldEnd);
-
-/** The flow's own part is in the heat. */
-function effectivenessRelativeU(frame: UnitFrame, { heat, heatU }: Exchanger): number {
-  const { slot } = frame.plan;
-  const inlets = combine2(uOf(frame, slot['return.temperature']), uOf(frame, slot['facility.supply.temperature']));
-  return combine2(heatU / heat, inlets / inletDifference(frame));
+/** Of ε = Q/(C_min Δ): leaves those of the two capacity rates in `byLeast` and `byMost`. */
+function epsilonSensitivities(frame: UnitFrame, exchanger: Exchanger, value: number): void {
+  const { state, plan } = frame;
+  const { loopRate, facilityRate, heat } = exchanger;
+  const rise =
+    (state.value[plan.slot['facility.return.temperature']] ?? Number.NaN) -
+    (state.value[plan.slot['facility.supply.temperature']] ?? Number.NaN);
+  const loopIsLeast = loopRate <= facilityRate;
+  const byLoop = loopIsLeast ? byLeast : byMost;
+  byLoop.fill(0);
+  byLoop[ExchangerInput.loopShare] = loopRate;
+  const metered = plan.slot['facility.flow'] >= 0;
+  facilityRateSensitivities(exchanger, rise, metered, loopIsLeast ? byMost : byLeast);
+  heatSensitivities(exchanger, byHeat);
+  const least = Math.min(loopRate, facilityRate);
+  const inlets = inletDifference(frame);
+  for (let i = 0; i < by.length; i += 1) by[i] = value * ((byHeat[i] ?? 0) / heat - (byLeast[i] ?? 0) / least);
+  by[ExchangerInput.returned] = (by[ExchangerInput.returned] ?? 0) - value / inlets;
+  by[ExchangerInput.facilitySupply] = (by[ExchangerInput.facilitySupply] ?? 0) + value / inlets;
 }

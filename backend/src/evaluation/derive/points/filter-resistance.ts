@@ -3,9 +3,10 @@ import { combine3, rectangular } from '@ebbline/shared/uncertainty/combine';
 import { celsius } from '@ebbline/shared/units/quantity';
 import { reasonBit } from '../../slots/quality-reasons';
 import { commissionedHalfWidth, resistanceFloorShare } from '../derive-constants';
+import { part } from '../uncertainty-budget';
 import type { UnitFrame } from '../unit-frame';
 import type { UnitPlan } from '../unit-plan';
-import { uOf, writePoint } from '../write-point';
+import { partOf, writePoint } from '../write-point';
 
 export const hasFilterResistance = (plan: UnitPlan): boolean =>
   plan.slot['filter.pressureDrop'] >= 0 && plan.unit.design.commissioned.filterLossPa !== null && flowOfPump(plan) >= 0;
@@ -27,13 +28,15 @@ export function deriveFilterResistance(frame: UnitFrame): void {
   if (stands || flow < resistanceFloorShare * ratedFlowM3PerS) tally.note(reasonBit.undefined, Infinity);
   const lossPa = commissioned.filterLossPa ?? Number.NaN;
   const raw = relativeResistance(drop, lossPa, flow, ratedFlowM3PerS, commissioned.filterExponent);
-  const value = raw / viscosityEffect(frame);
-  const relative = combine3(
-    uOf(frame, plan.slot['filter.pressureDrop']) / drop,
-    (commissioned.filterExponent * uOf(frame, flowSlot)) / flow,
-    rectangular(commissionedHalfWidth),
+  const viscosity = viscosityEffect(frame);
+  const value = raw / viscosity;
+  const perPa = relativeResistance(1, lossPa, flow, ratedFlowM3PerS, commissioned.filterExponent) / viscosity;
+  const u = combine3(
+    partOf(frame, plan.slot['filter.pressureDrop'], perPa),
+    partOf(frame, flowSlot, (commissioned.filterExponent * value) / flow),
+    part(frame, 'commissioning.filter.loss', value * rectangular(commissionedHalfWidth)),
   );
-  writePoint(frame, plan.slot.filterResistance, value, Math.abs(value * relative));
+  writePoint(frame, plan.slot.filterResistance, value, u);
 }
 
 /**

@@ -1,14 +1,15 @@
 import { resistanceAtFlow, thermalResistance } from '@ebbline/shared/heat/thermal-resistance';
-import { combine2, expanded, rectangular } from '@ebbline/shared/uncertainty/combine';
+import { combine2, combine3, expanded, rectangular } from '@ebbline/shared/uncertainty/combine';
 import type { CompiledPlate } from '../../site/compiled-site';
 import { reasonBit } from '../../slots/quality-reasons';
 import { commissionedHalfWidth } from '../derive-constants';
 import { isSmall } from '../small';
+import { part } from '../uncertainty-budget';
 import type { UnitFrame } from '../unit-frame';
 import type { UnitPlan } from '../unit-plan';
-import { uOf } from '../write-point';
+import { partOf, uOf } from '../write-point';
 import { writeDerived } from '../write-derived';
-import { plateFlowShare, takePlateFlow } from './plate-flow';
+import { plateFlowShare, plateFlowSlot, takePlateFlow } from './plate-flow';
 
 const measured = ({ slot }: CompiledPlate): boolean => slot.temperature >= 0 && slot.power >= 0;
 
@@ -36,8 +37,12 @@ export function derivePlateResistance(frame: UnitFrame): void {
     if (power <= 0 || isSmall(power, uOf(frame, plate.slot.power)) || caseC - supplyC < 4 * differenceU)
       tally.note(reasonBit.undefined, Infinity);
     const value = thermalResistance(caseC, supplyC, power);
-    const relative = combine2(differenceU / (caseC - supplyC), uOf(frame, plate.slot.power) / power);
-    writeDerived(state, target, frame.nowMs, tally, value, expanded(value * relative), plate.place);
+    const u = combine3(
+      partOf(frame, plate.slot.temperature, 1 / power),
+      partOf(frame, supplySlot, 1 / power),
+      partOf(frame, plate.slot.power, value / power),
+    );
+    writeDerived(state, target, frame.nowMs, tally, value, expanded(u), plate.place);
   }
 }
 
@@ -60,9 +65,21 @@ export function derivePlateRatio(frame: UnitFrame): void {
     }
     takePlateFlow(frame, branch);
     const value = now / expected;
-    const relative = combine2(uOf(frame, plan.plateResistanceSlot[i] ?? -1) / now, rectangular(commissionedHalfWidth));
-    writeDerived(state, target, frame.nowMs, tally, value, expanded(value * relative), plate.place);
+    const u = combine3(
+      partOf(frame, plan.plateResistanceSlot[i] ?? -1, 1 / expected),
+      ofFlow(frame, branch, value, expected),
+      part(frame, 'commissioning.plate.resistance', value * rectangular(commissionedHalfWidth)),
+    );
+    writeDerived(state, target, frame.nowMs, tally, value, expanded(u), plate.place);
   }
+}
+
+/** What is expected falls with flow: a + b·s^−n moves by −n (1 − a/R) of itself for each share of the flow. */
+function ofFlow(frame: UnitFrame, branch: number, value: number, expected: number): number {
+  const { plateResistanceFixedKPerW, plateExponent } = frame.plan.unit.design.commissioned;
+  const slot = plateFlowSlot(frame, branch);
+  const flow = frame.state.value[slot] ?? Number.NaN;
+  return partOf(frame, slot, (value * plateExponent * (1 - plateResistanceFixedKPerW / expected)) / flow);
 }
 
 function resistanceExpected(frame: UnitFrame, branch: number): number {

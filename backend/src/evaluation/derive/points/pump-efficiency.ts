@@ -6,7 +6,7 @@ import { resistanceFloorShare } from '../derive-constants';
 import { isSmall } from '../small';
 import type { UnitFrame } from '../unit-frame';
 import type { UnitPlan } from '../unit-plan';
-import { uOf, writePoint } from '../write-point';
+import { partOf, uOf, writePoint } from '../write-point';
 import { flowOfPump } from './filter-resistance';
 
 export const hasPumpEfficiency = (plan: UnitPlan): boolean =>
@@ -38,10 +38,10 @@ export function derivePumpEfficiency(frame: UnitFrame): void {
     isSmall(rise, combine2(uOf(frame, dischargeSlot), uOf(frame, inletSlot)));
   if (tooSmall && !tally.isBad()) tally.note(reasonBit.undefined, Infinity);
   const value = pumpEfficiency(flow, rise, power);
-  const relative = combine3(
-    uOf(frame, flowSlot) / flow,
-    combine2(uOf(frame, dischargeSlot), uOf(frame, inletSlot)) / rise,
-    uOf(frame, powerSlot) / power,
+  const u = combine3(
+    partOf(frame, flowSlot, rise / power),
+    combine2(partOf(frame, dischargeSlot, flow / power), partOf(frame, inletSlot, flow / power)),
+    partOf(frame, powerSlot, value / power),
   );
-  writePoint(frame, plan.slot.pumpEfficiency, value, value * relative);
+  writePoint(frame, plan.slot.pumpEfficiency, value, u);
 }
