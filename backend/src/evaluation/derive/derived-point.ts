@@ -12,9 +12,9 @@ export interface DerivedPointText {
   /** Keys of the site file that it is worked out from. */
   readonly siteFigures?: readonly SiteFigureKey[];
   /** The equation as a person reads it, in the field's usual symbols: `Q = ρ·q·c_p·(T_return − T_supply)`. */
-  readonly formula?: string;
+  readonly formula: string;
   /** Where the equation stands: standard and clause, book and equation, or `own rule`. */
-  readonly source?: string;
+  readonly source: string;
   /** What a site chose besides, such as a table: follows the source. */
   readonly choice?: (unit: CompiledUnit) => string;
 }

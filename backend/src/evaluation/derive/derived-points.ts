@@ -19,6 +19,8 @@ export const derivedPointsOfHall: readonly DerivedPointOfHall[] = [
     id: 'dewPoint',
     unit: 'Cel',
     inputs: ['hall.temperature', 'hall.humidity'],
+    formula: 'T_d by e = RH·e_w(T)',
+    source: 'WMO-No. 8, annex 4.B',
     equation: dewPoint,
     derive: deriveDewPoint,
   },
