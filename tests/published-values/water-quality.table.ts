@@ -34,7 +34,7 @@ export const electrodeSlopeTable: PublishedTable = {
   ],
 };
 
-const slopeOf25 = { water: { phSlopeOf25: true } };
+const slopeOf25 = { water: { phSlopeOf25: true }, also: ['water.ph'] };
 
 /** −118.32 mV read as pH 9 with the slope of 25 °C (59.16); at 45 °C (63.13 mV a pH) it is 7 + 118.32 ÷ 63.13 = 8.874. */
 export const phTable: PublishedTable = {
