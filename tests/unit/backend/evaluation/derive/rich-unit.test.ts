@@ -51,6 +51,7 @@ describe('a unit with every sensor and its commissioning figures', () => {
       'pumpHeadRatio',
       'rideThroughFlow',
       'conductivity25',
+      'ph',
     ];
     const built = watched(buildRichUnitM(), 130);
     const without = points.filter((point) => Number.isNaN(built.expandedUncertainty(point)));
@@ -63,6 +64,7 @@ describe('a unit with every sensor and its commissioning figures', () => {
           'filter.pressureDrop': [200, Number.NaN],
           'pump.speed': [0.005, Number.NaN],
           'water.conductivity': [Number.NaN, 0.03],
+          'water.ph': [0.1, Number.NaN],
         },
       }),
       130,
