@@ -3,7 +3,7 @@ import { rectangular } from '@ebbline/shared/uncertainty/combine';
 import { metre, pascalAbsolute, type PascalAbsolute } from '@ebbline/shared/units/quantity';
 import type { WettedNode } from '../site/compiled-site';
 import { followsAmbient, standardUncertainty } from './standard-uncertainty';
-import type { UnitFrame } from './unit-frame';
+import type { FrameReadings } from './frame-readings';
 
 /** What all pressures along one main rest on, once a second. NaN where an input is bad. */
 export class MainColumn {
@@ -21,7 +21,7 @@ export class MainColumn {
    * A gauge or vacuum reading carries the barometer's error with it as an absolute pressure; against ambient that error
    * cancels. With an absolute one it is the other way about. The density is that of the leg's own temperature: 0.9 % between 25 and 50 °C.
    */
-  read(frame: UnitFrame): void {
+  read(frame: FrameReadings): void {
     const { plan, state, site, ambient } = frame;
     const isSupply = this.main === 'supply';
     const slot = (isSupply ? plan.supplyAnchor : plan.returnAnchor)?.slot ?? -1;

@@ -1,5 +1,11 @@
 import type { CompiledUnit } from '../site/compiled-site';
-import type { Anchor } from './unit-plan';
+import type { Metre } from '@ebbline/shared/units/quantity';
+
+/** A measured pressure at a known elevation, from which the pressures along one main are worked out. */
+export interface Anchor {
+  readonly slot: number;
+  readonly elevationM: Metre;
+}
 
 /** The wetted nodes of a unit as columns, in the order of the site file; looked up once a site. */
 export interface NodePlan {

@@ -6,7 +6,7 @@ import { badBits } from '../slots/quality-reasons';
 import { lossHalfWidth } from './derive-constants';
 import type { NodePlan } from './node-plan';
 import { standardUncertainty } from './standard-uncertainty';
-import type { UnitFrame } from './unit-frame';
+import type { FrameReadings } from './frame-readings';
 
 const node = metre(0);
 const oneAtRatedFlow = pascalDifference(1);
@@ -34,7 +34,7 @@ export class NodePressures {
     this.inLoop = new Uint8Array(plan.count).fill(1);
   }
 
-  read(frame: UnitFrame): void {
+  read(frame: FrameReadings): void {
     this.readLoss(frame);
     const { plan } = this;
     for (let i = 0; i < plan.count; i += 1) {
@@ -57,14 +57,14 @@ export class NodePressures {
   }
 
   /** Of the hottest water that is known there: a branch's own return, else the main's. */
-  private vapourPressure(frame: UnitFrame, i: number, onReturn: boolean): number {
+  private vapourPressure(frame: FrameReadings, i: number, onReturn: boolean): number {
     const slot = this.plan.temperatureSlot[i] as number;
     return isGood(frame, slot)
       ? frame.plan.fluid.vapourPressure(celsius(frame.state.value[slot] as number))
       : (onReturn ? frame.returnColumn : frame.supplyColumn).vapourPressure;
   }
 
-  private readLoss(frame: UnitFrame): void {
+  private readLoss(frame: FrameReadings): void {
     this.lossShare = 0;
     this.lossOwnU = 0;
     this.lossFlowU = 0;
@@ -77,8 +77,8 @@ export class NodePressures {
   }
 }
 
-const isGood = ({ state }: UnitFrame, slot: number): boolean =>
+const isGood = ({ state }: FrameReadings, slot: number): boolean =>
   slot >= 0 && ((state.reasons[slot] as number) & badBits) === 0;
 
 /** A switch that is bad counts as open: a branch that may be in the loop is watched. */
-const isShut = (frame: UnitFrame, slot: number): boolean => isGood(frame, slot) && frame.state.value[slot] === 1;
+const isShut = (frame: FrameReadings, slot: number): boolean => isGood(frame, slot) && frame.state.value[slot] === 1;

@@ -1,7 +1,7 @@
 import { combine2, rectangular } from '@ebbline/shared/uncertainty/combine';
 import { Passed, type Transit } from './memory/transit';
 import { throughTanks, transitHalfWidth, type TransitPlan } from './transit-plan';
-import type { UnitFrame } from './unit-frame';
+import type { FrameReadings } from './frame-readings';
 
 /** Below this share of rated flow the loop counts as standing, and no water brings anything: own rule, the zero of a flow meter. */
 const standingShare = 0.02;
@@ -27,7 +27,7 @@ export class TransitNow {
   exchangerOutC = Number.NaN;
   exchangerU = Number.NaN;
 
-  read(frame: UnitFrame): void {
+  read(frame: FrameReadings): void {
     const { memory, plan } = frame;
     const way = plan.transit;
     this.known = false;
@@ -47,7 +47,7 @@ export class TransitNow {
     this.readHeat(transit, unit, way);
   }
 
-  private readTemperatures(frame: UnitFrame, transit: Transit, way: TransitPlan): void {
+  private readTemperatures(frame: FrameReadings, transit: Transit, way: TransitPlan): void {
     const unit = frame.plan.unitIndex;
     this.supplyC = mean(transit, unit, Passed.supply, way.whole, way.spread);
     this.supplyU = halfway(

@@ -4,18 +4,12 @@ import type { CompiledPlate, CompiledSite, CompiledUnit, Holder, WettedNode } fr
 import { fluidOf } from '../site/compiled-fluid';
 import { CodedError } from '@ebbline/shared/errors/coded-error';
 import { gasMethodNames } from '../site/unit-parts';
-import { nodePlan, type NodePlan } from './node-plan';
+import { nodePlan, type Anchor, type NodePlan } from './node-plan';
 import { openHose } from './open-hose-of-site';
 import { pipePlan, type PipePlan } from './pipe-plan';
 import { plainPoints, type PlainPoint } from './plan-points';
 import { transitPlan, type TransitPlan } from './transit-plan';
 import type { OpenHose } from '@ebbline/shared/hydraulics/open-hose';
-
-/** A measured pressure at a known elevation, from which the pressures along one main are worked out. */
-export interface Anchor {
-  readonly slot: number;
-  readonly elevationM: Metre;
-}
 
 /** What `deriveUnit` needs of a unit each second, looked up once a site. −1 = the site has no such point. */
 export interface UnitPlan {
