@@ -26,7 +26,7 @@ export function rememberedParts({
   const { gasBefore, waterBefore, stepMs, namedBranch, namedScore } = air;
   const { gas, offTests, topUps, watch, ...derived } = deriveMemoryOf(site, state);
   const { marginTrend, filterTrend, waterTrend, inLeakTrend, uaTrend, plateTrend } = derived;
-  const { shifts, pattern, goodFromMs } = derived;
+  const { shifts, pattern, goodFromMs, waterLossM3, balanceTrend } = derived;
   return {
     lasting: {
       plant: { ...plant, runs: { pumpStandbyProvedMs, vacuumStandbyProvedMs } },
@@ -38,6 +38,8 @@ export function rememberedParts({
         marginTrend,
         filterTrend,
         waterTrend,
+        waterLossM3,
+        balanceTrend,
         inLeakTrend,
         uaTrend,
         plateTrend,

@@ -2,13 +2,13 @@ import { describe, expect, it } from 'vitest';
 import { derivedPointIds } from '../../../../../backend/src/evaluation/derive/derived-point-ids';
 import { compileSite } from '../../../../../backend/src/evaluation/site/compile-site';
 import { keyPath } from '../../../../../backend/src/evaluation/site/site-fault';
-import { changed } from './change-document';
+import { changed, type Change } from './change-document';
 
 const entries = new Map([
   ['MARGIN-1', 'pressureDifference'],
   ['DEW-1', 'temperatureDifference'],
 ] as const);
-const compile = (...changes: Parameters<typeof changed>) => compileSite(changed(...changes), derivedPointIds, entries);
+const compile = (...changes: readonly Change[]) => compileSite(changed(...changes), derivedPointIds, entries);
 const unitOf = (compiled: ReturnType<typeof compile>) => {
   if (!compiled.ok) throw new Error(JSON.stringify(compiled.fault));
   return compiled.value.site.units[0];
