@@ -1,6 +1,12 @@
 import { pointDefinition } from '@ebbline/shared/contract/point-table';
 import { Reference, type SlotTable } from '../../backend/src/evaluation/site/compiled-site';
-import type { SiteOptions } from './compiled-site-builder';
+
+/** Which sensors tell gauge pressure, and accuracies that are not the usual ones: half-widths, or standard uncertainties. */
+export interface SlotOptions {
+  readonly gauge?: readonly string[];
+  readonly accuracy?: Readonly<Record<string, readonly [absolute: number, relative: number]>>;
+  readonly normal?: Readonly<Record<string, number>>;
+}
 
 const nothingStated = [Number.NaN, Number.NaN] as const;
 const accuracyByQuantity: Readonly<Record<string, readonly [number, number]>> = {
@@ -13,7 +19,7 @@ const accuracyByQuantity: Readonly<Record<string, readonly [number, number]>> = 
 };
 
 /** The columns of a built site: every point each second, SI, without a range, as accurate as usual sensors are. */
-export function slotTable(ids: readonly string[], hallPoints: number, options: SiteOptions): SlotTable {
+export function slotTable(ids: readonly string[], hallPoints: number, options: SlotOptions): SlotTable {
   const gauge = new Set(options.gauge);
   const fill = (value: number): Float64Array => new Float64Array(ids.length).fill(value);
   const definitions = ids.map((id) => pointDefinition(id));

@@ -66,7 +66,7 @@ suiteNeeding(['chromium'], 'from a cut hose to its acknowledgement, a permit and
     await row.getByText(`${alarm.action.split('. ')[0] ?? ''}.`).waitFor();
 
     // From the Hall to the loop, and from there to where it is acknowledged.
-    await row.getByRole('link', { name: 'Unit N3' }).click();
+    await row.getByRole('link', { name: 'Unit N3', exact: true }).click();
     const aside = page.locator('.loop-aside');
     await aside.getByTestId(`alarm-${alarm.id}`).getByText(alarm.action).waitFor();
     await page.getByText('Along the water’s way').waitFor();
@@ -81,7 +81,7 @@ suiteNeeding(['chromium'], 'from a cut hose to its acknowledgement, a permit and
 
     // The rack is to be worked on: a permit is opened and closed where the loop is. The name is known by now.
     await page.getByRole('link', { name: 'North hall' }).click();
-    await row.getByRole('link', { name: 'Unit N3' }).click();
+    await row.getByRole('link', { name: 'Unit N3', exact: true }).click();
     await aside.getByRole('button', { name: 'Open a permit…' }).click();
     const form = aside.getByRole('form', { name: 'Open a permit on Unit N3' });
     await form.getByLabel('What is opened').selectOption({ label: 'Rack 5' });

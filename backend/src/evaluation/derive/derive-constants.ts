@@ -4,8 +4,8 @@ import type { LowerWallKind } from '@ebbline/shared/contract/live-feed';
 export const lowerWallGuardPa: Readonly<Record<LowerWallKind, number>> = {
   /** 10 kPa above boiling: common practice, no source. */
   node: 10_000,
-  /** 2 kPa (0.2 m) above the limit of NPSH, which holds its own reserve: own rule. */
-  pumpInlet: 2_000,
+  /** 1 kPa (0.1 m) above the limit of NPSH, which holds its own reserve; judged less the margin's uncertainty: own rule. */
+  pumpInlet: 1_000,
   /** 10 kPa above boiling at the hot wall: common practice, no source. */
   plateWall: 10_000,
 };

@@ -28,7 +28,7 @@ export const boil1: UnitEntry = {
   defaults: { limit: Number.NaN, deadband: 500, onDelayMs: 15_000, offDelayMs: 15_000 },
   unitOfMeasure: 'Pa',
   basis:
-    'Guards of derive/derive-constants.ts: 10 kPa above boiling at a node or a plate wall (common practice), 2 kPa above the NPSH limit (own rule).',
+    'Guards of derive/derive-constants.ts: 10 kPa above boiling at a node or a plate wall (common practice), 1 kPa above the NPSH limit (own rule), each with the expanded uncertainty of the margin taken off first.',
   feeds: [...nodePressureFeeds, 'pump.inlet.pressure'],
   offInModes: [],
   offWhenInferred: false,

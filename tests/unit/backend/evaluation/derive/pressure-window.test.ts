@@ -23,7 +23,7 @@ describe('pressure window', () => {
       ambientPa: 101_300,
       lowerWallKind: 'pumpInlet',
       lowerWallWhere: 'pump inlet',
-      lowerWallGuardPa: 2_000,
+      lowerWallGuardPa: 1_000,
       vacuumMarginGuardPa: 5_000,
       hourLowestPa: 30_000,
       hourHighestPa: 90_000,
