@@ -31,7 +31,7 @@ const units = [
 /**
  * A rise of 40 or 60 % on top of S1's 79 % is 119 or 139 % of the rated heat of type H. By hand: the return stands at
  * 35 + 12 × 1.19 = 49.3 °C, where the vapour pressure is 11.9 kPa (IAPWS SR1-86, from memory); the pump's inlet has
- * (32 − 11.9) / 9.7 + 0.45 − 0.25 = 2.27 m, its limit is 2.1 m, and BOIL-1 speaks up to 0.2 m (2 kPa) above that.
+ * (32 − 11.9) / 9.7 + 0.45 − 0.25 = 2.27 m, its limit is 2.1 m, and BOIL-1 speaks up to 0.1 m (1 kPa) and U (near 1 kPa) above that.
  * So the nearness is real: type H has this wall at 113 % (48.6 °C), and the supply's overshoot of 0.8 K brings it
  * nearer. A rise of 20 % (99 %) has 2.41 m. At 139 % the return stands at 51.7 °C and with the overshoot at 52.5 °C, where
  * the vapour pressure is 14.0 kPa: 2.06 m, the wall is crossed (BOIL-2). Vapour takes of what the source carries too: by hand
