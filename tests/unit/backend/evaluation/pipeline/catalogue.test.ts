@@ -13,7 +13,7 @@ describe('BOIL-1', () => {
     const plant = settled();
     plant.m1.pSeparator = 29.5;
     expect(secondsUntil(plant, 'BOIL-1', 30)).toBe(16);
-    expect(plant.standing('BOIL-1')).toMatchObject({ priority: 2, limit: 2000, where: 'pump inlet' });
+    expect(plant.standing('BOIL-1')).toMatchObject({ priority: 2, limit: 1000, where: 'pump inlet' });
   });
 
   it('clears 15 s after the separator pressure is back', () => {
