@@ -27,7 +27,7 @@ describe('BOIL-1', () => {
 });
 
 describe('BOIL-1 of a loop whose pump stands', () => {
-  // A low manifold, so that the nodes are far from boiling; at 20 kPa the pump inlet's NPSH is within its guard of 2 kPa.
+  // A low manifold, so that the nodes are far from boiling; at 20 kPa the pump inlet's NPSH is within its guard of 1 kPa.
   const nodes = {
     supply: { name: 'Supply', main: 'supply', elevation: '1.0 m', loss: '0 kPa' },
     return: { name: 'Return', main: 'return', elevation: '1.2 m', loss: '0 kPa' },
