@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os';
 import vue from '@vitejs/plugin-vue';
 import { defineConfig } from 'vitest/config';
 import { ClosingLineReporter } from './helpers/closing-line-reporter';
@@ -19,6 +20,8 @@ const vueComponents = () => vue();
 export default defineConfig({
   root,
   test: {
+    // The runner leaves one core free, which is half of a machine with two.
+    maxWorkers: availableParallelism(),
     reporters: [new NotRunReporter(requirements), 'default', new ClosingLineReporter()],
     projects: [
       {
