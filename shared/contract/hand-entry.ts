@@ -18,7 +18,9 @@ export const handEntrySchema = z.object({
   value: z
     .number()
     .nullable()
-    .describe('in `unit_of_measure`; conductivity at 25 °C, molybdate as Mo; null: an entry withdrawn by a correction'),
+    .describe(
+      'in `unit_of_measure`; conductivity at 25 °C, molybdate as Mo; null: this one withdraws the entry that `corrects` names',
+    ),
   unit_of_measure: z.string().describe('UCUM code'),
   typed: z
     .object({
@@ -28,7 +30,7 @@ export const handEntrySchema = z.object({
       sampleTemperature: z.number().nullable().describe('°C; conductivity as it read at that temperature'),
     })
     .nullable()
-    .describe('as the person typed it; null: withdrawn'),
+    .describe('as the person typed it; null where `value` is'),
   takenAt: isoTimeSchema.describe('when the sample was drawn'),
   enteredAt: isoTimeSchema,
   by: z.string(),
@@ -70,14 +72,24 @@ export const handEntryRequestSchema = z.strictObject({
 });
 export type HandEntryRequest = z.infer<typeof handEntryRequestSchema>;
 
-/** `POST /api/units/{unit}/hand-entries/{entry}/correct`: another entry takes its place; without a value it is withdrawn. */
+/** `POST /api/units/{unit}/hand-entries/{entry}/correct`: another entry takes its place; both stay on record. */
 export const handCorrectionRequestSchema = z.strictObject({
-  value: z.number().nullable().describe('null withdraws the entry: the one before it is in force again'),
+  value: z.number(),
   ...typedKeys,
   operator: z.string().trim().min(1).max(80),
   note: z.string().trim().min(1).max(1000).describe('why it is corrected'),
 });
 export type HandCorrectionRequest = z.infer<typeof handCorrectionRequestSchema>;
+
+/**
+ * `POST /api/units/{unit}/hand-entries/{entry}/withdraw`: nothing takes its place, so the sample before it is in force
+ * again, with its due date; or none is. It stays on record, beside an entry without a value that says who and why.
+ */
+export const handWithdrawalRequestSchema = z.strictObject({
+  operator: z.string().trim().min(1).max(80),
+  note: z.string().trim().min(1).max(1000).describe('why it is withdrawn'),
+});
+export type HandWithdrawalRequest = z.infer<typeof handWithdrawalRequestSchema>;
 
 /** Codes with which an entry is refused. */
 export const handEntryFaults = [
@@ -88,5 +100,6 @@ export const handEntryFaults = [
   'HAND_ENTRY_RANGE',
   'HAND_ENTRY_UNKNOWN',
   'HAND_ENTRY_CORRECTED_ALREADY',
+  'HAND_ENTRY_WITHDRAWN_ALREADY',
 ] as const;
 export type HandEntryFault = (typeof handEntryFaults)[number];

@@ -6,6 +6,7 @@ import {
   handEntryListSchema,
   handEntryRequestSchema,
   handEntrySchema,
+  handWithdrawalRequestSchema,
 } from './hand-entry';
 import { waterQualitySchema } from './water-quality';
 import { energyQuerySchema, energyReportSchema } from './energy';
@@ -135,6 +136,23 @@ export const routeTable = [
     query: null,
     body: handCorrectionRequestSchema,
     faults: ['ACTOR_UNNAMED', 'ACTOR_NOT_LOCAL', 'UNIT_UNKNOWN', ...handEntryFaults, 'JOURNAL_UNAVAILABLE'],
+  },
+  {
+    method: 'post',
+    path: '/api/units/{unit}/hand-entries/{id}/withdraw',
+    reply: handEntrySchema,
+    query: null,
+    body: handWithdrawalRequestSchema,
+    faults: [
+      'ACTOR_UNNAMED',
+      'ACTOR_NOT_LOCAL',
+      'UNIT_UNKNOWN',
+      'HAND_ENTRY_PARAMETER',
+      'HAND_ENTRY_UNKNOWN',
+      'HAND_ENTRY_CORRECTED_ALREADY',
+      'HAND_ENTRY_WITHDRAWN_ALREADY',
+      'JOURNAL_UNAVAILABLE',
+    ],
   },
   {
     method: 'get',

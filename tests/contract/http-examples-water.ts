@@ -108,7 +108,11 @@ export const waterExamples = {
     reply: entry,
   },
   'post /api/units/{unit}/hand-entries/{id}/correct': {
-    body: { ...typed, value: null, note: 'of another unit' },
+    body: { ...typed, value: 60.2, note: 'a slip of the pen' },
+    reply: { ...entry, id: `${entry.id}:3`, value: 0.0361, typed: { ...entry.typed, value: 60.2 }, corrects: entry.id },
+  },
+  'post /api/units/{unit}/hand-entries/{id}/withdraw': {
+    body: { operator: 'Ines', note: 'of another unit' },
     reply: withdrawn,
   },
 } as const satisfies Partial<Record<RouteKey, Example>>;

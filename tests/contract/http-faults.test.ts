@@ -104,8 +104,20 @@ const provoked: readonly (readonly [Route['path'], string, Ask, ProblemCode])[] 
   [
     `${handEntries}/{id}/correct`,
     '/api/units/m1/hand-entries/none/correct',
-    acknowledge({ value: null, unit: '1', takenAt: '2031-05-06T06:00:00Z', operator: 'Ines', note: 'wrong unit' }),
+    acknowledge({ value: 7, unit: '1', takenAt: '2031-05-06T06:00:00Z', operator: 'Ines', note: 'wrong unit' }),
     'HAND_ENTRY_UNKNOWN',
+  ],
+  [
+    `${handEntries}/{id}/withdraw`,
+    '/api/units/m1/hand-entries/none/withdraw',
+    acknowledge({ operator: 'Ines', note: 'of another unit' }),
+    'HAND_ENTRY_UNKNOWN',
+  ],
+  [
+    `${handEntries}/{id}/withdraw`,
+    '/api/units/m1/hand-entries/none/withdraw',
+    acknowledge({ operator: 'Ines', note: ' ' }),
+    'BODY_MALFORMED',
   ],
   ['/api/energy', `/api/energy?unit=none&by=hour&${span}`, {}, 'UNIT_UNKNOWN'],
   ['/api/energy', `/api/energy?hall=none&by=hour&${span}`, {}, 'HALL_UNKNOWN'],

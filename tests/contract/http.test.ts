@@ -25,7 +25,7 @@ interface OpenApi {
 }
 
 interface Entries {
-  readonly entries: readonly { readonly id: string }[];
+  readonly entries: readonly { readonly id: string; readonly correctedBy: string | null }[];
 }
 
 interface Named {
@@ -148,6 +148,7 @@ describe('the running program', () => {
       },
       'post /api/units/{unit}/hand-entries': { ...typed, parameter: 'copper', value: 0.05 },
       'post /api/units/{unit}/hand-entries/{id}/correct': { ...typed, value: 0.06, note: 'a slip of the pen' },
+      'post /api/units/{unit}/hand-entries/{id}/withdraw': { operator: 'Ines', note: 'of another unit' },
       'post /api/site/reload': {},
       'post /api/site/check': { text: 'site: {}' },
       'post /api/demo/faults': { id: 'slowInLeak', kind: 'fault', unit: 'm1' },
@@ -157,7 +158,8 @@ describe('the running program', () => {
       const ofTest = route.path.includes('tightness');
       const [test] = ofTest ? (await app.get<Named>('/api/units/m1/tightness-tests')).tests : [];
       const ofEntry = route.path.includes('hand-entries/');
-      const [entry] = ofEntry ? (await app.get<Entries>('/api/units/m1/hand-entries')).entries : [];
+      const entries = ofEntry ? (await app.get<Entries>('/api/units/m1/hand-entries')).entries : [];
+      const entry = entries.find(({ correctedBy }) => correctedBy === null);
       const id = ofEntry
         ? (entry?.id ?? '')
         : ofTest

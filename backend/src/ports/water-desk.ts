@@ -4,6 +4,7 @@ import type {
   HandEntryFault,
   HandEntryList,
   HandEntryRequest,
+  HandWithdrawalRequest,
 } from '@ebbline/shared/contract/hand-entry';
 import type { WaterQuality } from '@ebbline/shared/contract/water-quality';
 import type { Result } from '@ebbline/shared/errors/result';
@@ -20,6 +21,12 @@ export interface WaterDesk {
   entries(unit: string): Result<HandEntryList, WaterDeskFault>;
   enter(unit: string, request: HandEntryRequest, actor: Actor): Result<HandEntry, WaterDeskFault>;
   correct(unit: string, entry: string, request: HandCorrectionRequest, actor: Actor): Result<HandEntry, WaterDeskFault>;
+  withdraw(
+    unit: string,
+    entry: string,
+    request: HandWithdrawalRequest,
+    actor: Actor,
+  ): Result<HandEntry, WaterDeskFault>;
 }
 
 export const WATER_DESK = Symbol('WaterDesk');

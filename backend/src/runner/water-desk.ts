@@ -3,6 +3,7 @@ import type {
   HandEntry,
   HandEntryList,
   HandEntryRequest,
+  HandWithdrawalRequest,
 } from '@ebbline/shared/contract/hand-entry';
 import type { WaterQuality } from '@ebbline/shared/contract/water-quality';
 import { fail, ok, type Result } from '@ebbline/shared/errors/result';
@@ -49,6 +50,15 @@ export class RunnerWaterDesk implements WaterDesk {
     actor: Actor,
   ): Result<HandEntry, WaterDeskFault> {
     return this.act({ kind: 'correctByHand', unit, entry, value: request.value, ...typedOf(request, actor) });
+  }
+
+  withdraw(
+    unit: string,
+    entry: string,
+    { note }: HandWithdrawalRequest,
+    { name: operator, station }: Actor,
+  ): Result<HandEntry, WaterDeskFault> {
+    return this.act({ kind: 'withdrawByHand', unit, entry, note, operator, station });
   }
 
   private act(action: HandAction): Result<HandEntry, WaterDeskFault> {

@@ -7,14 +7,16 @@ import { nothing } from './to-journal-entry';
 /** Causes of the rows of typed values; the index of the journal names them. */
 const causes = { entered: 'handEntered', corrected: 'handCorrected' } as const;
 
-/** A value that a person typed, or a correction of one. It is of no alarm; the record is how a restart finds it again. */
+/** A value that a person typed, or a correction or withdrawal of one. It is of no alarm; the record is how a restart finds it again. */
 export function handEntry(record: HandRecord, wallMs: number): JournalEntry {
   const { title, unit } = waterParameters[record.parameter];
   const taken = new Date(record.takenMs).toISOString();
   const said =
     record.corrects === null
       ? `${title} by hand, sample of ${taken}`
-      : `${title} by hand ${record.value === null ? 'withdrawn' : `corrected, sample of ${taken}`}, in place of ${record.corrects}`;
+      : record.value === null
+        ? `${title} by hand withdrawn, sample of ${taken}, entry ${record.corrects}`
+        : `${title} by hand corrected, sample of ${taken}, in place of ${record.corrects}`;
   return {
     ...nothing,
     recordedMs: Math.round(wallMs),

@@ -22,6 +22,7 @@ export const problemTable = {
   HAND_ENTRY_RANGE: { status: 400, title: 'No such value can be' },
   HAND_ENTRY_UNKNOWN: { status: 404, title: 'No such entry' },
   HAND_ENTRY_CORRECTED_ALREADY: { status: 409, title: 'Corrected already' },
+  HAND_ENTRY_WITHDRAWN_ALREADY: { status: 409, title: 'Withdrawn already' },
   HALL_UNKNOWN: { status: 404, title: 'No such hall' },
   ENERGY_RANGE: { status: 400, title: 'Too much at once' },
   TIGHTNESS_UNKNOWN: { status: 404, title: 'No such tightness test' },

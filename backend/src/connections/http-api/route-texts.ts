@@ -35,7 +35,11 @@ export const routeTexts: Readonly<Record<RouteKey, { readonly operationId: strin
   },
   'post /api/units/{unit}/hand-entries/{id}/correct': {
     operationId: 'correctHandEntry',
-    summary: 'Puts another value in the place of an entry, or withdraws it; the first one stays on record.',
+    summary: 'Puts another value in the place of an entry; the first one stays on record.',
+  },
+  'post /api/units/{unit}/hand-entries/{id}/withdraw': {
+    operationId: 'withdrawHandEntry',
+    summary: 'Withdraws an entry and says why: the sample before it is in force again. It stays on record.',
   },
   'get /api/energy': {
     operationId: 'energy',

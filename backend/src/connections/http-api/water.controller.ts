@@ -2,6 +2,7 @@ import { Body, Controller, Get, HttpCode, Inject, Param, Post, Req } from '@nest
 import {
   handCorrectionRequestSchema,
   handEntryRequestSchema,
+  handWithdrawalRequestSchema,
   type HandEntry,
   type HandEntryList,
 } from '@ebbline/shared/contract/hand-entry';
@@ -48,6 +49,18 @@ export class WaterController {
   ): HandEntry {
     const asked = checkInput(handCorrectionRequestSchema, body, 'BODY_MALFORMED');
     return orProblem(this.desk.correct(unit, id, asked, this.actorOf(asked.operator, request)));
+  }
+
+  @Post('hand-entries/:id/withdraw')
+  @HttpCode(200)
+  withdraw(
+    @Param('unit') unit: string,
+    @Param('id') id: string,
+    @Body() body: unknown,
+    @Req() request: WebRequest,
+  ): HandEntry {
+    const asked = checkInput(handWithdrawalRequestSchema, body, 'BODY_MALFORMED');
+    return orProblem(this.desk.withdraw(unit, id, asked, this.actorOf(asked.operator, request)));
   }
 
   private actorOf(operator: string, request: WebRequest): Actor {

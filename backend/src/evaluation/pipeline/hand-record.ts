@@ -6,7 +6,7 @@ export interface HandRecord {
   readonly id: string;
   readonly unit: string;
   readonly parameter: WaterParameterId;
-  /** In the unit of measure of the parameter: conductivity at 25 °C, molybdate as Mo; null: withdrawn. */
+  /** In the unit of measure of the parameter: conductivity at 25 °C, molybdate as Mo; null: it withdraws what it `corrects`. */
   readonly value: number | null;
   readonly typed: {
     readonly value: number;
@@ -22,32 +22,37 @@ export interface HandRecord {
   readonly corrects: string | null;
 }
 
-interface Typed {
-  readonly unitOfMeasure: string;
-  readonly as: MolybdateForm | null;
-  readonly sampleTemperature: number | null;
-  readonly takenMs: number;
+interface Signed {
+  readonly unit: string;
   readonly operator: string;
   readonly station: string;
   readonly note: string;
 }
 
+interface Typed extends Signed {
+  readonly value: number;
+  readonly unitOfMeasure: string;
+  readonly as: MolybdateForm | null;
+  readonly sampleTemperature: number | null;
+  readonly takenMs: number;
+}
+
 export interface EnterByHand extends Typed {
   readonly kind: 'enterByHand';
-  readonly unit: string;
   readonly parameter: string;
-  readonly value: number;
 }
 
 export interface CorrectByHand extends Typed {
   readonly kind: 'correctByHand';
-  readonly unit: string;
   readonly entry: string;
-  /** Null withdraws the entry. */
-  readonly value: number | null;
 }
 
-export type HandAction = EnterByHand | CorrectByHand;
+export interface WithdrawByHand extends Signed {
+  readonly kind: 'withdrawByHand';
+  readonly entry: string;
+}
+
+export type HandAction = EnterByHand | CorrectByHand | WithdrawByHand;
 
 export interface HandFault {
   readonly code: HandEntryFault | 'UNIT_UNKNOWN' | 'ACTION_NOT_RECORDED';

@@ -7,12 +7,13 @@ import { reasonBit } from '../../slots/quality-reasons';
 import type { HandAction, HandFault, HandOutcome, HandRecord } from '../hand-record';
 import type { PipelineState } from '../pipeline-state';
 import { checkTyped } from './check-typed';
+import type { HandBook } from './hand-book';
 import { writeHand } from './write-hand';
 
 /** Records what is about to be taken in; false where it can't, and then it is not. */
 export type HandCommit = (record: HandRecord) => boolean;
 
-/** Takes in a value that a person typed, or a correction of one, if `commit` takes it; else nothing has changed. */
+/** Takes in a value that a person typed, or corrects or withdraws one, if `commit` takes it; else nothing has changed. */
 export function actOnHand(
   pipeline: PipelineState,
   action: HandAction,
@@ -21,21 +22,33 @@ export function actOnHand(
 ): HandOutcome {
   const unit = pipeline.site.units.find(({ id }) => id === action.unit);
   if (unit === undefined) return refused('UNIT_UNKNOWN', `the site has no unit ${action.unit}`);
-  const before = action.kind === 'correctByHand' ? pipeline.hand.find(unit.id, action.entry) : null;
+  const before = action.kind === 'enterByHand' ? null : pipeline.hand.find(unit.id, action.entry);
   const found = parameterOf(pipeline, action, unit, before);
   if (!found.ok) return { ok: false, ...found.fault };
   const parameter = found.value;
-  const checked = checkTyped(action, unit, parameter, nowMs);
+  const checked = action.kind === 'withdrawByHand' ? ok(null) : checkTyped(action, unit, parameter, nowMs);
   if (!checked.ok) return { ok: false, ...checked.fault };
-  const record = toRecord(pipeline, action, unit, parameter, checked.value, nowMs);
+  const { by, corrects, note, station, takenMs, typed } = wordsOf(action, before);
+  const id = freeId(pipeline, unit, parameter, nowMs);
+  const names = { id, unit: unit.id, parameter: parameter.id };
+  const record = { ...names, value: checked.value, typed, takenMs, enteredMs: nowMs, by, station, note, corrects };
   if (!commit(record))
     return refused('ACTION_NOT_RECORDED', 'the entry can not be recorded, so it was not taken in; try again');
   pipeline.hand.add(record);
   writeHand(pipeline, unit, parameter, nowMs);
-  // A bad value takes the place of what history had at the time of a sample that is no longer what it was.
-  if (before !== null) pipeline.history.put(parameter.handSlot, before.takenMs, Number.NaN, reasonBit.senderFlag);
-  if (record.value !== null) pipeline.history.put(parameter.handSlot, record.takenMs, record.value, 0);
+  for (const ms of new Set([before?.takenMs ?? takenMs, takenMs])) writeHistory(pipeline, unit, parameter, ms);
   return { ok: true, record };
+}
+
+/** What history is to hold of the second of a sample; a bad value where that sample is no longer in force. */
+function writeHistory(
+  { hand, history }: PipelineState,
+  unit: CompiledUnit,
+  { id, handSlot }: CompiledWaterParameter,
+  takenMs: number,
+): void {
+  const record = hand.inForceOfSecond(unit.id, id, takenMs);
+  history.put(handSlot, takenMs, record?.value ?? Number.NaN, record === null ? reasonBit.senderFlag : 0);
 }
 
 function parameterOf(
@@ -44,18 +57,9 @@ function parameterOf(
   unit: CompiledUnit,
   before: HandRecord | null,
 ): Result<CompiledWaterParameter, HandFault> {
-  if (action.kind === 'correctByHand') {
-    if (before === null)
-      return fail({
-        code: 'HAND_ENTRY_UNKNOWN',
-        message: `unit ${unit.id} has no entry ${action.entry}; look at the list again`,
-      });
-    const corrector = hand.correctorOf(before.id);
-    if (corrector !== null)
-      return fail({
-        code: 'HAND_ENTRY_CORRECTED_ALREADY',
-        message: `entry ${corrector} stands in its place already; correct that one`,
-      });
+  if (action.kind !== 'enterByHand') {
+    const fault = before === null ? unknownEntry(unit, action.entry) : settledAlready(hand, before);
+    if (fault !== null) return fail(fault);
   }
   const id = action.kind === 'enterByHand' ? action.parameter : (before?.parameter ?? '');
   const parameter = isWaterParameter(id) ? waterParameterOf(unit, id) : null;
@@ -67,31 +71,46 @@ function parameterOf(
   });
 }
 
-function toRecord(
-  { hand }: PipelineState,
-  action: HandAction,
-  unit: CompiledUnit,
-  { id: parameter }: CompiledWaterParameter,
-  value: number | null,
-  nowMs: number,
-): HandRecord {
-  const { as, note, operator: by, sampleTemperature, station, takenMs, unitOfMeasure } = action;
-  const base = `${unit.id}:${handPoint(parameter)}:${Math.round(nowMs)}`;
-  let id = base;
-  for (let n = 2; hand.find(unit.id, id) !== null; n += 1) id = `${base}:${n}`;
+const unknownEntry = (unit: CompiledUnit, entry: string): HandFault => ({
+  code: 'HAND_ENTRY_UNKNOWN',
+  message: `unit ${unit.id} has no entry ${entry}; look at the list again`,
+});
+
+/** Why an entry can be corrected or withdrawn no more; null where it can. */
+function settledAlready(hand: HandBook, before: HandRecord): HandFault | null {
+  const corrector = hand.correctorOf(before.id);
+  if (before.value === null || (corrector !== null && hand.find(before.unit, corrector)?.value === null))
+    return {
+      code: 'HAND_ENTRY_WITHDRAWN_ALREADY',
+      message: 'it is withdrawn already; enter the value anew if it holds',
+    };
+  if (corrector === null) return null;
   return {
-    id,
-    unit: unit.id,
-    parameter,
-    value,
-    typed: action.value === null ? null : { value: action.value, unit: unitOfMeasure, as, sampleTemperature },
-    takenMs,
-    enteredMs: nowMs,
-    by,
-    station,
-    note,
-    corrects: action.kind === 'correctByHand' ? action.entry : null,
+    code: 'HAND_ENTRY_CORRECTED_ALREADY',
+    message: `entry ${corrector} stands in its place already; correct or withdraw that one`,
   };
+}
+
+/** Who says what of which sample. A withdrawal is of the sample of the entry that it withdraws. */
+function wordsOf(action: HandAction, before: HandRecord | null) {
+  const { note, operator: by, station } = action;
+  const signed = { by, station, note, corrects: before?.id ?? null };
+  if (action.kind === 'withdrawByHand') return { ...signed, takenMs: before?.takenMs ?? Number.NaN, typed: null };
+  const { as, sampleTemperature, takenMs, unitOfMeasure: unit, value } = action;
+  return { ...signed, takenMs, typed: { value, unit, as, sampleTemperature } };
+}
+
+/** Ids tell the time; a second entry of one millisecond is numbered. */
+function freeId(
+  { hand }: PipelineState,
+  { id: unit }: CompiledUnit,
+  { id }: CompiledWaterParameter,
+  nowMs: number,
+): string {
+  const base = `${unit}:${handPoint(id)}:${Math.round(nowMs)}`;
+  let free = base;
+  for (let n = 2; hand.find(unit, free) !== null; n += 1) free = `${base}:${n}`;
+  return free;
 }
 
 const refused = (code: HandFault['code'], message: string): HandOutcome => ({ ok: false, code, message });

@@ -6,7 +6,7 @@ import { celsius } from '@ebbline/shared/units/quantity';
 import { asMolybdenum } from '../../site/as-molybdenum';
 import type { CompiledUnit } from '../../site/compiled-site';
 import type { CompiledWaterParameter } from '../../site/compiled-water';
-import type { HandAction, HandFault } from '../hand-record';
+import type { CorrectByHand, EnterByHand, HandFault } from '../hand-record';
 
 /** A sample older than this says nothing of the water of today, and is not taken back after a restart. */
 export const oldestSampleMs = 400 * 86_400_000;
@@ -16,20 +16,19 @@ const aheadMs = 60_000;
 const refuse = (code: HandFault['code'], message: string): { readonly ok: false; readonly fault: HandFault } =>
   fail({ code, message });
 
-/** A typed value as the program keeps it (null: withdrawn), or why it is refused. */
+/** A typed value as the program keeps it, or why it is refused. */
 export function checkTyped(
-  action: HandAction,
+  action: EnterByHand | CorrectByHand,
   { water }: CompiledUnit,
   { id }: CompiledWaterParameter,
   nowMs: number,
-): Result<number | null, HandFault> {
+): Result<number, HandFault> {
   const { title, quantity, least, most } = waterParameters[id];
   const { as, sampleTemperature, takenMs, unitOfMeasure, value } = action;
   if (!(takenMs <= nowMs + aheadMs))
     return refuse('HAND_ENTRY_TIME', 'the sample was taken in the future; correct the date or the time');
   if (!(takenMs >= nowMs - oldestSampleMs))
     return refuse('HAND_ENTRY_TIME', 'the sample is more than 400 days old; correct the date');
-  if (value === null) return ok(null);
   if (writtenUnit(unitOfMeasure, quantity) === undefined || (id === 'ph' && unitOfMeasure !== '1'))
     return refuse(
       'HAND_ENTRY_UNIT_OF_MEASURE',

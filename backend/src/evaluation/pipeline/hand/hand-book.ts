@@ -12,7 +12,7 @@ export class HandBook {
 
   add(record: HandRecord): void {
     const place = placeOf(record.unit, record.parameter);
-    const records = [...(this.byPlace.get(place) ?? []), record].sort(newestFirst);
+    const records = [record, ...(this.byPlace.get(place) ?? [])].sort(newestFirst);
     for (const gone of records.splice(mostKept)) this.correctors.delete(gone.id);
     this.byPlace.set(place, records);
     if (record.corrects !== null) this.correctors.set(record.corrects, record.id);
@@ -39,6 +39,17 @@ export class HandBook {
     for (const record of this.byPlace.get(placeOf(unit, parameter)) ?? [])
       if (record.value !== null && !this.correctors.has(record.id)) return { ...record, value: record.value };
     return null;
+  }
+
+  /** What is in force of the samples of one second: of two, the later one. */
+  inForceOfSecond(unit: string, parameter: WaterParameterId, takenMs: number): HandRecord | null {
+    const second = Math.floor(takenMs / 1000);
+    const records = this.byPlace.get(placeOf(unit, parameter)) ?? [];
+    return (
+      records.find(
+        ({ id, takenMs: ms, value }) => value !== null && Math.floor(ms / 1000) === second && !this.correctors.has(id),
+      ) ?? null
+    );
   }
 
   all(): readonly HandRecord[] {

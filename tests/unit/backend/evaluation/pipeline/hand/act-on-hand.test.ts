@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { correct, day, enter, entry, hour, plantWithHand, pointOf } from './hand-plant';
+import { correct, day, enter, entry, hour, plantWithHand, pointOf, toHistory } from './hand-plant';
 
 describe('a value that a person typed', () => {
   it('is the sample of its point, with the time at which it was taken, and never stale', () => {
@@ -49,20 +49,12 @@ describe('a value that a person typed', () => {
 
   it('goes to history at its own time, once', () => {
     const plant = plantWithHand().run(5);
-    plant.pipeline.drainHistory(plant.nowMs, true);
+    toHistory(plant, 'water.copper.hand');
     const takenMs = plant.nowMs - 2 * day;
     enter(plant, { takenMs });
     plant.run(5);
-    const rows = plant.pipeline.drainHistory(plant.nowMs, true);
-    const { site } = plant.pipeline;
-    const holder = site.holders.findIndex(({ id }) => id === 'm1');
-    const first = site.holders[holder]?.firstSlot ?? 0;
-    const column = (site.holders[holder]?.slotOf.get('water.copper.hand') ?? 0) - first;
-    const found = Array.from(rows?.holder ?? [], (of, row) => ({ of, row }))
-      .filter(({ of }) => of === holder)
-      .map(({ row }) => [rows?.secondMs[row], rows?.values[(rows.offset[row] ?? 0) + column]] as const)
-      .filter(([, value]) => value !== undefined && !Number.isNaN(value));
-    expect(found).toEqual([[Math.floor(takenMs / 1000) * 1000, expect.closeTo(0.00005, 12)]]);
+    const second = Math.floor(takenMs / 1000) * 1000;
+    expect(toHistory(plant, 'water.copper.hand')).toEqual([[second, expect.closeTo(0.00005, 12)]]);
   });
 });
 
@@ -81,17 +73,6 @@ describe('a correction', () => {
     expect(plant.pipeline.handCorrector(wrong.id)).toBe(right.id);
     expect(() => correct(plant, wrong.id, 0.04)).toThrow('HAND_ENTRY_CORRECTED_ALREADY');
     expect(() => correct(plant, 'nothing', 0.04)).toThrow('HAND_ENTRY_UNKNOWN');
-  });
-
-  it('without a value withdraws an entry: the one before it is in force again, or none', () => {
-    const plant = plantWithHand().run(5);
-    enter(plant, { value: 0.03, takenMs: plant.nowMs - day });
-    const wrong = enter(plant, { value: 5 });
-    correct(plant, wrong.id, null);
-    expect(pointOf(plant, 'water.copper.hand').value).toBeCloseTo(0.00003, 12);
-    const [left] = plant.pipeline.handEntries('m1').filter(({ value }) => value !== null && value < 0.001);
-    correct(plant, left?.id ?? '', null);
-    expect(pointOf(plant, 'water.copper.hand')).toMatchObject({ quality: 'bad', reasons: ['notReceived'] });
   });
 });
 

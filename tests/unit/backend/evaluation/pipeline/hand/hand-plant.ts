@@ -47,13 +47,31 @@ export function enter(plant: Plant, change: Partial<Enter> = {}): HandRecord {
   return outcome.record;
 }
 
-export function correct(plant: Plant, id: string, value: number | null, change: Partial<Enter> = {}): HandRecord {
+export function correct(plant: Plant, id: string, value: number, change: Partial<Enter> = {}): HandRecord {
   const { unit, unitOfMeasure, as, sampleTemperature, takenMs, operator, station, note } = entry(plant, change);
   const typed = { unit, unitOfMeasure, as, sampleTemperature, takenMs, operator, station, note };
   const action = { ...typed, kind: 'correctByHand', entry: id, value } as const;
   const outcome = plant.pipeline.actOnHand(action, plant.nowMs);
   if (!outcome.ok) throw new Error(outcome.code);
   return outcome.record;
+}
+
+export function withdraw({ pipeline, nowMs }: Plant, id: string): HandRecord {
+  const signed = { unit: 'm1', operator: 'Ines', station: 's', note: 'of another unit' };
+  const outcome = pipeline.actOnHand({ ...signed, kind: 'withdrawByHand', entry: id }, nowMs);
+  if (!outcome.ok) throw new Error(outcome.code);
+  return outcome.record;
+}
+
+/** What history is given of one hand point: second and value, a bad one as NaN; those of before are taken out. */
+export function toHistory({ pipeline, nowMs }: Plant, id: string): (readonly [number, number])[] {
+  const rows = pipeline.drainHistory(nowMs, true);
+  const { holders } = pipeline.site;
+  const holder = holders.findIndex((one) => one.id === 'm1');
+  const column = (holders[holder]?.slotOf.get(id) ?? 0) - (holders[holder]?.firstSlot ?? 0);
+  return Array.from(rows?.holder ?? [], (of, row) => ({ of, row, at: (rows?.offset[row] ?? 0) + column }))
+    .filter(({ of, at }) => of === holder && (rows?.quality[at] ?? 0) !== 0)
+    .map(({ row, at }) => [rows?.secondMs[row] ?? NaN, rows?.values[at] ?? NaN] as const);
 }
 
 /** Value, age in seconds and quality of a point, as a screen has them. */
