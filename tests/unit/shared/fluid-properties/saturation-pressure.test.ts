@@ -33,4 +33,16 @@ describe('saturation of water', () => {
     const clausiusClapeyron = 2394e3 / (318.15 * 15.25);
     expect(Math.abs(saturationPressureSlope(celsius(45)) / clausiusClapeyron - 1)).toBeLessThan(0.005);
   });
+
+  it('has the slope of its own curve over the whole range, to 1e-6 of it', () => {
+    const step = 0.01;
+    for (let t = 0.02; t < 373.9; t += 0.37) {
+      const across = (saturationPressure(celsius(t + step)) - saturationPressure(celsius(t - step))) / (2 * step);
+      expect(Math.abs(saturationPressureSlope(celsius(t)) / across - 1)).toBeLessThan(1e-6);
+    }
+    expect(saturationPressureSlope(celsius(0))).toBeGreaterThan(0);
+    expect(saturationPressureSlope(celsius(-0.001))).toBeNaN();
+    expect(saturationPressureSlope(celsius(374))).toBeNaN();
+    expect(saturationPressureSlope(celsius(Number.NaN))).toBeNaN();
+  });
 });
