@@ -162,6 +162,14 @@ describe('acceptMessage: quality', () => {
     expect(rig.reasons('m2', 'supplyTank.pressure')).toEqual([]);
   });
 
+  it('marks what nothing can be, a temperature below absolute zero or a number beyond any plant, where no range is stated', () => {
+    const rig = intakeRig();
+    for (const absurd of [-274, -1e308, 1e16, 1e308]) {
+      rig.send(topic, returnOf(absurd, t0), t0);
+      expect(rig.reasons('m2', 'return.temperature'), `${absurd}`).toContain('outOfRange');
+    }
+  });
+
   it("marks what the sender marks, and what lacks the sender's promised quality", () => {
     const rig = intakeRig();
     const send = (quality: unknown, at: number) => {
