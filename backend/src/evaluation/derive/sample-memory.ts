@@ -76,6 +76,7 @@ function countFills(frame: UnitFrame, memory: DeriveMemory): void {
       frame.nowMs,
       tally.take(state, counter),
       site.slots.maximum[counter] ?? Infinity,
+      unit.design.volumes.waterM3 ?? Infinity,
     );
   else if (left) filled = unit.design.volumes.waterM3 ?? 0;
   if (filled === 0) return;

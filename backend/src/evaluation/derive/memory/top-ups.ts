@@ -19,14 +19,19 @@ export class TopUps {
     this.total = new Float64Array(units);
   }
 
-  /** What the counter gained since the last reading, m³; NaN changes nothing and gains nothing. */
-  push(unit: number, nowMs: number, reading: number, fullScale: number): number {
+  /**
+   * What the counter gained since the last reading, m³; NaN changes nothing and gains nothing. More than `most` at once, such
+   * as all the water that a loop holds, is a counter that misreads or was put right: it gains nothing (own rule), or its air
+   * would count as allowed and hide a leak.
+   */
+  push(unit: number, nowMs: number, reading: number, fullScale: number, most = Infinity): number {
     if (Number.isNaN(reading)) return 0;
     const before = this.last[unit] as number;
     this.last[unit] = reading;
     if (Number.isNaN(this.sinceMs[unit])) this.sinceMs[unit] = nowMs;
     if (Number.isNaN(before)) return 0;
     const gained = counted(before, reading, fullScale);
+    if (!(gained >= 0 && gained <= most)) return 0;
     this.total[unit] = (this.total[unit] as number) + gained;
     const minute = Math.floor(nowMs / 60_000);
     const place = unit * minutes + (minute % minutes);

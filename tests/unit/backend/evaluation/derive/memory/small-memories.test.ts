@@ -41,6 +41,15 @@ describe('top-ups', () => {
     expect(topUps.total[0]).toBeCloseTo(0.7);
   });
 
+  it('take no gain that is more than the loop holds: the counter misread, and comes back to what it was', () => {
+    const topUps = new TopUps(1);
+    topUps.push(0, 0, 5, Infinity, 0.5);
+    for (const [i, reading] of [1e9, 5, 0, 5, -1, 5].entries())
+      expect(topUps.push(0, 1000 * (i + 1), reading, Infinity, 0.5)).toBe(0);
+    expect(topUps.push(0, 10_000, 5.1, Infinity, 0.5)).toBeCloseTo(0.1);
+    expect(topUps.total[0]).toBeCloseTo(0.1);
+  });
+
   it('have no rate before a minute has passed', () => {
     const topUps = new TopUps(1);
     topUps.push(0, 0, 1, Infinity);
