@@ -4,7 +4,8 @@ import type { InputTally } from './input-tally';
 
 /**
  * Writes one derived value to its slot. Bad inputs give no value; a value that is no number although the
- * inputs are good left the range of an equation. `expandedUncertainty` NaN = an input states no accuracy.
+ * inputs are good, or whose uncertainty has no bound, left the range of an equation. `expandedUncertainty` NaN = an input
+ * states no accuracy.
  */
 export function writeDerived(
   state: SlotState,
@@ -18,7 +19,7 @@ export function writeDerived(
   if (slot < 0) return;
   if (tally.budget !== null) tally.budget.close(slot);
   const bad = tally.isBad();
-  const usable = !bad && Number.isFinite(value);
+  const usable = !bad && Number.isFinite(value) && expandedUncertainty !== Infinity;
   const kept = usable ? value : Number.NaN;
   if (state.value[slot] !== kept) state.unchangedSinceMs[slot] = nowMs;
   state.value[slot] = kept;

@@ -9,7 +9,7 @@ function derive(frame: UnitFrame, of: number, slot: number): void {
   tally.take(state, of);
   const value = state.expandedUncertainty[of] ?? Number.NaN;
   // A sensor behind it has no accuracy stated: there is nothing to tell.
-  if (Number.isNaN(value)) tally.note(reasonBit.notApplicable, Infinity);
+  if (Number.isNaN(value) && !tally.isBad()) tally.note(reasonBit.notApplicable, Infinity);
   writePoint(frame, slot, value, Number.NaN);
 }
 
