@@ -68,6 +68,8 @@ export function exchangerParts(frame: UnitFrame, exchanger: Exchanger, by: Sensi
     const own = partOf(frame, slot[thermometers[i] ?? 'supply.temperature'], by[i] ?? 0);
     variance += own * own;
   }
+  variance += ofWay(frame, (by[ExchangerInput.returned] ?? 0) * exchanger.loopInWayU);
+  variance += ofWay(frame, (by[ExchangerInput.supply] ?? 0) * exchanger.loopOutWayU);
   const loop = by[ExchangerInput.loopShare] ?? 0;
   const facility = by[ExchangerInput.facilityShare] ?? 0;
   // A side that is not metered says nothing, so that its unknown uncertainty is none either.
@@ -76,6 +78,11 @@ export function exchangerParts(frame: UnitFrame, exchanger: Exchanger, by: Sensi
     variance += part(frame, 'facility heat without its thermometers', facility * exchanger.facilityRestU) ** 2;
   if (unit.matchedPairs.length > 0) variance += ofPairs(frame, by);
   return Math.sqrt(Math.max(0, variance));
+}
+
+/** What the way through the unit's tanks is not known by moves a figure as the thermometer at its end does. */
+function ofWay(frame: UnitFrame, contribution: number): number {
+  return contribution === 0 ? 0 : part(frame, 'volumes.water', contribution) ** 2;
 }
 
 function ofPairs(frame: UnitFrame, by: Sensitivities): number {

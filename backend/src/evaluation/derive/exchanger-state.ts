@@ -1,5 +1,13 @@
 /** Both sides of the exchanger between loop and facility water, in counterflow. Written in place. */
 export interface Exchanger {
+  /**
+   * Loop water into and out of the exchanger, °C, and what its way between the sensors and the exchanger adds to that of their readings, K:
+   * 0 where they are taken as they read, as the site file states no volume of the unit.
+   */
+  loopInC: number;
+  loopOutC: number;
+  loopInWayU: number;
+  loopOutWayU: number;
   /** Terminal differences, K: at the loop's return and at its supply end. */
   warmEnd: number;
   coldEnd: number;
@@ -21,6 +29,10 @@ export interface Exchanger {
 }
 
 export const emptyExchanger = (): Exchanger => ({
+  loopInC: Number.NaN,
+  loopOutC: Number.NaN,
+  loopInWayU: Number.NaN,
+  loopOutWayU: Number.NaN,
   warmEnd: Number.NaN,
   coldEnd: Number.NaN,
   warmEndU: Number.NaN,

@@ -1,10 +1,10 @@
-import { combine2, rectangular } from '@ebbline/shared/uncertainty/combine';
+import { rectangular } from '@ebbline/shared/uncertainty/combine';
 import { Passed, type Transit } from './memory/transit';
 import { throughTanks, transitHalfWidth, type TransitPlan } from './transit-plan';
 import type { FrameReadings } from './frame-readings';
 
 /** Below this share of rated flow the loop counts as standing, and no water brings anything: own rule, the zero of a flow meter. */
-const standingShare = 0.02;
+export const standingShare = 0.02;
 
 /** What the water that returns now met on its way; NaN where the loop stands or was not watched long enough. */
 export class TransitNow {
@@ -22,10 +22,11 @@ export class TransitNow {
   powerU = Number.NaN;
   /** Supply temperature of the water that leaves the plates now: what a branch's own return is held against. */
   atPlatesC = Number.NaN;
-  /** Water into and out of the exchanger now, and what both are not known by, K; NaN where the unit's own volume is not stated. */
+  /** Water into and out of the exchanger now, and what each is not known by, K; NaN where the unit's own volume is not stated. */
   exchangerInC = Number.NaN;
   exchangerOutC = Number.NaN;
-  exchangerU = Number.NaN;
+  exchangerInU = Number.NaN;
+  exchangerOutU = Number.NaN;
 
   read(frame: FrameReadings): void {
     const { memory, plan } = frame;
@@ -64,14 +65,14 @@ export class TransitNow {
   private readExchanger(transit: Transit, unit: number, throughUnit: number, supplyC: number): void {
     const half = throughUnit / 2;
     this.exchangerInC = mean(transit, unit, Passed.returned, half, half);
-    const inU = halfway(
+    this.exchangerInU = halfway(
       mean(transit, unit, Passed.returned, half * 0.5, half * 0.5),
       mean(transit, unit, Passed.returned, half * throughTanks, half * throughTanks),
     );
     // The mean of the last half tells how fast the tank behind the exchanger warms: T + τ dT/dt, its storage.
     const gain = 2 * (supplyC - mean(transit, unit, Passed.supply, half / 2, half / 2));
     this.exchangerOutC = supplyC + gain;
-    this.exchangerU = combine2(inU, rectangular(gain));
+    this.exchangerOutU = rectangular(Math.abs(gain));
   }
 
   private readHeat(transit: Transit, unit: number, way: TransitPlan): void {

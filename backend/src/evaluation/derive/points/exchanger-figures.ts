@@ -1,7 +1,7 @@
 import { conductance } from '@ebbline/shared/heat/conductance';
 import { effectiveness, ntuByEffectiveness, ntuByRatio, ntuOfEffectiveness } from '@ebbline/shared/heat/counterflow';
 import { logMeanDifference, logMeanSlope } from '@ebbline/shared/heat/lmtd';
-import { exchangerNow, takeTerminals } from '../exchanger';
+import { exchangerNow, inletDifference, takeTerminals } from '../exchanger';
 import {
   ExchangerInput,
   exchangerParts,
@@ -78,12 +78,12 @@ function addLogMean({ warmEnd, coldEnd }: Exchanger, scale: number, into: Sensit
   into[ExchangerInput.facilitySupply] = (into[ExchangerInput.facilitySupply] ?? 0) - cold;
 }
 
-const epsilon = (frame: UnitFrame, { heat, loopRate, facilityRate }: Exchanger): number =>
-  effectiveness(heat, Math.min(loopRate, facilityRate), inletDifference(frame));
-
-/** Loop return minus facility supply: both come in. */
-const inletDifference = ({ state, plan, returnTemperature }: UnitFrame): number =>
-  returnTemperature - (state.value[plan.slot['facility.supply.temperature']] ?? Number.NaN);
+const epsilon = (frame: UnitFrame, exchanger: Exchanger): number =>
+  effectiveness(
+    exchanger.heat,
+    Math.min(exchanger.loopRate, exchanger.facilityRate),
+    inletDifference(frame, exchanger),
+  );
 
 /** Of ε = Q/(C_min Δ): leaves those of the two capacity rates in `byLeast` and `byMost`. */
 function epsilonSensitivities(frame: UnitFrame, exchanger: Exchanger, value: number): void {
@@ -100,7 +100,7 @@ function epsilonSensitivities(frame: UnitFrame, exchanger: Exchanger, value: num
   facilityRateSensitivities(exchanger, rise, metered, loopIsLeast ? byMost : byLeast);
   heatSensitivities(exchanger, byHeat);
   const least = Math.min(loopRate, facilityRate);
-  const inlets = inletDifference(frame);
+  const inlets = inletDifference(frame, exchanger);
   for (let i = 0; i < by.length; i += 1) by[i] = value * ((byHeat[i] ?? 0) / heat - (byLeast[i] ?? 0) / least);
   by[ExchangerInput.returned] = (by[ExchangerInput.returned] ?? 0) - value / inlets;
   by[ExchangerInput.facilitySupply] = (by[ExchangerInput.facilitySupply] ?? 0) + value / inlets;

@@ -66,5 +66,5 @@ const massFlowOf = (value: number | undefined) => kilogramPerSecond(value ?? Num
 /** u of what the tanks' volumes are not known by, W. */
 function tanksUncertainty({ plan, state, supplyTemperature, transit }: UnitFrame): number {
   const capacity = plan.fluid.heatCapacity(supplyTemperature);
-  return massFlowOf(state.value[plan.slot.massFlow]) * capacity * transit.exchangerU;
+  return massFlowOf(state.value[plan.slot.massFlow]) * capacity * combine2(transit.exchangerInU, transit.exchangerOutU);
 }

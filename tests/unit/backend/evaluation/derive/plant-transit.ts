@@ -14,6 +14,10 @@ export interface Second {
   readonly unalignedW: number;
   readonly reasons: number;
   readonly balance: number;
+  /** UA as derived with its uncertainty, and as the plant has it at the flows of this second, W/K. */
+  readonly ua: number;
+  readonly uaU: number;
+  readonly plantUa: number;
 }
 
 const racks = Array.from({ length: 8 }, (_, i) => `r${i + 1}`);
@@ -31,6 +35,13 @@ export function siteOfPlant(): BuiltSite {
       transit: { platesToReturnM3: 0.139, storedHeatJPerK: 280_000, frontSpread: 0.25, plateLagS: null, sensorLagS: 0 },
     },
   });
+}
+
+/** UA of the simulated exchanger as its own table has it: half of the resistance on each side, by flow to the power 0.75. */
+function plantUa({ parameters, state }: RunningPlant): number {
+  const { uaWPerK, referenceKgPerS } = parameters.exchanger;
+  const film = (kgPerS: number): number => 0.5 * (referenceKgPerS / kgPerS) ** 0.75;
+  return uaWPerK / (film(998 * state.last.transferM3PerS) + film(state.last.facilityKgPerS));
 }
 
 export class JudgedPlant {
@@ -60,6 +71,9 @@ export class JudgedPlant {
         unalignedW: value('massFlow') * 4179 * (value('return.temperature') - value('supply.temperature')),
         reasons: this.built.reasons('heatRemoved'),
         balance: value('heatBalance'),
+        ua: value('ua'),
+        uaU: this.built.expandedUncertainty('ua'),
+        plantUa: plantUa(this.plant),
       };
     });
   }

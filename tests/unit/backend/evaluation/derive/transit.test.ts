@@ -48,6 +48,18 @@ describe.each(['rise', 'fall'] as const)('a load step of 40 % (%s)', (direction)
   it('leaves the balance of both sides of the exchanger within 2 %', () => {
     for (const { balance } of rows) expect(Math.abs(balance / before.balance - 1)).toBeLessThan(0.02);
   });
+
+  it('leaves UA within its uncertainty of what the exchanger has, and never off by 3 %', () => {
+    for (const { ua, uaU, plantUa } of rows) {
+      expect(Math.abs(ua - plantUa)).toBeLessThan(uaU);
+      expect(Math.abs(ua / plantUa - 1)).toBeLessThan(0.03);
+    }
+  });
+
+  it('makes UA less sure while the front passes the tanks', () => {
+    const share = ({ ua, uaU }: Second): number => uaU / ua;
+    expect(share(rows[59] ?? before)).toBeGreaterThan(1.3 * share(before));
+  });
 });
 
 describe('facility water lost', () => {
@@ -66,6 +78,20 @@ describe('facility water lost', () => {
 
   it('says less sure what it is while the supply moves', () => {
     expect(Math.max(...rows.map(({ expandedW }) => expandedW))).toBeGreaterThan(2 * before.expandedW);
+  });
+});
+
+describe('an exchanger with water that stands on one side', () => {
+  it('has no UA while facility water stands, nor while the loop does', () => {
+    const one = settled().one;
+    one.plant.start({ fault: 'facilityFlowLost' });
+    one.run(60);
+    expect(one.built.reasons('ua') & reasonBit.undefined).not.toBe(0);
+    const other = settled().one;
+    other.plant.start({ fault: 'pumpTrip' });
+    other.run(60);
+    expect(other.built.reasons('ua') & reasonBit.undefined).not.toBe(0);
+    for (const { built } of [one, other]) expect(built.value('ua')).toBeNaN();
   });
 });
 
