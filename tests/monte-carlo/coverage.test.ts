@@ -12,8 +12,8 @@ type Row = readonly [title: string, make: () => Case, dominant: string | null];
 const rows: readonly Row[] = [
   ['heat removed at a rise of 8.7 K', () => heat({}), 'return.temperature'],
   ['heat removed at a rise of 1.5 K', () => heat({ 'return.temperature': 37.8 }), 'return.temperature'],
-  ['capture at a rise of 8.7 K', () => capture({}), 'heatRemoved'],
-  ['capture at a rise of 1.5 K', () => capture({ 'return.temperature': 37.8 }), 'heatRemoved'],
+  ['capture at a rise of 8.7 K', () => capture({}), 'return.temperature'],
+  ['capture at a rise of 1.5 K', () => capture({ 'return.temperature': 37.8 }), 'return.temperature'],
   ['UA with ends of 6.3 K', () => conductance({}), 'facility.return.temperature'],
   [
     'UA with ends of 1.5 K',
@@ -26,8 +26,8 @@ const rows: readonly Row[] = [
   ['boiling margin of 3 kPa', () => boilingMargin({ 'separator.pressure': 12_000 }), 'nodes.loss'],
   ['in-leak of 30 free L/min', () => inLeak({ 'vacuum.exhaustFlow': 30 * litre }), 'vacuum.exhaustFlow'],
   ['in-leak of 1 free L/min', () => inLeak({ 'vacuum.exhaustFlow': 1.5 * litre }), 'commissioning.gasLoad'],
-  ['reserve with little gas', () => reserve({ 'vacuum.exhaustFlow': 2 * litre }), 'vacuumCapacity'],
-  ['reserve with much gas', () => reserve({ 'vacuum.exhaustFlow': 250 * litre }), 'vacuumCapacity'],
+  ['reserve with little gas', () => reserve({ 'vacuum.exhaustFlow': 2 * litre }), 'vacuumSource.curve'],
+  ['reserve with much gas', () => reserve({ 'vacuum.exhaustFlow': 250 * litre }), 'vacuumSource.curve'],
   ['plate resistance at 30 K', () => plateResistance({ 'plate.p1.temperature': 66.3 }), null],
   [
     'plate resistance at 2.2 K',

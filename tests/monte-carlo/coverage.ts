@@ -82,9 +82,15 @@ export function coverageOf(
   return { covered: covered / defined, defined: defined / draws };
 }
 
-/** What brings most to the uncertainty of the point, by its budget. */
+/** The input that brings most to the uncertainty of the point, by its budget and by those of the derived points behind it. */
 export function largestPart({ built, point }: Case): string {
-  deriveUnit(built.site, built.state, 0, 1000, false);
-  const { parts } = explainPoint(built.site, built.state, 0, built.slot(point), false);
-  return [...parts].sort((a, b) => b.contribution - a.contribution)[0]?.from ?? '';
+  const { site, state } = built;
+  deriveUnit(site, state, 0, 1000, false);
+  const largestOf = (id: string): string => {
+    const { parts } = explainPoint(site, state, 0, built.slot(id), false);
+    const from = [...parts].sort((a, b) => b.contribution - a.contribution)[0]?.from ?? '';
+    const slot = site.slots.pointId.indexOf(from);
+    return slot >= 0 && site.slots.measured[slot] !== 1 ? largestOf(from) : from;
+  };
+  return largestOf(point);
 }
