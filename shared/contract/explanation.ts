@@ -24,11 +24,22 @@ export const explanationSchema = z.object({
             'standard uncertainty that it brings, in the unit of measure of the value; below 0 where a correlation takes it away (root of 2 r c1 c2 u1 u2); null: no accuracy is stated',
           ),
         share: z.number().nullable().describe('of the variance, together 1; below 0 where a correlation takes it away'),
+        degreesOfFreedom: z
+          .number()
+          .nullable()
+          .optional()
+          .describe('of the observations that it rests on; null or left out: it rests on no count of them'),
       }),
     )
     .describe('parts whose squares, each with its sign, make the square of the standard uncertainty'),
   standardUncertainty: z.number().nullable().describe('null where an input states no accuracy'),
-  coverageFactor: z.number().nullable(),
-  degreesOfFreedom: z.number().nullable().describe('effective (Welch–Satterthwaite); null: so many that k = 2 holds'),
+  coverageFactor: z
+    .number()
+    .nullable()
+    .describe('k for 95.45 %, by Student’s t of the degrees of freedom (JCGM 100:2008, G.4.1 and table G.2)'),
+  degreesOfFreedom: z
+    .number()
+    .nullable()
+    .describe('effective (Welch–Satterthwaite), rounded down; null: no part rests on a count of observations'),
 });
 export type Explanation = z.infer<typeof explanationSchema>;

@@ -37,7 +37,12 @@ export const readingSchema = z.object({
   age: z.number().nullable().describe('seconds since `time` by the clock in force; null where unknown'),
   quality: qualitySchema,
   reasons: z.array(qualityReasonSchema),
-  expandedUncertainty: z.number().nullable().describe('k = 2, in `unit`; null where an input states no accuracy'),
+  expandedUncertainty: z
+    .number()
+    .nullable()
+    .describe(
+      'for 95.45 % (k = 2, or Student’s t where it rests on few observations), in `unit`; null where an input states no accuracy',
+    ),
   where: z.string().nullable().describe('the wetted point, branch or wall that decides the value'),
 });
 export type Reading = z.infer<typeof readingSchema>;

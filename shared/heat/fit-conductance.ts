@@ -14,6 +14,10 @@ export interface ConductanceFit {
   readonly shares: ResistanceShares;
   /** Covariance of the three shares: variances of film 1, film 2 and wall, then of 1 with 2, 1 with wall, 2 with wall. */
   readonly covariance: readonly [number, number, number, number, number, number];
+  /** Variance that the records' scatter shows beyond what they state, over that: χ²/ν − 1, at least 0 (after Birge 1932, Phys. Rev. 40:207). */
+  readonly excessVariance: number;
+  /** Degrees of freedom of that excess: records less terms; 0 where they are as many. */
+  readonly degreesOfFreedom: number;
 }
 
 export type ConductanceFault =
@@ -59,6 +63,8 @@ interface Solution {
   readonly terms: readonly number[];
   readonly u: readonly number[];
   readonly covariance: readonly (readonly number[])[];
+  readonly excessVariance: number;
+  readonly degreesOfFreedom: number;
 }
 
 /** Terms of Σ xᵢ termᵢ = 1 with their covariance, JCGM 100:2008 H.3 with a known uncertainty of each row. */
@@ -79,10 +85,23 @@ function leastSquares(rows: readonly (readonly number[])[], relativeU: number): 
     ),
   );
   const covariance = columns.map((column) => Array.from(column, (value) => value * relativeU * relativeU));
-  return { terms: [...terms], covariance, u: index.map((i) => Math.sqrt(covariance[i]?.[i] ?? Number.NaN)) };
+  const squares = sum((row) => (1 - row.reduce((total, x, i) => total + x * (terms[i] ?? 0), 0)) ** 2);
+  const degreesOfFreedom = rows.length - n;
+  const excessVariance =
+    degreesOfFreedom > 0 ? Math.max(0, squares / (relativeU * relativeU * degreesOfFreedom) - 1) : 0;
+  return {
+    terms: [...terms],
+    covariance,
+    excessVariance,
+    degreesOfFreedom,
+    u: index.map((i) => Math.sqrt(covariance[i]?.[i] ?? Number.NaN)),
+  };
 }
 
-function asFit(ua: number, { terms, covariance }: Solution): ConductanceFit | ConductanceFault {
+function asFit(
+  ua: number,
+  { terms, covariance, excessVariance, degreesOfFreedom }: Solution,
+): ConductanceFit | ConductanceFault {
   const [film1 = Number.NaN, film2 = Number.NaN, wall = 0] = terms;
   if (!(film1 > 0 && film2 > 0)) return 'negative';
   const sum = film1 + film2 + wall;
@@ -91,6 +110,8 @@ function asFit(ua: number, { terms, covariance }: Solution): ConductanceFit | Co
     clean: ua / sum,
     shares: { film1: film1 / sum, film2: film2 / sum, wall: wall / sum },
     covariance: [of(0, 0), of(1, 1), of(2, 2), of(0, 1), of(0, 2), of(1, 2)],
+    excessVariance,
+    degreesOfFreedom,
   };
 }
 

@@ -44,6 +44,9 @@ export const areaHalfWidth = 0.02;
 /** Half-width of the stated heat capacity of a plate with its chip, as a share of it: own rule. */
 export const plateHeatCapacityHalfWidth = 0.1;
 
+/** Half-width of the stated resistance of a plate or chip on fans alone, as a share of it: fans and dust make it. Own rule. */
+export const fanResistanceHalfWidth = 0.1;
+
 /** A pump is compared while flow over speed is so near the commissioned one (share of it): on its curve head and efficiency are the same then. Own rule. */
 export const nearFlowOverSpeed = 0.05;
 

@@ -109,5 +109,6 @@ const copyOf = (state: SlotState): SlotState => ({
   unchangedSinceMs: state.unchangedSinceMs.slice(),
   reasons: state.reasons.slice(),
   expandedUncertainty: state.expandedUncertainty.slice(),
+  degreesOfFreedom: state.degreesOfFreedom.slice(),
   where: state.where.slice(),
 });

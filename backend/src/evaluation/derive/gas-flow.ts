@@ -1,4 +1,6 @@
-import { part, type BudgetHolder } from './uncertainty-budget';
+import { scatterOf } from '@ebbline/shared/uncertainty/degrees-of-freedom';
+import { part } from './uncertainty-budget';
+import type { ScatterHolder } from './scatter-holder';
 
 /** How a gas flow was found: index into the names of `gasMethodNames`. Best first: what a pause shows, a meter, a curve. */
 export const GasMethod = { none: -1, pause: 0, meter: 1, curve: 2 } as const;
@@ -14,6 +16,8 @@ export interface GasFlow {
   uCurve: number;
   /** What the noise of pressure, temperature and level makes of the gas that collects. */
   uNoise: number;
+  /** Degrees of freedom of `uNoise`. */
+  noiseDegrees: number;
   /** What the stated gas room makes of it. */
   uRoom: number;
 }
@@ -26,6 +30,7 @@ export const unknownGas = (): GasFlow => ({
   uBleed: 0,
   uCurve: 0,
   uNoise: 0,
+  noiseDegrees: Infinity,
   uRoom: 0,
 });
 
@@ -37,6 +42,7 @@ export function copyGas(from: Readonly<GasFlow>, into: GasFlow): void {
   into.uBleed = from.uBleed;
   into.uCurve = from.uCurve;
   into.uNoise = from.uNoise;
+  into.noiseDegrees = from.noiseDegrees;
   into.uRoom = from.uRoom;
 }
 
@@ -46,14 +52,15 @@ export function addUp(flow: GasFlow): void {
   flow.u = Math.sqrt(uMeter * uMeter + uBleed * uBleed + uCurve * uCurve + uNoise * uNoise + uRoom * uRoom);
 }
 
-/** u of a gas flow, times what a value makes of it; with its parts where a budget is asked for. */
-export function gasU(holder: BudgetHolder, flow: Readonly<GasFlow>, sensitivity = 1): number {
+/** u of a gas flow, times what a value makes of it; with its parts where a budget is asked for. `writeFitted` writes the value. */
+export function gasU(holder: ScatterHolder, flow: Readonly<GasFlow>, sensitivity = 1): number {
+  if (flow.uNoise !== 0) holder.scatter += scatterOf(sensitivity * flow.uNoise, flow.noiseDegrees);
   if (holder.budget !== null) {
     const { uMeter, uBleed, uCurve, uNoise, uRoom } = flow;
     if (uMeter !== 0) part(holder, 'vacuum.exhaustFlow', sensitivity * uMeter);
     if (uBleed !== 0) part(holder, 'vacuum.bleedFlow', sensitivity * uBleed);
     if (uCurve !== 0) part(holder, 'vacuumSource.curve', sensitivity * uCurve);
-    if (uNoise !== 0) part(holder, 'noise of pressure, temperature and level', sensitivity * uNoise);
+    if (uNoise !== 0) part(holder, 'noise of pressure, temperature and level', sensitivity * uNoise, flow.noiseDegrees);
     if (uRoom !== 0) part(holder, 'volumes.separatorGas', sensitivity * uRoom);
   }
   return Math.abs(sensitivity) * flow.u;

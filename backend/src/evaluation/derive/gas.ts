@@ -109,6 +109,7 @@ export function gasComing(frame: UnitFrame, removed: Readonly<GasFlow>, into: Ga
   const t = frame.returnTemperature;
   ofPause.value = freeAirOfThroughput(memory.offTests.rate[plan.unitIndex] as number, t);
   ofPause.uNoise = freeAirOfThroughput(memory.offTests.noise[plan.unitIndex] as number, t);
+  ofPause.noiseDegrees = memory.offTests.noiseDegrees[plan.unitIndex] as number;
   ofPause.uRoom = Math.abs(ofPause.value) * rectangular(gasVolumeHalfWidth);
   addUp(ofPause);
   keepSurer(ofPause, into);
@@ -139,6 +140,7 @@ function gasOver(
   copyGas(removed, into);
   into.value = windows.triangular(memory.signal(unitIndex, WindowSignal.gasRemoved), half) + stored;
   into.uNoise = freeAirOfThroughput(windows.slopeNoise(content, half), t);
+  into.noiseDegrees = windows.noiseDegreesOfFreedom(content);
   into.uRoom = Math.abs(stored) * rectangular(gasVolumeHalfWidth);
   addUp(into);
 }

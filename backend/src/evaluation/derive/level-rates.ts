@@ -4,6 +4,8 @@ import type { SecondWindows } from './memory/second-windows';
 export interface Rate {
   value: number;
   u: number;
+  /** Degrees of freedom of `u`. */
+  degreesOfFreedom: number;
 }
 
 /** Half windows, s: the short one sees a change within ten seconds, the long one is 15 times surer. */
@@ -17,5 +19,6 @@ export function rateOf(windows: SecondWindows, signal: number, into: Rate): void
   const steady = windows.slope(signal, long);
   const trusted = Math.abs(quick - steady) <= 3 * quickU;
   into.value = trusted ? steady : quick;
+  into.degreesOfFreedom = windows.noiseDegreesOfFreedom(signal);
   into.u = trusted ? windows.slopeNoise(signal, long) : quickU;
 }

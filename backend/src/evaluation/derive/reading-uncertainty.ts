@@ -8,11 +8,12 @@ import { followsAmbient, standardUncertainty } from './standard-uncertainty';
 const ambient: Ambient = { pressure: pascalAbsolute(Number.NaN), u: Number.NaN, reasons: 0, sourceMs: Number.NaN };
 
 /**
- * Expanded uncertainty (k = 2, GUM 6.2.1) of the value that a slot shows, in its unit; NaN where an accuracy is not
+ * Expanded uncertainty (for 95.45 %, GUM 6.2.1) of the value that a slot shows, in its unit; NaN where an accuracy is not
  * stated. Of a measured point from the half-widths of the site file; a gauge or vacuum reading is shown as an absolute
  * pressure, so the barometer's uncertainty (or that of the estimate in its place) is in it.
  */
 export function readingUncertainty(site: CompiledSite, state: SlotState, slot: number): number {
+  if (site.slots.measured[slot] !== 1) return state.expandedUncertainty[slot] ?? Number.NaN;
   const own = standardUncertainty(site.slots, state, slot);
   if (!followsAmbient(site.slots, slot)) return expanded(own);
   readAmbient(site, state, barometerOf(site, site.slots.holder[slot] ?? -1), ambient);

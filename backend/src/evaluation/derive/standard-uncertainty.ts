@@ -1,4 +1,5 @@
-import { combine3, coverageFactor, rectangular } from '@ebbline/shared/uncertainty/combine';
+import { combine3, rectangular } from '@ebbline/shared/uncertainty/combine';
+import { coverageFactorOf } from '@ebbline/shared/uncertainty/degrees-of-freedom';
 import { Reference, type SlotTable } from '../site/compiled-site';
 import type { SlotState } from '../slots/slot-state';
 
@@ -9,7 +10,8 @@ import type { SlotState } from '../slots/slot-state';
  */
 export function standardUncertainty(slots: SlotTable, state: SlotState, slot: number): number {
   if (slot < 0) return Number.NaN;
-  if (slots.measured[slot] !== 1) return (state.expandedUncertainty[slot] ?? Number.NaN) / coverageFactor;
+  if (slots.measured[slot] !== 1)
+    return (state.expandedUncertainty[slot] as number) / coverageFactorOf(state.degreesOfFreedom[slot] as number);
   return uncertaintyOfReading(slots, slot, state.value[slot] ?? Number.NaN);
 }
 

@@ -44,6 +44,8 @@ export class UnitFrame {
   stopped = false;
   /** Where the parts of an uncertainty are written while somebody asks for one; null each second. */
   budget: UncertaintyBudget | null = null;
+  /** Σ u_i⁴/ν_i of what the next value rests on (`few-observations.ts`); 0 between values. */
+  scatter = 0;
   /** What is remembered between seconds; null where nobody keeps it, and then what needs it is not known. */
   memory: DeriveMemory | null = null;
   /** Seconds since the memory last took a sample of this unit; 0 where it has this one already. */

@@ -51,7 +51,7 @@ function compileExchanger(unit: UnitInFile) {
     uaLoopMassFlowKgPerS: first?.flow1 ?? siOrNull(exchanger.loopFlow, 'massFlow'),
     uaFacilityMassFlowKgPerS: first?.flow2 ?? siOrNull(exchanger.facilityFlow, 'massFlow'),
     uaExponent,
-    uaFit: fitted === null ? null : { shares: fitted.shares, covariance: fitted.covariance },
+    uaFit: fitted,
     uaAreaM2: siOrNull(exchanger.area, 'area'),
   };
 }

@@ -34,7 +34,7 @@ export type PermissibleVelocity = { readonly table: VelocityTableId } | { readon
 /** What records of commissioning say beyond one figure at rated flow. */
 export interface CommissionedRecords {
   /** How the resistance of the clean exchanger is shared out, where three records or more tell; null: half on each side. */
-  readonly uaFit: Pick<ConductanceFit, 'shares' | 'covariance'> | null;
+  readonly uaFit: Omit<ConductanceFit, 'clean'> | null;
   /** Area of the exchanger's plates. */
   readonly uaAreaM2: number | null;
   /** Water in the filter when its loss was taken, °C. */

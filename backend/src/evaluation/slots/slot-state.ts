@@ -15,8 +15,10 @@ export interface SlotState {
   readonly unchangedSinceMs: Float64Array;
   /** Bits of `reasonBit`; 0 = good. */
   readonly reasons: Uint32Array;
-  /** k = 2, same unit as the value; NaN where unknown. */
+  /** U = k u for 95.45 %, same unit as the value; NaN where unknown. k = 2 but where `degreesOfFreedom` are few. */
   readonly expandedUncertainty: Float64Array;
+  /** Effective degrees of freedom of the uncertainty (Welch–Satterthwaite, GUM G.4.1), rounded down; Infinity where k = 2. */
+  readonly degreesOfFreedom: Float64Array;
   /** What decides the value (a node, branch or wall): index into the holder's `places`, −1 = none. */
   readonly where: Int32Array;
 }
@@ -29,6 +31,7 @@ export function createSlotState(slots: number): SlotState {
     unchangedSinceMs: new Float64Array(slots).fill(Number.NaN),
     reasons: new Uint32Array(slots).fill(reasonBit.notReceived),
     expandedUncertainty: new Float64Array(slots).fill(Number.NaN),
+    degreesOfFreedom: new Float64Array(slots).fill(Infinity),
     where: new Int32Array(slots).fill(-1),
   };
 }

@@ -1,5 +1,5 @@
 import type { Explanation } from '@ebbline/shared/contract/explanation';
-import { coverageFactor } from '@ebbline/shared/uncertainty/combine';
+import { coverageFactorOf } from '@ebbline/shared/uncertainty/degrees-of-freedom';
 import { varianceOf, type BudgetPart } from '../../evaluation/derive/uncertainty-budget';
 import type { Pipeline } from '../../evaluation/pipeline/pipeline';
 import { unitAt } from './to-loop-line';
@@ -12,6 +12,8 @@ export function toExplanation(pipeline: Pipeline, unit: number, slot: number, no
   const values = { site: pipeline.site, state };
   const reading = toReading(values, slot, nowMs);
   const stated = reading.expandedUncertainty !== null;
+  const degrees = state.degreesOfFreedom[slot] ?? Infinity;
+  const factor = coverageFactorOf(degrees);
   return {
     unit: unitAt(pipeline, unit).id,
     reading,
@@ -20,17 +22,18 @@ export function toExplanation(pipeline: Pipeline, unit: number, slot: number, no
     inputs: inputSlots.map((input) => toReading(values, input, nowMs)),
     siteFigures: siteFigures.map((figure) => ({ ...figure })),
     budget: reading.value === null ? [] : budgetOf(parts),
-    standardUncertainty: stated ? (reading.expandedUncertainty ?? 0) / coverageFactor : null,
-    coverageFactor: stated ? coverageFactor : null,
-    degreesOfFreedom: null,
+    standardUncertainty: stated ? (reading.expandedUncertainty ?? 0) / factor : null,
+    coverageFactor: stated ? factor : null,
+    degreesOfFreedom: stated ? finiteOrNull(degrees) : null,
   };
 }
 
 function budgetOf(parts: readonly BudgetPart[]): Explanation['budget'] {
   const variance = varianceOf(parts);
-  return parts.map(({ from, contribution }) => ({
+  return parts.map(({ from, contribution, degreesOfFreedom }) => ({
     from,
     contribution: finiteOrNull(contribution),
     share: finiteOrNull((contribution * Math.abs(contribution)) / variance),
+    degreesOfFreedom: finiteOrNull(degreesOfFreedom),
   }));
 }

@@ -18,12 +18,15 @@ export class OffTests {
   readonly rate: Float64Array;
   /** Standard deviation of `rate` by the noise of the samples alone. */
   readonly noise: Float64Array;
+  /** Degrees of freedom of `noise`; Infinity before the first. */
+  readonly noiseDegrees: Float64Array;
 
   constructor(units: number) {
     this.seconds = new Float64Array(units);
     this.begin = new Float64Array(units).fill(Number.NaN);
     this.rate = new Float64Array(units).fill(Number.NaN);
     this.noise = new Float64Array(units).fill(Number.NaN);
+    this.noiseDegrees = new Float64Array(units).fill(Infinity);
   }
 
   /** Once a second, after the gas content was pushed to `signal`. `running` above 0 or NaN: not at rest. */
@@ -40,6 +43,7 @@ export class OffTests {
     if (Number.isNaN(rate)) return;
     this.rate[unit] = rate;
     this.noise[unit] = (windows.noise(signal) * Math.sqrt(2 / ends)) / between;
+    this.noiseDegrees[unit] = windows.noiseDegreesOfFreedom(signal);
   }
 
   /** The pause ended, or seconds are missing: the next test begins anew. */

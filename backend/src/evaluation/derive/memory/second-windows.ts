@@ -11,11 +11,14 @@ export class SecondWindows {
   private readonly values: Float32Array;
   private readonly heads: Uint8Array;
   private readonly variance: Float64Array;
+  /** Second differences that the noise rests on, up to as many as it ever does. */
+  private readonly bends: Uint8Array;
 
   constructor(signals: number) {
     this.values = new Float32Array(signals * windowSeconds).fill(Number.NaN);
     this.heads = new Uint8Array(signals);
     this.variance = new Float64Array(signals).fill(Number.NaN);
+    this.bends = new Uint8Array(signals);
   }
 
   push(signal: number, value: number): void {
@@ -25,9 +28,12 @@ export class SecondWindows {
     const bend = value - 2 * last + (this.values[first + ((head - 1) & mask)] as number);
     // Second differences of white noise have six times its variance; a steady slope leaves them alone.
     if (!Number.isNaN(bend)) {
-      const known = this.variance[signal] as number;
+      const count = Math.min(mostBends, (this.bends[signal] as number) + 1);
+      this.bends[signal] = count;
       const found = (bend * bend) / 6;
-      this.variance[signal] = Number.isNaN(known) ? found : known + (found - known) * noiseShare;
+      const known = count === 1 ? found : (this.variance[signal] as number);
+      // Their plain mean at first, or the first one alone would count for a minute.
+      this.variance[signal] = known + (found - known) * Math.max(noiseShare, 1 / count);
     }
     const next = (head + 1) & mask;
     this.heads[signal] = next;
@@ -72,6 +78,14 @@ export class SecondWindows {
     return Math.sqrt(this.variance[signal] as number);
   }
 
+  /**
+   * Degrees of freedom of the noise: 18/35 of the second differences that it rests on, as neighbours share samples (their correlations
+   * −2/3 and 1/6: 1 + 2 (4/9 + 1/36) = 35/18). A mean that forgets by λ counts as (2 − λ)/λ of them.
+   */
+  noiseDegreesOfFreedom(signal: number): number {
+    return Math.max(1, ((this.bends[signal] as number) * 18) / 35);
+  }
+
   /** What the noise of single samples makes of `slope`: σ √(2/half)/half. */
   slopeNoise(signal: number, half: number): number {
     return (this.noise(signal) * Math.sqrt(2 / half)) / half;
@@ -85,3 +99,5 @@ export class SecondWindows {
 
 /** Noise is known from about the last minute. */
 const noiseShare = 1 / 60;
+/** (2 − λ)/λ. */
+const mostBends = 119;

@@ -1,5 +1,6 @@
 import { mannKendallZ } from '@ebbline/shared/statistics/mann-kendall';
 import { theilSen } from '@ebbline/shared/statistics/theil-sen';
+import { coverageFactorOf } from '@ebbline/shared/uncertainty/degrees-of-freedom';
 
 export interface TrendOptions {
   /** Length of one mean, ms, and how many of them make the window. */
@@ -29,6 +30,8 @@ export class Trend {
   private readonly z: Float64Array;
   /** Span of the means in the window, s. */
   readonly spanS: Float64Array;
+  /** Means that the slope goes through; NaN before the first slope. */
+  private readonly points: Float64Array;
 
   constructor(
     units: number,
@@ -45,6 +48,7 @@ export class Trend {
     this.upper = unknown();
     this.z = unknown();
     this.spanS = unknown();
+    this.points = unknown();
   }
 
   /** Takes one sample; NaN is none. */
@@ -65,6 +69,21 @@ export class Trend {
   /** Whether the value is surely on the move. */
   moves(unit: number): boolean {
     return Math.abs(this.z[unit] as number) > certain;
+  }
+
+  /**
+   * Standard uncertainty of the slope, a second. Its interval comes of the order of the slopes and is of 95 %, so that half its width
+   * is k u, with the k of as many degrees of freedom as a straight line through these means has.
+   */
+  slopeU(unit: number): number {
+    const width = (this.upper[unit] as number) - (this.lower[unit] as number);
+    return width / 2 / coverageFactorOf(this.degreesOfFreedom(unit));
+  }
+
+  /** n − 2 of the straight line (GUM H.3.2). */
+  degreesOfFreedom(unit: number): number {
+    const points = this.points[unit] as number;
+    return Number.isNaN(points) ? Infinity : points - 2;
   }
 
   private close(unit: number): void {
@@ -94,6 +113,7 @@ export class Trend {
     this.slope[unit] = slope;
     this.lower[unit] = lower;
     this.upper[unit] = upper;
+    this.points[unit] = x.length;
     this.z[unit] = mannKendallZ(y, y.length);
     this.spanS[unit] = (x[x.length - 1] ?? 0) - (x[0] ?? 0);
   }

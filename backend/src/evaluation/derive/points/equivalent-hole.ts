@@ -3,13 +3,14 @@ import { combine3, rectangular } from '@ebbline/shared/uncertainty/combine';
 import { pascalAbsolute, type PascalAbsolute } from '@ebbline/shared/units/quantity';
 import { reasonBit } from '../../slots/quality-reasons';
 import { openingHalfWidth } from '../derive-constants';
+import { fittedPartOf, writeFitted } from '../few-observations';
 import { absolutePressureUncertainty } from '../node-pressure';
 import { roomTemperature } from '../room-temperature';
 import { isSmall } from '../small';
 import { part } from '../uncertainty-budget';
 import type { UnitFrame } from '../unit-frame';
 import type { UnitPlan } from '../unit-plan';
-import { uOf, writePoint } from '../write-point';
+import { uOf } from '../write-point';
 import { hasGasAllowance } from './in-leak';
 
 export const hasEquivalentHole = (plan: UnitPlan): boolean =>
@@ -59,9 +60,9 @@ function deriveHole(
   const pressureU = absolutePressureUncertainty(frame, pressureSlot);
   const byPressure = (through(pressure - pressureU) - through(pressure + pressureU)) / 2 / through(pressure);
   const u = combine3(
-    part(frame, 'inLeak', (value / 2) * (inLeakU / inLeak)),
+    fittedPartOf(frame, inLeakSlot, value / 2 / inLeak),
     part(frame, 'openingDischargeCoefficient', (value / 2) * rectangular(openingHalfWidth)),
     part(frame, pressureName, (value / 2) * byPressure),
   );
-  writePoint(frame, target, value, u);
+  writeFitted(frame, target, value, u);
 }

@@ -1,12 +1,13 @@
 import { saturationPressure, saturationPressureSlope } from '@ebbline/shared/fluid-properties/saturation-pressure';
 import { exhaustWater } from '@ebbline/shared/hydraulics/exhaust-water';
 import { combine2, rectangular } from '@ebbline/shared/uncertainty/combine';
+import { writeFitted } from '../few-observations';
 import { gasU } from '../gas-flow';
 import { absolutePressureUncertainty } from '../node-pressure';
 import { part } from '../uncertainty-budget';
 import type { UnitFrame } from '../unit-frame';
 import type { UnitPlan } from '../unit-plan';
-import { uOf, writePoint } from '../write-point';
+import { uOf } from '../write-point';
 import { takeStored } from './gas-load';
 
 /** The gas leaves the separator nearly saturated: half-width of how nearly, as a share. Own rule. */
@@ -45,5 +46,5 @@ export function deriveExhaustWaterLoss(frame: UnitFrame): void {
       part(frame, 'gas not quite saturated', value * rectangular(saturationHalfWidth)),
     ),
   );
-  writePoint(frame, slot.exhaustWaterLoss, value, u);
+  writeFitted(frame, slot.exhaustWaterLoss, value, u);
 }

@@ -1,8 +1,7 @@
-import { expanded } from '@ebbline/shared/uncertainty/combine';
 import { reasonBit } from '../../slots/quality-reasons';
+import { writeFitted } from '../few-observations';
 import { gasU, type GasFlow } from '../gas-flow';
 import type { UnitFrame } from '../unit-frame';
-import { writeDerived } from '../write-derived';
 
 /**
  * All gas that the vacuum source removes, free air, best first: of a source that starts and stops what its pauses show, since the
@@ -29,7 +28,7 @@ export function writeGas(
   { method }: Readonly<GasFlow>,
 ): void {
   const place = frame.plan.gasMethodPlaces[method] ?? -1;
-  writeDerived(frame.state, target, frame.nowMs, frame.tally, value, expanded(u), place);
+  writeFitted(frame, target, value, u, place);
 }
 
 /** What the gas that collects in the separator rests on, besides what is removed. */

@@ -5,13 +5,13 @@ import { largestOpeningCarried, openingsCarried } from '@ebbline/shared/hydrauli
 import { combine2, rectangular } from '@ebbline/shared/uncertainty/combine';
 import { pascalAbsolute } from '@ebbline/shared/units/quantity';
 import { openingHalfWidth } from '../derive-constants';
+import { fittedPartOf, writeFitted } from '../few-observations';
 import { lossNow } from '../node-pressure';
 import { roomTemperature } from '../room-temperature';
 import { trapIsFull } from '../trap';
 import { part } from '../uncertainty-budget';
 import type { UnitFrame } from '../unit-frame';
 import type { UnitPlan } from '../unit-plan';
-import { partOf, writePoint } from '../write-point';
 import { hasVacuumCapacity } from './vacuum-capacity';
 
 export const hasOpenings = (plan: UnitPlan): boolean => hasVacuumCapacity(plan) && plan.hose !== null;
@@ -36,10 +36,10 @@ function deriveOpenings(frame: UnitFrame, target: number, reserveSlot: number): 
   const flooded = reserveSlot === frame.plan.slot.vacuumReserve && trapIsFull(frame);
   const value = flooded ? 0 : openingsCarried(reserve, hose);
   const u = combine2(
-    partOf(frame, reserveSlot, 1 / hose),
+    fittedPartOf(frame, reserveSlot, 1 / hose),
     part(frame, 'openingDischargeCoefficient', value * rectangular(openingHalfWidth)),
   );
-  writePoint(frame, target, value, u);
+  writeFitted(frame, target, value, u);
 }
 
 /** Bore of the largest opening on the return side that one source still carries. */
@@ -61,10 +61,10 @@ export function deriveLargestOpening(frame: UnitFrame): void {
   const value = trapIsFull(frame) ? 0 : largestOpeningCarried(reserve, perArea);
   // The bore goes with the root of the area, so half of each relative part.
   const u = combine2(
-    partOf(frame, reserveSlot, value / 2 / Math.max(reserve, 1e-9)),
+    fittedPartOf(frame, reserveSlot, value / 2 / Math.max(reserve, 1e-9)),
     part(frame, 'openingDischargeCoefficient', (value / 2) * rectangular(openingHalfWidth)),
   );
-  writePoint(frame, plan.slot.largestOpeningCarried, value, u);
+  writeFitted(frame, plan.slot.largestOpeningCarried, value, u);
 }
 
 /**

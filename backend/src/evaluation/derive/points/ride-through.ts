@@ -1,9 +1,9 @@
 import { steadyTemperature, timeToTemperature } from '@ebbline/shared/heat/time-to-temperature';
 import { timeUntilGone } from '@ebbline/shared/hydraulics/tank-water';
-import { combine2, expanded, rectangular } from '@ebbline/shared/uncertainty/combine';
+import { combine2, combine3, expanded, rectangular } from '@ebbline/shared/uncertainty/combine';
 import type { CompiledPlate } from '../../site/compiled-site';
 import { badBits, reasonBit } from '../../slots/quality-reasons';
-import { plateHeatCapacityHalfWidth, shareFloor } from '../derive-constants';
+import { fanResistanceHalfWidth, plateHeatCapacityHalfWidth, shareFloor } from '../derive-constants';
 import { isSmall } from '../small';
 import { part } from '../uncertainty-budget';
 import type { UnitFrame } from '../unit-frame';
@@ -100,16 +100,38 @@ function clockU(frame: UnitFrame, { slot, fanPath }: CompiledPlate, time: number
   if (isSmall(staysAtLimit, combine2(uOf(frame, slot.power), hallU)) && !tally.isBad())
     tally.note(reasonBit.undefined, Infinity);
   const byHall = heatCapacity * (1 / staysNow - 1 / staysAtLimit);
+  const byResistance =
+    lossWPerK === 0 ? 0 : clockByResistance(heatCapacity, power, lossWPerK, time, staysNow, staysAtLimit);
   return combine2(
     combine2(
       partOf(frame, slot.temperature, heatCapacity / staysNow),
       partOf(frame, slot.power, lossWPerK === 0 ? time / power : byHall / lossWPerK),
     ),
     combine2(
-      lossWPerK === 0 ? 0 : partOf(frame, plan.hallTemperatureSlot, byHall),
+      lossWPerK === 0
+        ? 0
+        : combine2(
+            partOf(frame, plan.hallTemperatureSlot, byHall),
+            part(frame, 'fanPath.resistance', byResistance * rectangular(fanResistanceHalfWidth)),
+          ),
       part(frame, 'plateHeatCapacity', time * rectangular(plateHeatCapacityHalfWidth)),
     ),
   );
+}
+
+/**
+ * By how much the clock t = R C ln(Q_now/Q_limit), Q = P − (T − T_hall)/R, moves with one whole of the fans' resistance R: as
+ * R ∂Q/∂R = P − Q, R ∂t/∂R = t + R C ((P − Q_now)/Q_now − (P − Q_limit)/Q_limit).
+ */
+function clockByResistance(
+  heatCapacity: number,
+  power: number,
+  lossWPerK: number,
+  time: number,
+  staysNow: number,
+  staysAtLimit: number,
+): number {
+  return time + (heatCapacity / lossWPerK) * ((power - staysNow) / staysNow - (power - staysAtLimit) / staysAtLimit);
 }
 
 /** Where the hottest of the chips that have fans settles on them alone, °C: hall air + power × resistance with fans at full speed. */
@@ -132,8 +154,9 @@ export function deriveTemperatureOnFans(frame: UnitFrame): void {
     }
   }
   if (hottest === undefined) tally.note(reasonBit.inputBad, Infinity);
-  const u = combine2(
+  const u = combine3(
     partOf(frame, plan.hallTemperatureSlot, 1),
+    part(frame, 'fanPath.resistance', (most - hall) * rectangular(fanResistanceHalfWidth)),
     partOf(frame, hottest?.slot.power ?? -1, hottest?.fanPath?.resistanceKPerW ?? Number.NaN),
   );
   writeDerived(state, plan.slot.temperatureOnFans, frame.nowMs, tally, most, expanded(u), hottest?.place ?? -1);

@@ -1,10 +1,9 @@
-import { coverageFactor } from '@ebbline/shared/uncertainty/combine';
 import { reasonBit } from '../../slots/quality-reasons';
 import type { DerivedPointOfUnit } from '../derived-point';
+import { fittedPart, writeFitted } from '../few-observations';
 import type { Trend } from '../memory/trend';
 import type { PlainPoint } from '../plan-points';
 import type { UnitFrame } from '../unit-frame';
-import { writePoint } from '../write-point';
 
 const dayS = 86_400;
 
@@ -37,7 +36,7 @@ function slopeOf(
   };
 }
 
-/** Theil–Sen slope as a change in a day. Its interval is of 95 %, as k = 2: half of its half width is a standard uncertainty. */
+/** Theil–Sen slope as a change in a day. */
 function writeSlope(frame: UnitFrame, target: number, trend: Trend | undefined, now: number, pushes: boolean): void {
   const { tally, nowMs, elapsedS, plan } = frame;
   const unit = plan.unitIndex;
@@ -45,6 +44,11 @@ function writeSlope(frame: UnitFrame, target: number, trend: Trend | undefined, 
   if (!frame.watchTurn) return;
   const slope = trend?.slope[unit] ?? Number.NaN;
   if (!tally.isBad() && Number.isNaN(slope)) tally.note(reasonBit.warming, Infinity);
-  const width = (trend?.upper[unit] ?? Number.NaN) - (trend?.lower[unit] ?? Number.NaN);
-  writePoint(frame, target, slope * dayS, (width * dayS) / 2 / coverageFactor);
+  const u = dayS * (trend?.slopeU(unit) ?? Number.NaN);
+  writeFitted(
+    frame,
+    target,
+    slope * dayS,
+    fittedPart(frame, 'scatter of the trend', u, trend?.degreesOfFreedom(unit) ?? Infinity),
+  );
 }

@@ -1,14 +1,14 @@
 import { tankRate } from '@ebbline/shared/hydraulics/tank-water';
 import { combine2 } from '@ebbline/shared/uncertainty/combine';
 import { reasonBit } from '../../slots/quality-reasons';
+import { fittedPart, writeFitted } from '../few-observations';
 import { rateOf, type Rate } from '../level-rates';
 import { WindowSignal } from '../memory/derive-memory';
-import { part } from '../uncertainty-budget';
 import type { UnitFrame } from '../unit-frame';
 import type { UnitPlan } from '../unit-plan';
 import { partOf, writePoint } from '../write-point';
 
-const rate: Rate = { value: Number.NaN, u: Number.NaN };
+const rate: Rate = { value: Number.NaN, u: Number.NaN, degreesOfFreedom: Infinity };
 
 export const hasSupplyTankRate = (plan: UnitPlan): boolean => byTanks(plan) || byLevel(plan) || byMeters(plan);
 const byTanks = ({ unit, tankVolumes }: UnitPlan): boolean => unit.shape === 'b' && tankVolumes.length > 0;
@@ -66,5 +66,6 @@ function deriveByLevel(
   rate.value = Number.NaN;
   if (memory !== null) rateOf(memory.windows, memory.signal(plan.unitIndex, signal), rate);
   if (Number.isNaN(rate.value) && !tally.isBad()) tally.note(reasonBit.warming, Infinity);
-  writePoint(frame, target, tankRate(area, rate.value), part(frame, 'scatter of the level', tankRate(area, rate.u)));
+  const u = fittedPart(frame, 'scatter of the level', tankRate(area, rate.u), rate.degreesOfFreedom);
+  writeFitted(frame, target, tankRate(area, rate.value), u);
 }

@@ -1,10 +1,11 @@
 import { timeUntilGone } from '@ebbline/shared/hydraulics/tank-water';
-import { combine2, coverageFactor } from '@ebbline/shared/uncertainty/combine';
+import { combine2 } from '@ebbline/shared/uncertainty/combine';
 import { reasonBit } from '../../slots/quality-reasons';
+import { fittedPartOf, writeFitted } from '../few-observations';
 import { part } from '../uncertainty-budget';
 import type { UnitFrame } from '../unit-frame';
 import type { UnitPlan } from '../unit-plan';
-import { partOf, uOf, writePoint } from '../write-point';
+import { uOf } from '../write-point';
 import { hasSeparatorRate, hasSupplyTankRate } from './tank-rates';
 
 export const hasTimeToEmpty = (plan: UnitPlan): boolean => hasSupplyTankRate(plan) && hasUsable(plan);
@@ -83,7 +84,7 @@ function deriveTime(
   }
   tally.take(frame.state, moves >= 0 ? moves : rateSlot);
   if (!tally.isBad()) tally.note(moves >= 0 ? reasonBit.undefined : reasonBit.notApplicable, Infinity);
-  writePoint(frame, target, Number.NaN, Number.NaN);
+  writeFitted(frame, target, Number.NaN, Number.NaN);
 }
 
 /** Whether the interval that the rate's uncertainty gives the time is narrow enough to act on. */
@@ -91,16 +92,17 @@ function saysSomething(frame: UnitFrame, volume: number, slot: number, sign: 1 |
   if (!sure(frame, slot, sign)) return false;
   const rate = Math.abs(frame.state.value[slot] ?? Number.NaN);
   const time = timeUntilGone(volume, rate);
-  const half = (time * coverageFactor * uOf(frame, slot)) / rate;
+  const half = (time * (frame.state.expandedUncertainty[slot] as number)) / rate;
   // Of a volume that is not known the time is bad anyway, and says why.
   return !(half > Math.max(widestShare * time, widestS));
 }
 
 const sure = (frame: UnitFrame, slot: number, sign: 1 | -1): boolean =>
-  slot >= 0 && sign * (frame.state.value[slot] ?? Number.NaN) > coverageFactor * uOf(frame, slot);
+  slot >= 0 && sign * (frame.state.value[slot] ?? Number.NaN) > (frame.state.expandedUncertainty[slot] as number);
 
 function writeTime(frame: UnitFrame, target: number, volume: number, volumeU: number, rateSlot: number, sign: 1 | -1) {
   const rate = sign * frame.tally.take(frame.state, rateSlot);
   const time = timeUntilGone(volume, rate);
-  writePoint(frame, target, time, combine2(part(frame, 'level', volumeU / rate), partOf(frame, rateSlot, time / rate)));
+  const u = combine2(part(frame, 'level', volumeU / rate), fittedPartOf(frame, rateSlot, time / rate));
+  writeFitted(frame, target, time, u);
 }

@@ -1,11 +1,12 @@
 import { timeToLimit } from '@ebbline/shared/statistics/time-to-limit';
 import { coverageFactor } from '@ebbline/shared/uncertainty/combine';
+import { coverageFactorOf } from '@ebbline/shared/uncertainty/degrees-of-freedom';
 import { reasonBit } from '../../slots/quality-reasons';
 import { vacuumMarginGuardPa } from '../derive-constants';
+import { fittedPart, writeFitted } from '../few-observations';
 import type { Trend } from '../memory/trend';
-import { part } from '../uncertainty-budget';
 import type { UnitFrame } from '../unit-frame';
-import { uOf, writePoint } from '../write-point';
+import { uOf } from '../write-point';
 
 /** A trend says nothing of a time further off than so many times what was watched: own rule. */
 const furthest = 6;
@@ -52,13 +53,10 @@ function deriveTime(
   if (trend?.moves(unit) !== true || time > furthestS) note(frame, reasonBit.notApplicable);
   const steep = side === 'above' ? trend?.upper[unit] : trend?.lower[unit];
   const soonest = timeToLimit(now, limit, steep ?? Number.NaN, side);
-  // The slope's interval is of 95 %, as k = 2: half of it is a standard uncertainty.
-  writePoint(
-    frame,
-    target,
-    time,
-    part(frame, 'scatter of the trend', tally.isBad() ? Number.NaN : (time - soonest) / coverageFactor),
-  );
+  // From the steepest slope of the interval of 95 %, which is k times its standard uncertainty away.
+  const degrees = trend?.degreesOfFreedom(unit) ?? Infinity;
+  const u = tally.isBad() ? Number.NaN : (time - soonest) / coverageFactorOf(degrees);
+  writeFitted(frame, target, time, fittedPart(frame, 'scatter of the trend', u, degrees));
 }
 
 /** Water that the tanks of all units on the loop gain over a day, top-ups taken out, m³/s. */
@@ -71,8 +69,9 @@ export function deriveLoopWaterTrend(frame: UnitFrame): void {
   if (elapsedS > 0) memory?.waterTrend.push(unit, nowMs, water);
   const slope = memory?.waterTrend.slope[unit] ?? Number.NaN;
   if (Number.isNaN(slope)) note(frame, reasonBit.warming);
-  const width = (memory?.waterTrend.upper[unit] ?? Number.NaN) - (memory?.waterTrend.lower[unit] ?? Number.NaN);
-  writePoint(frame, plan.slot.loopWaterTrend, slope, part(frame, 'scatter of the trend', width / 2 / coverageFactor));
+  const u = memory?.waterTrend.slopeU(unit) ?? Number.NaN;
+  const degrees = memory?.waterTrend.degreesOfFreedom(unit) ?? Infinity;
+  writeFitted(frame, plan.slot.loopWaterTrend, slope, fittedPart(frame, 'scatter of the trend', u, degrees));
 }
 
 /** The first reason is the one that is told. */

@@ -1,10 +1,11 @@
 import { vacuumReserve } from '@ebbline/shared/hydraulics/vacuum-reserve';
 import { combine2 } from '@ebbline/shared/uncertainty/combine';
 import { freeAirCubicMetrePerSecond } from '@ebbline/shared/units/quantity';
+import { writeFitted } from '../few-observations';
 import { gasU } from '../gas-flow';
 import { trapIsFull } from '../trap';
 import type { UnitFrame } from '../unit-frame';
-import { partOf, writePoint } from '../write-point';
+import { partOf } from '../write-point';
 import { takeStored } from './gas-load';
 
 /** Capacity of one source less the gas that comes now, free air. Below 0 the separator's pressure rises. */
@@ -32,7 +33,7 @@ function deriveReserve(frame: UnitFrame, target: number, sources: number): void 
     freeAirCubicMetrePerSecond(gasComing.value),
   );
   const u = combine2(partOf(frame, plan.slot.vacuumCapacity, sources), gasU(frame, gasComing));
-  writePoint(frame, target, value, u);
+  writeFitted(frame, target, value, u);
 }
 
 /** Takes whether the standby is there, and whether a trap is full, where anything says so. */

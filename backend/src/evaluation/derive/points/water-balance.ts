@@ -1,6 +1,8 @@
 import { waterBalance, waterBalanceSignificance } from '@ebbline/shared/hydraulics/water-balance';
 import { combine2, coverageFactor, rectangular } from '@ebbline/shared/uncertainty/combine';
 import { reasonBit } from '../../slots/quality-reasons';
+import { fittedPart, fittedPartOf, writeFitted } from '../few-observations';
+import type { Trend } from '../memory/trend';
 import { part } from '../uncertainty-budget';
 import type { UnitFrame } from '../unit-frame';
 import type { UnitPlan } from '../unit-plan';
@@ -38,32 +40,41 @@ export function deriveWaterBalance(frame: UnitFrame): void {
   if (Number.isNaN(slope) && !tally.isBad()) tally.note(reasonBit.warming, Infinity);
   // Water that nobody counted, and vapour of a unit whose gas is not known, are in it.
   if (!plan.loopWaterCounted) tally.note(reasonBit.inputUncertain, Infinity);
-  const width = (trend?.upper[unit] ?? Number.NaN) - (trend?.lower[unit] ?? Number.NaN);
-  const spanS = Math.max(1, trend?.spanS[unit] ?? 1);
-  writePoint(frame, plan.slot.waterBalance, slope, balanceU(frame, width, spanS));
+  writeFitted(frame, plan.slot.waterBalance, slope, balanceU(frame, trend));
 }
 
-function balanceU(frame: UnitFrame, width: number, spanS: number): number {
+function balanceU(frame: UnitFrame, trend: Trend | undefined): number {
   const { plan } = frame;
+  const unit = plan.unitIndex;
+  const spanS = Math.max(1, trend?.spanS[unit] ?? 1);
   let squares = 0;
-  for (const slot of plan.loopLossSlots) if (slot >= 0) squares += (uOf(frame, slot) || 0) ** 2;
+  for (const slot of plan.loopLossSlots)
+    if (slot >= 0 && uOf(frame, slot) > 0) squares += fittedPartOf(frame, slot, 1) ** 2;
   const drift = (Math.SQRT2 * levelDriftShare * (uOf(frame, plan.slot.loopWaterVolume) || 0)) / spanS;
   const warmer = (plan.loopWaterM3 * expansionPerK * rectangular(warmerHalfWidthK)) / spanS;
   return combine2(
     combine2(
-      part(frame, 'scatter of the trend', width / 2 / coverageFactor),
-      part(frame, 'exhaustWaterLoss', Math.sqrt(squares)),
+      fittedPart(
+        frame,
+        'scatter of the trend',
+        trend?.slopeU(unit) ?? Number.NaN,
+        trend?.degreesOfFreedom(unit) ?? Infinity,
+      ),
+      Math.sqrt(squares),
     ),
     combine2(part(frame, 'loopWaterVolume, drift', drift), part(frame, 'water warmer or colder', warmer)),
   );
 }
 
-/** How many standard uncertainties it is from nothing: beyond 2 it is more than chance. */
+/**
+ * How many standard uncertainties it is from nothing, of a normal distribution with the same interval of 95.45 %: beyond 2 it is
+ * more than chance, however few the means are.
+ */
 export function deriveWaterBalanceSignificance(frame: UnitFrame): void {
   const { tally, state, plan } = frame;
   tally.begin();
   const balance = tally.take(state, plan.slot.waterBalance);
-  const u = uOf(frame, plan.slot.waterBalance);
+  const u = (state.expandedUncertainty[plan.slot.waterBalance] ?? Number.NaN) / coverageFactor;
   if (!(u > 0) && !tally.isBad()) tally.note(reasonBit.undefined, Infinity);
   // A number of standard uncertainties has one of its own: 1.
   writePoint(frame, plan.slot.waterBalanceSignificance, waterBalanceSignificance(balance, u), 1);

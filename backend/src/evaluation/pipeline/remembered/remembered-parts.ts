@@ -33,7 +33,7 @@ export function rememberedParts({
       air: { gasBefore, waterBefore, stepMs, namedBranch, namedScore },
       derive: {
         gas: { budgetM3: gas.budgetM3 },
-        offTests: { rate: offTests.rate, noise: offTests.noise },
+        offTests: { rate: offTests.rate, noise: offTests.noise, noiseDegrees: offTests.noiseDegrees },
         topUps,
         marginTrend,
         filterTrend,

@@ -20,7 +20,7 @@ const leastVacuumShare = 0.9;
 /** The level may move by so much of the gas room during the test: it is corrected by the level. Own rule. */
 const levelShare = 0.1;
 
-const rate: Rate = { value: Number.NaN, u: Number.NaN };
+const rate: Rate = { value: Number.NaN, u: Number.NaN, degreesOfFreedom: Infinity };
 
 /** Everything that stands in the way of a test now, each with what to do; empty: it can begin. */
 export function tightnessRefusals(

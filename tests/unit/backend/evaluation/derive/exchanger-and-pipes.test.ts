@@ -77,7 +77,12 @@ describe('fouling', () => {
             commissioned: {
               ...commissioned,
               uaFacilityMassFlowKgPerS: 2 * 5.74,
-              uaFit: { shares: { film1: 1 - film2, film2, wall: 0 }, covariance },
+              uaFit: {
+                shares: { film1: 1 - film2, film2, wall: 0 },
+                covariance,
+                excessVariance: 0,
+                degreesOfFreedom: 0,
+              },
             },
           },
         },

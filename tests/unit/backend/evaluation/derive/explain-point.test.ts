@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { coverageFactorOf, effectiveDegreesOfFreedom } from '@ebbline/shared/uncertainty/degrees-of-freedom';
 import { deriveUnit } from '../../../../../backend/src/evaluation/derive/derive-unit';
 import { deriveHall } from '../../../../../backend/src/evaluation/derive/derive-hall';
 import { explainPoint } from '../../../../../backend/src/evaluation/derive/explain-point';
@@ -46,12 +47,24 @@ describe('an explanation', () => {
   it.for(derivedSlots.map((slot) => [idOf(slot), slot] as const))(
     'of %s has parts whose squares make its uncertainty, where one is stated',
     ([, slot]) => {
-      const u = (state.expandedUncertainty[slot] ?? Number.NaN) / 2;
+      const degrees = state.degreesOfFreedom[slot] ?? Number.NaN;
+      const u = (state.expandedUncertainty[slot] ?? Number.NaN) / coverageFactorOf(degrees);
       if (Number.isNaN(u)) return;
-      const ofParts = Math.sqrt(varianceOf(explain(slot).parts));
+      const { parts } = explain(slot);
+      const ofParts = Math.sqrt(varianceOf(parts));
+      expect(effectiveDegreesOfFreedom(u, parts)).toBe(degrees);
       expect(Math.abs(ofParts - u), `${ofParts} against ${u}`).toBeLessThanOrEqual(1e-9 * u);
     },
   );
+
+  it('of a tank rate after some seconds rests on few observations, and has the larger factor of Student’s t', () => {
+    const slot = built.slot('separatorRate');
+    const degrees = state.degreesOfFreedom[slot] ?? Number.NaN;
+    // 88 second differences of 90 seconds, of which 18/35 are free.
+    expect(degrees).toBe(45);
+    expect(explain(slot).parts).toHaveLength(1);
+    expect(coverageFactorOf(degrees)).toBeGreaterThan(2.05);
+  });
 
   it('of a later second does not take that second’s samples', () => {
     const later = running();
