@@ -1,4 +1,3 @@
-import type { JournalRow } from '@ebbline/shared/contract/alarm';
 import type { HistoryColumns } from '@ebbline/shared/contract/http-api';
 import { describe, expect, test } from 'vitest';
 import { unitId } from '../bench/bench-site';
@@ -8,6 +7,7 @@ import { stopAfterEach } from '../helpers/stop-after';
 import { temporaryFolder } from '../helpers/temporary-folder';
 import { until } from '../helpers/until';
 import { dataFolder } from './data-folder';
+import { expectWholeChain, journalOf } from './journal-of';
 import { keepDoing, startSender, writeSite } from './row-of-units';
 
 const units = 24;
@@ -17,16 +17,6 @@ interface Confirmed {
   readonly alarm: string;
   readonly operator: string;
   readonly comment: string;
-}
-
-async function journalOf(ebbline: Ebbline): Promise<readonly JournalRow[]> {
-  const rows: JournalRow[] = [];
-  for (let after: number | null = 0; after !== null;) {
-    const page: { rows: JournalRow[]; next: number | null } = await ebbline.get(`/api/alarms/journal?after=${after}`);
-    rows.push(...page.rows);
-    after = page.next;
-  }
-  return rows;
 }
 
 /** Acknowledges one after the other in four lanes; kills the program when `killAfter` answers are in hand. */
@@ -86,10 +76,7 @@ describe('kill −9', () => {
       const rows = await journalOf(second);
       const acts = rows.map(({ alarm, actor, reason }) => ({ alarm, operator: actor, comment: reason }));
       for (const act of confirmed) expect(acts).toContainEqual(act);
-      rows.slice(1).forEach((row, i) => {
-        expect(row.sequence).toBe((rows[i]?.sequence ?? 0) + 1);
-        expect(row.previousHash).toBe(rows[i]?.hash);
-      });
+      expectWholeChain(rows);
 
       const standing = new Map((await second.alarms()).map((alarm) => [alarm.id, alarm]));
       for (const id of alarms) expect(standing.has(id)).toBe(true);
