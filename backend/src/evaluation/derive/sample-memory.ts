@@ -38,15 +38,21 @@ export function sampleMemory(frame: UnitFrame): void {
   tally.begin();
 }
 
-/** The chips' power is that of the last step, as it is worked out after this one: a second of twenty. */
+/** Beyond so many times the rated flow, or so much heat, W, a reading is wild: own rule. Its sum would outlast it for good. */
+const wildShare = 10;
+const mostHeatW = 1e9;
+
+/** The chips' power is that of the last step, as it is worked out after this one: a second of twenty. Wild readings are none. */
 function sampleTransit(frame: UnitFrame, memory: DeriveMemory): void {
   const { plan, state, transitSample: sample } = frame;
   if (plan.transit === null) return;
   const power = plan.slot.chipPower;
-  sample.flowM3PerS = frame.flow;
-  sample.supplyC = frame.supplyTemperature;
-  sample.returnC = frame.returnTemperature;
-  sample.heatW = power < 0 ? Number.NaN : (state.value[power] as number);
+  const most = plan.unit.design.ratedFlowM3PerS * wildShare;
+  sample.flowM3PerS = Math.abs(frame.flow) <= most ? Math.max(0, frame.flow) : Number.NaN;
+  sample.supplyC = Number.isNaN(frame.supplyDensity) ? Number.NaN : frame.supplyTemperature;
+  sample.returnC = Number.isNaN(frame.returnDensity) ? Number.NaN : frame.returnTemperature;
+  const heatW = power < 0 ? Number.NaN : (state.value[power] as number);
+  sample.heatW = Math.abs(heatW) <= mostHeatW ? heatW : Number.NaN;
   const { sliceM3, plateLagS, sensorLagS } = plan.transit;
   memory.transit.push(plan.unitIndex, frame.nowMs, sliceM3, sample, plateLagS, sensorLagS);
 }

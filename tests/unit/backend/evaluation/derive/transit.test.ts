@@ -170,3 +170,26 @@ describe('what a unit remembers of its water', () => {
     expect(next.value('heatRemoved')).toBeCloseTo(before.heatW, -2);
   });
 });
+
+describe('readings that no plant can have', () => {
+  const wild = [
+    ['loop.flow', 1.5e11],
+    ['loop.flow', -5],
+    ['supply.temperature', 9e14],
+    ['return.temperature', -300],
+    ['branch.r1.power', 1e15],
+  ] as const;
+
+  it.for(wild)('of %s = %s are gone from heat and balance once the water of then has passed', ([point, value]) => {
+    const undisturbed = new JudgedPlant().run(350).at(-1);
+    const disturbed = new JudgedPlant();
+    disturbed.run(150);
+    disturbed.run(3, (built) => {
+      built.state.value[built.slot(point)] = value;
+    });
+    const after = disturbed.run(197).at(-1);
+    expect(after?.reasons).toBe(0);
+    expect(after?.heatW).toBeCloseTo(undisturbed?.heatW ?? Number.NaN, 3);
+    expect(after?.capture).toBeCloseTo(undisturbed?.capture ?? Number.NaN, 9);
+  });
+});
