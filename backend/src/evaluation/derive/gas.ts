@@ -1,4 +1,3 @@
-import { saturationPressure } from '@ebbline/shared/fluid-properties/saturation-pressure';
 import { freeAirOfThroughput } from '@ebbline/shared/hydraulics/free-air';
 import { gasContent } from '@ebbline/shared/hydraulics/pressure-rise';
 import { gasLoadBySpeed, suctionAt } from '@ebbline/shared/hydraulics/vacuum-suction';
@@ -71,7 +70,7 @@ function loadBySpeed(frame: UnitFrame, source: VacuumSource): number {
     share,
     cubicMetrePerSecond(suctionNow(frame, source, pressure)),
     pressure,
-    saturationPressure(frame.returnTemperature),
+    frame.returnColumn.vapourPressure,
     frame.returnTemperature,
   );
 }
@@ -86,7 +85,7 @@ export function gasInSeparator(frame: UnitFrame, separatorLevelM: number): numbe
     area === null || separatorUsualLevelM === null || Number.isNaN(separatorLevelM)
       ? 0
       : area * (separatorLevelM - separatorUsualLevelM);
-  return gasContent(frame.separatorPressure, saturationPressure(frame.returnTemperature), separatorGasM3 - rise);
+  return gasContent(frame.separatorPressure, frame.returnColumn.vapourPressure, separatorGasM3 - rise);
 }
 
 /**

@@ -1,4 +1,4 @@
-import { saturationPressure, saturationPressureSlope } from '@ebbline/shared/fluid-properties/saturation-pressure';
+import { saturationPressureSlope } from '@ebbline/shared/fluid-properties/saturation-pressure';
 import { exhaustWater } from '@ebbline/shared/hydraulics/exhaust-water';
 import { combine2, rectangular } from '@ebbline/shared/uncertainty/combine';
 import { writeFitted } from '../few-observations';
@@ -33,7 +33,7 @@ export function deriveExhaustWaterLoss(frame: UnitFrame): void {
   if (byPauses) takeStored(frame);
   const gas = byPauses ? frame.gasComing : frame.gasRemoved;
   const p = frame.separatorPressure;
-  const vapour = saturationPressure(frame.returnTemperature);
+  const vapour = frame.returnColumn.vapourPressure;
   const perGas = exhaustWater(1, p, vapour) / frame.returnDensity;
   const value = Math.max(0, gas.value) * perGas;
   if (memory !== null && elapsedS > 0 && value > 0) memory.addWaterLoss(plan.unitIndex, value * elapsedS);

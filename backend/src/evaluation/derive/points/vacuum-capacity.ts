@@ -1,4 +1,4 @@
-import { saturationPressure, saturationPressureSlope } from '@ebbline/shared/fluid-properties/saturation-pressure';
+import { saturationPressureSlope } from '@ebbline/shared/fluid-properties/saturation-pressure';
 import { gasLoadBySpeed, suctionAt } from '@ebbline/shared/hydraulics/vacuum-suction';
 import { combine3, rectangular } from '@ebbline/shared/uncertainty/combine';
 import { cubicMetrePerSecond, pascalAbsolute } from '@ebbline/shared/units/quantity';
@@ -23,7 +23,7 @@ export function deriveVacuumCapacity(frame: UnitFrame): void {
   tally.begin();
   const pressure = pascalAbsolute(tally.take(state, slot['separator.pressure']));
   tally.take(state, slot['return.temperature']);
-  const vapour = saturationPressure(frame.returnTemperature);
+  const vapour = frame.returnColumn.vapourPressure;
   const suction = cubicMetrePerSecond(suctionNow(frame, source, pressure));
   const value = gasLoadBySpeed(1, suction, pressure, vapour, frame.returnTemperature);
   const dry = Math.max(1, pressure - vapour);

@@ -19,6 +19,7 @@ import {
 } from '../points/openings-carried';
 import { deriveVacuumCapacity, hasVacuumCapacity } from '../points/vacuum-capacity';
 import { deriveVacuumReserve, deriveVacuumReserveAll } from '../points/vacuum-reserve';
+import { dryGasSource } from './vapour-pressure-choice';
 
 /** What the gas that is taken away, and the gas that collects meanwhile, rest on. */
 const gas = [
@@ -53,6 +54,7 @@ export const airPoints: readonly DerivedPointOfUnit[] = [
     siteFigures: ['volumes.separatorGas', 'tanks.separatorArea', 'tanks.separatorUsualLevel', 'commissioning.gasLoad'],
     formula: 'q_in = q_removed + d[(p − p_v)·V]/dt·T_free/(p_free·T) − (q_allowed − q_permits)',
     source: 'pressure-rise method: 40 CFR 1065.644; Dalton’s law',
+    choice: dryGasSource,
     equation: pressureRise,
     derive: deriveInLeak,
     applies: hasGasAllowance,
@@ -86,6 +88,7 @@ export const airPoints: readonly DerivedPointOfUnit[] = [
     siteFigures: ['vacuumSource.sealWaterTemperature'],
     formula: 'q_max = S(p)·(p − p_v)/p_free·T_free/T, S by the site’s curve, times (p − p_v,seal)/(p − p_v,curve)',
     source: throughput,
+    choice: dryGasSource,
     equation: gasLoadBySpeed,
     derive: deriveVacuumCapacity,
     applies: hasVacuumCapacity,

@@ -21,6 +21,7 @@ import { deriveLowerWallMargin } from '../points/lower-wall-margin';
 import { deriveMassFlow } from '../points/mass-flow';
 import { deriveNodePressures, deriveNodePressuresStopped } from '../points/node-pressures';
 import { deriveVacuumMargin, deriveVacuumMarginWorst } from '../points/vacuum-margins';
+import { dryGasSource, vapourPressureSource } from './vapour-pressure-choice';
 
 const nodePressures = [
   'supplyTank.pressure or supply.pressure',
@@ -136,7 +137,8 @@ export const loopPoints: readonly DerivedPointOfUnit[] = [
     inputs: nodePressures,
     siteFigures: ['elevations.supplyTankSurface', 'elevations.returnInlet', 'elevations.accuracy', 'ratedFlow'],
     formula: 'min(p − p_v(T))',
-    source: 'Bernoulli with losses; vapour pressure IAPWS R7-97 region 4',
+    source: 'Bernoulli with losses',
+    choice: vapourPressureSource,
     equation: boilingMargin,
     derive: deriveBoilingMargin,
   },
@@ -152,7 +154,8 @@ export const loopPoints: readonly DerivedPointOfUnit[] = [
       'ratedFlow',
     ],
     formula: 'nearest of p − p_v(T), ρ·g·(NPSH − limit), p − p_v(T_wall)',
-    source: 'own rule; ISO 9906:2012; IAPWS R7-97 region 4',
+    source: 'own rule; ISO 9906:2012',
+    choice: vapourPressureSource,
     equation: npshMargin,
     derive: deriveLowerWallMargin,
   },
@@ -179,6 +182,7 @@ export const loopPoints: readonly DerivedPointOfUnit[] = [
     siteFigures: ['volumes.separatorGas'],
     formula: 'exhaust − bleed, or s·S(p)·(p − p_v) as free air, or d(p·V)/dt of a pause',
     source: 'Dalton and ideal gas law; best first is own rule',
+    choice: dryGasSource,
     equation: gasLoadBySpeed,
     derive: deriveGasLoad,
   },

@@ -10,6 +10,7 @@ import { deriveLoopWaterTrend } from '../points/trends';
 import { deriveTopUpRate, hasTopUp } from '../points/top-up-rate';
 import { deriveWaterBalance, deriveWaterBalanceSignificance, hasWaterBalance } from '../points/water-balance';
 import { deriveLoopWaterRate, deriveLoopWaterVolume, deriveWaterVolume, hasWaterVolume } from '../points/water-volumes';
+import { dryGasSource } from './vapour-pressure-choice';
 
 const water = 'conservation of water';
 
@@ -95,6 +96,7 @@ export const tankPoints: readonly DerivedPointOfUnit[] = [
     inputs: ['vacuum.exhaustFlow or vacuum.speed', 'vacuum.bleedFlow', 'separator.pressure', 'return.temperature'],
     formula: 'q_w = M_w/ρ·p_free·q_gas/(R·T_free)·p_v/(p − p_v)',
     source: 'Dalton’s law, ideal gas; the gas leaves saturated over the water',
+    choice: dryGasSource,
     equation: exhaustWater,
     derive: deriveExhaustWaterLoss,
     applies: hasExhaustWaterLoss,

@@ -3,6 +3,7 @@ import { volumeFraction } from '@ebbline/shared/units/quantity';
 import { deriveHall } from '../../../../../backend/src/evaluation/derive/derive-hall';
 import { deriveUnit } from '../../../../../backend/src/evaluation/derive/derive-unit';
 import type { CompiledFluid } from '../../../../../backend/src/evaluation/site/compiled-fluid';
+import { explainPoint } from '../../../../../backend/src/evaluation/derive/explain-point';
 import { reasonBit } from '../../../../../backend/src/evaluation/slots/quality-reasons';
 import { buildSite, runUnitM, type SiteOptions } from '../../../../helpers/compiled-site-builder';
 
@@ -40,6 +41,14 @@ describe('a unit whose loop holds propylene glycol', () => {
       built.expandedUncertainty('heatRemoved') / built.value('heatRemoved');
     expect(relative(glycol)).toBeGreaterThan(0.02);
     expect(relative(glycol) ** 2 - relative(water) ** 2).toBeCloseTo(4 * (0.01 ** 2 - 0.001 ** 2), 5);
+  });
+
+  it('keeps the vapour pressure of water, which is an upper bound, and says so', () => {
+    const sourceOf = (built: typeof water, id: string): string | null =>
+      explainPoint(built.site, built.state, 0, built.slot(id), false).source;
+    expect(sourceOf(glycol, 'boilingMargin')).toContain('upper bound');
+    expect(sourceOf(glycol, 'gasLoad')).toContain('dry gas too small');
+    expect(sourceOf(water, 'boilingMargin')).not.toContain('upper bound');
   });
 
   it('leaves the facility side what it is', () => {
