@@ -37,6 +37,8 @@ const multiple = (of: string): DisplayUnit => ({ unit: `× ${of}`, factor: 1, de
 const plain: { readonly [entry: string]: DisplayUnit } = {
   'AIR-3': { unit: 'open hoses', factor: 1, decimals: 1 },
   'BAL-1': { unit: '× standard uncertainty', factor: 1, decimals: 1 },
+  'CHANGE-1': { unit: '× the limit', factor: 1, decimals: 1 },
+  'CHANGE-2': { unit: '× the limit', factor: 1, decimals: 1 },
   'CHEM-2': { unit: 'pH', factor: 1, decimals: 1 },
   'FIL-1': multiple('clean'),
   'FIL-2': multiple('clean'),

@@ -53,6 +53,9 @@ const quantities: Readonly<Record<EntryId, QuantityKind | null>> = {
   'INS-1': null,
   'INS-2': 'ratio',
   'INS-3': 'ratio',
+  'INS-4': 'temperatureDifference',
+  'CHANGE-1': 'ratio',
+  'CHANGE-2': 'ratio',
   'COM-1': null,
 };
 

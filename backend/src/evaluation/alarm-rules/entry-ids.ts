@@ -49,6 +49,9 @@ export const unitEntryIds = [
   'SET-1',
   'INS-2',
   'INS-3',
+  'INS-4',
+  'CHANGE-1',
+  'CHANGE-2',
 ] as const;
 export type UnitEntryId = (typeof unitEntryIds)[number];
 

@@ -8,6 +8,8 @@ import { amb1 } from './amb-1';
 import { bal1 } from './bal-1';
 import { boil1 } from './boil-1';
 import { boil2 } from './boil-2';
+import { change1 } from './change-1';
+import { change2 } from './change-2';
 import { chem1 } from './chem-1';
 import { chem2 } from './chem-2';
 import { chem3 } from './chem-3';
@@ -29,6 +31,7 @@ import { hx1 } from './hx-1';
 import { ins1 } from './ins-1';
 import { ins2 } from './ins-2';
 import { ins3 } from './ins-3';
+import { ins4 } from './ins-4';
 import { isol1 } from './isol-1';
 import { margin1 } from './margin-1';
 import { margin2 } from './margin-2';
@@ -99,6 +102,9 @@ const byUnit: Readonly<Record<UnitEntryId, UnitEntry>> = {
   'SET-1': set1,
   'INS-2': ins2,
   'INS-3': ins3,
+  'INS-4': ins4,
+  'CHANGE-1': change1,
+  'CHANGE-2': change2,
 };
 
 const byGroup: Readonly<Record<GroupEntryId, GroupEntry>> = {

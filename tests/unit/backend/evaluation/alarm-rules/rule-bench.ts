@@ -58,6 +58,11 @@ export class RuleBench {
     return this;
   }
 
+  contradicted(point: string): this {
+    this.pipeline.state.reasons[this.slotOf(point)] = reasonBit.contradicted;
+    return this;
+  }
+
   uncertain(point: string): this {
     this.pipeline.state.reasons[this.slotOf(point)] = reasonBit.inputUncertain;
     return this;
