@@ -1,8 +1,9 @@
 import type { Mutant } from './mutant';
+import { mutantsOfDerived } from './mutants-of-derived';
 import { mutantsOfEvaluation } from './mutants-of-evaluation';
 import { mutantsOfShared } from './mutants-of-shared';
 
-export const mutants: readonly Mutant[] = [...mutantsOfShared, ...mutantsOfEvaluation];
+export const mutants: readonly Mutant[] = [...mutantsOfShared, ...mutantsOfDerived, ...mutantsOfEvaluation];
 
 /** Asked where the tests that a mutant names do not find it: every test of the pure rooms. */
 export const fallbackTests = [
