@@ -3,11 +3,20 @@ import { readingSchema } from './reading';
 
 /** What stands behind one value of a unit or hall: its equation, what it was worked out from, and how sure it is. */
 export const explanationSchema = z.object({
-  unit: z.string(),
+  unit: z.string().describe('id of the unit; of the hall where a hall was asked'),
   reading: readingSchema,
   formula: z.string().nullable().describe('null for a measured point'),
   source: z.string().nullable().describe('where the equation stands; null for a measured point'),
-  inputs: z.array(readingSchema).describe('points of the unit and its hall that it is worked out from'),
+  inputs: z
+    .array(
+      readingSchema.extend({
+        ofUnit: z
+          .string()
+          .optional()
+          .describe('the unit that it is of, where a sum over the units of a hall was asked'),
+      }),
+    )
+    .describe('points of the unit and its hall that it is worked out from'),
   siteFigures: z
     .array(z.object({ name: z.string(), value: z.number(), unitOfMeasure: z.string() }))
     .describe('figures of the site file that it is worked out from, by their keys'),

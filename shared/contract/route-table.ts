@@ -73,6 +73,14 @@ export const routeTable = [
   },
   {
     method: 'get',
+    path: '/api/halls/{hall}/points/{point}/explanation',
+    reply: explanationSchema,
+    query: null,
+    body: null,
+    faults: ['HALL_UNKNOWN', 'POINT_UNKNOWN'],
+  },
+  {
+    method: 'get',
     path: '/api/units/{unit}/limits',
     reply: limitListSchema,
     query: null,

@@ -158,6 +158,26 @@ export const httpExamples: Readonly<Record<RouteKey, Example>> = {
       degreesOfFreedom: null,
     },
   },
+  'get /api/halls/{hall}/points/{point}/explanation': {
+    reply: {
+      unit: 'north',
+      reading: { ...reading, id: 'heatRemoved', kind: 'derived', value: 410_000, unit: 'W', expandedUncertainty: 5000 },
+      formula: 'Q = Σ Q of the units whose heat is known',
+      source: 'sum',
+      inputs: [
+        { ...reading, id: 'heatRemoved', kind: 'derived', value: 205_000, unit: 'W', ofUnit: 'N1' },
+        { ...reading, id: 'heatRemoved', kind: 'derived', value: 205_000, unit: 'W', ofUnit: 'N2' },
+      ],
+      siteFigures: [],
+      budget: [
+        { from: 'N1:heatRemoved', contribution: 1500, share: 0.36 },
+        { from: 'N2:heatRemoved', contribution: 2000, share: 0.64 },
+      ],
+      standardUncertainty: 2500,
+      coverageFactor: 2,
+      degreesOfFreedom: null,
+    },
+  },
   'get /api/history': {
     query: {
       unit: 'N1',

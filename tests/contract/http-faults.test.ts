@@ -74,11 +74,14 @@ const span = 'from=2031-05-06T07:00:00Z&to=2031-05-06T08:00:00Z';
 const ofAlarm = (id: string): string => `/api/alarms/${encodeURIComponent(id)}/acknowledge`;
 
 /** Whatever can be provoked from outside without breaking the program. */
+const hallExplanation = '/api/halls/{hall}/points/{point}/explanation';
 const provoked: readonly (readonly [Route['path'], string, Ask, ProblemCode])[] = [
   ['/api/units/{unit}/points', '/api/units/none/points', {}, 'UNIT_UNKNOWN'],
   ['/api/units/{unit}/limits', '/api/units/none/limits', {}, 'UNIT_UNKNOWN'],
   ['/api/units/{unit}/points/{point}/explanation', '/api/units/none/points/loop.flow/explanation', {}, 'UNIT_UNKNOWN'],
   ['/api/units/{unit}/points/{point}/explanation', '/api/units/m1/points/none/explanation', {}, 'POINT_UNKNOWN'],
+  [hallExplanation, '/api/halls/none/points/dewPoint/explanation', {}, 'HALL_UNKNOWN'],
+  [hallExplanation, '/api/halls/HALL/points/none/explanation', {}, 'POINT_UNKNOWN'],
   ['/api/units/{unit}/setup', '/api/units/none/setup', {}, 'UNIT_UNKNOWN'],
   [tests, '/api/units/none/tightness-tests', {}, 'UNIT_UNKNOWN'],
   [tests, '/api/units/none/tightness-tests', tightness({}), 'UNIT_UNKNOWN'],

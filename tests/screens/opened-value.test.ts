@@ -4,7 +4,7 @@ import type { LoopFrame } from '@ebbline/shared/contract/live-feed';
 import type { VueWrapper } from '@vue/test-utils';
 import { flushPromises } from '@vue/test-utils';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import { aLoopFrame, aReading, noon } from './fixtures/builders';
+import { aHallFrame, aLine, aLoopFrame, anAlarm, aReading, noon } from './fixtures/builders';
 import { FakeServer } from './fixtures/fake-feed';
 import type { Page } from './fixtures/mount-page';
 import { openPage } from './fixtures/mount-page';
@@ -46,7 +46,10 @@ const anExplanation = (more: Partial<Explanation> = {}): Explanation =>
       aReading('massFlow', 5.6, 'kg/s', { ...derived, expandedUncertainty: 0.06 }),
       aReading('return.temperature', 44, 'Cel', { age: 9, quality: 'uncertain', reasons: ['stale'] }),
     ],
-    siteFigures: [{ name: 'loop.volume', value: 0.85, unitOfMeasure: 'm3' }],
+    siteFigures: [
+      { name: 'volumes.water', value: 0.85, unitOfMeasure: 'm3' },
+      { name: 'elevations.accuracy', value: 0.02, unitOfMeasure: 'm' },
+    ],
     budget: [
       { from: 'massFlow', contribution: 1_110, share: 0.28 },
       { from: 'return.temperature', contribution: 1_880, share: 0.8 },
@@ -85,7 +88,8 @@ describe('a value that is opened', () => {
     const inputs = part(page, 'inputs');
     for (const said of ['Mass flow', '5.60 ± 0.06 kg/s', 'worked out', '44.0 °C', 'measured, old, 9 s', 'no new value'])
       expect(inputs).toContain(said);
-    expect(part(page, 'site-figures')).toContain('loop.volume850 L');
+    expect(part(page, 'site-figures')).toContain('Water in the loopvolumes.water850 L');
+    expect(part(page, 'site-figures')).toContain('Accuracy of the heightselevations.accuracy20 mm');
     expect(plain(sheet(page).text())).toContain('as of 13:00:00');
     expect(plain(sheet(page).text())).toContain('208 ± 4 kW');
   });
@@ -195,5 +199,52 @@ describe('a value that is opened', () => {
       '/api/units/e7/points': { unit: 'e7', time: noon, mode: 'running', points: [heat] },
     });
     expect(part(page, 'equation')).toContain('ṁ');
+  });
+
+  it('covers no alarm: it says by shape and word what stands, and what stands on this unit', async () => {
+    const alarms = [anAlarm('a1', { priority: 1, title: 'Vacuum margin gone' }), anAlarm('a2')];
+    const frame = aLoopFrame({ points: [heat], alarms, standing: { 1: 1, 2: 2, 3: 0 } });
+    const { page } = await show('/units/e7?value=heatRemoved', { [path]: anExplanation() }, frame);
+    const strip = page.get('[data-testid=sheet-alarms]');
+    expect(plain(strip.text())).toContain('1 act now');
+    expect(plain(strip.text())).toContain('2 act soon');
+    expect(plain(strip.text())).toContain('here: Vacuum margin gone, act now, and 1 more');
+    expect(strip.findAll('svg').map((mark) => mark.attributes('aria-label'))).toContain('priority 1, act now');
+  });
+
+  it('of a hall is a sum whose inputs are the values of its units, each with its own link', async () => {
+    const sum = anExplanation({
+      unit: 'east',
+      reading: aReading('heatRemoved', 400_000, 'W', { ...derived, expandedUncertainty: 10_000 }),
+      inputs: ['e1', 'e7'].map((ofUnit) => ({ ...heat, ofUnit })),
+      siteFigures: [],
+      budget: [{ from: 'e7:heatRemoved', contribution: 5000, share: 1 }],
+      standardUncertainty: 5000,
+    });
+    const server = new FakeServer();
+    opened = await openPage(server, '/halls/east?value=halls/east:heatRemoved', {
+      '/api/halls/east/points/heatRemoved/explanation': sum,
+    });
+    server.connect();
+    server.send(aHallFrame([aLine('e1'), aLine('e7')]));
+    await vi.dynamicImportSettled();
+    await flushPromises();
+    const { page } = opened;
+    expect(part(page, 'inputs')).toContain('E7, heat removed');
+    expect(part(page, 'budget')).toContain('E7, heat removed');
+    expect(page.findAll('[data-testid=value-inputs] a').map((link) => link.attributes('href'))).toEqual([
+      '/halls/east?value=e1:heatRemoved',
+      '/halls/east?value=e7:heatRemoved',
+    ]);
+    const opens = page.findAll('.figures a').map((link) => link.attributes('href'));
+    for (const point of ['heatRemoved', 'chipPower', 'capture', 'dewPoint', 'hall.temperature', 'ambient.pressure'])
+      expect(opens).toContain(`/halls/east?value=halls/east:${point}`);
+  });
+
+  it('says how many degrees of freedom stand behind a coverage factor above 2', async () => {
+    const few = anExplanation({ coverageFactor: 2.26, degreesOfFreedom: 9.7 });
+    const { page } = await show('/units/e7?value=heatRemoved', { [path]: few });
+    expect(part(page, 'uncertainty')).toContain('with k = 2.26 expanded');
+    expect(part(page, 'uncertainty')).toContain(', 9 effective degrees of freedom.');
   });
 });

@@ -74,6 +74,8 @@ export interface LiveView {
   watch(view: View): Watch;
   /** What stands behind the value of a point of a unit, or of its hall. */
   explanation(unit: string, point: string): Explanation | 'unitUnknown' | 'pointUnknown';
+  /** What stands behind a point of a hall, or behind a sum over its units. */
+  hallExplanation(hall: string, point: string): Explanation | 'hallUnknown' | 'pointUnknown';
   /** Who keeps a point of a unit (itself, or its hall), and how it is stored. */
   findPoint(
     unit: string,

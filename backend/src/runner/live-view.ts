@@ -12,6 +12,7 @@ import { alarmsInOrder } from './views/to-alarm';
 import { alertsOf } from './views/to-alert';
 import { permitsOf } from './views/to-permit';
 import { toExplanation } from './views/to-explanation';
+import { toHallExplanation } from './views/to-hall-explanation';
 import { toSetup } from './views/to-setup';
 import { toAlarmsFrame } from './views/to-alarms-frame';
 import { toTrendsFrame, type PointFound } from './views/to-trends-frame';
@@ -174,6 +175,12 @@ export class RunnerLiveView implements LiveView {
     const found = this.pointOf(id, point);
     if (found === null) return 'pointUnknown';
     return toExplanation(this.scene.pipeline, unit, found.slot, this.scene.nowMs());
+  }
+
+  hallExplanation(id: string, point: string): ReturnType<LiveView['hallExplanation']> {
+    const hall = this.hallOf.get(id);
+    if (hall === undefined) return 'hallUnknown';
+    return toHallExplanation(this.scene, hall, point) ?? 'pointUnknown';
   }
 
   /** A point of a unit, or of the hall that it stands in. */

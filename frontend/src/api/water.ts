@@ -3,6 +3,7 @@ import type {
   HandEntry,
   HandEntryList,
   HandEntryRequest,
+  HandWithdrawalRequest,
 } from '@ebbline/shared/contract/hand-entry';
 import { handEntryListSchema, handEntrySchema } from '@ebbline/shared/contract/hand-entry';
 import type { WaterQuality } from '@ebbline/shared/contract/water-quality';
@@ -23,10 +24,18 @@ export const readHandEntries = (unit: string): Promise<Result<HandEntryList>> =>
 export const enterByHand = (unit: string, wish: HandEntryRequest): Promise<Result<HandEntry>> =>
   request(`${unitPath(unit)}/hand-entries`, handEntrySchema, { body: wish });
 
-/** Another entry takes the place of one; without a value that one is withdrawn. */
+/** Another entry takes the place of one. */
 export const correctHandEntry = (
   unit: string,
   entry: string,
   wish: HandCorrectionRequest,
 ): Promise<Result<HandEntry>> =>
   request(`${unitPath(unit)}/hand-entries/${encodeURIComponent(entry)}/correct`, handEntrySchema, { body: wish });
+
+/** Nothing takes the place of an entry. Resolves with the entry that says who withdrew it and why. */
+export const withdrawHandEntry = (
+  unit: string,
+  entry: string,
+  wish: HandWithdrawalRequest,
+): Promise<Result<HandEntry>> =>
+  request(`${unitPath(unit)}/hand-entries/${encodeURIComponent(entry)}/withdraw`, handEntrySchema, { body: wish });

@@ -2,6 +2,8 @@ import type { Explanation } from '@ebbline/shared/contract/explanation';
 import type { ComputedRef, Ref, ShallowRef } from 'vue';
 import { computed, ref, watch } from 'vue';
 import { readExplanation } from '../api/explanation';
+import type { ValueName } from '../text/value-link';
+import { valueKey } from '../text/value-link';
 import { theLiveFeed } from './live-feed-key';
 import { usePolled } from './use-polled';
 import { useTicks } from './use-ticks';
@@ -21,19 +23,14 @@ export interface OpenedExplanation {
 }
 
 /** What stands behind one value, asked for again and again while it is open. Ends with its scope. @param now the clock in force */
-export function useExplanation(
-  of: () => { readonly unit: string; readonly point: string },
-  now: () => string | null,
-): OpenedExplanation {
+export function useExplanation(of: () => ValueName, now: () => string | null): OpenedExplanation {
   const { monotonicMs } = theLiveFeed();
   const ticks = useTicks(monotonicMs);
-  const polled = usePolled(
-    () => {
-      const { unit, point } = of();
-      return readExplanation(unit, point);
-    },
-    { of: () => `${of().unit}:${of().point}`, everyMs: explanationEveryMs, monotonicMs },
-  );
+  const polled = usePolled(() => readExplanation(of()), {
+    of: () => valueKey(of()),
+    everyMs: explanationEveryMs,
+    monotonicMs,
+  });
   const asOf = ref<string | null>(null);
   watch(polled.cameMs, (came) => {
     asOf.value = came === null ? null : (now() ?? new Date().toISOString());

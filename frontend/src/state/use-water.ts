@@ -3,9 +3,10 @@ import type {
   HandEntry,
   HandEntryList,
   HandEntryRequest,
+  HandWithdrawalRequest,
 } from '@ebbline/shared/contract/hand-entry';
 import type { WaterQuality } from '@ebbline/shared/contract/water-quality';
-import { correctHandEntry, enterByHand, readHandEntries, readWater } from '../api/water';
+import { correctHandEntry, enterByHand, readHandEntries, readWater, withdrawHandEntry } from '../api/water';
 import type { OneAct } from './use-acting';
 import { useActing } from './use-acting';
 import type { Polled } from './use-polled';
@@ -20,12 +21,20 @@ export const useWater = (unit: () => string): Polled<WaterQuality> =>
 export const useHandEntries = (unit: () => string): Polled<HandEntryList> =>
   usePolled(readHandEntries, { of: unit, everyMs: waterEveryMs });
 
-/** What a person wants written down: a new value, or one in place of an entry that was wrong. */
+/** What a person wants written down: a new value, one in place of an entry that was wrong, or that nothing takes its place. */
 export type HandWish =
-  | { readonly corrects: null; readonly wish: HandEntryRequest }
-  | { readonly corrects: string; readonly wish: HandCorrectionRequest };
+  | { readonly does: 'enter'; readonly wish: HandEntryRequest }
+  | { readonly does: 'correct'; readonly entry: string; readonly wish: HandCorrectionRequest }
+  | { readonly does: 'withdraw'; readonly entry: string; readonly wish: HandWithdrawalRequest };
 
 export const useHandEntry = (unit: () => string): OneAct<HandWish, HandEntry> =>
-  useActing((asked: HandWish) =>
-    asked.corrects === null ? enterByHand(unit(), asked.wish) : correctHandEntry(unit(), asked.corrects, asked.wish),
-  );
+  useActing((asked: HandWish) => {
+    switch (asked.does) {
+      case 'enter':
+        return enterByHand(unit(), asked.wish);
+      case 'correct':
+        return correctHandEntry(unit(), asked.entry, asked.wish);
+      case 'withdraw':
+        return withdrawHandEntry(unit(), asked.entry, asked.wish);
+    }
+  });

@@ -23,7 +23,17 @@ const significant = 4;
 const pretty = (ucum: string): string =>
   ucum.replace(/(?<=[A-Za-z])([234])/g, (_, digit: string) => raised[digit] ?? digit).replaceAll('.', '·');
 
-const shownOf = (ucum: string): Shown => shownAs[ucum] ?? { unit: pretty(ucum), factor: 1 };
+/** Bores, channels and chips, which nobody counts in metres. */
+const small: { readonly [ucum: string]: Shown & { readonly below: number } } = {
+  m: { below: 0.5, unit: 'mm', factor: 1000 },
+  m2: { below: 0.01, unit: 'cm²', factor: 10_000 },
+};
+
+function shownOf(ucum: string, value: number): Shown {
+  const fine = small[ucum];
+  if (fine !== undefined && value !== 0 && Math.abs(value) < fine.below) return fine;
+  return shownAs[ucum] ?? { unit: pretty(ucum), factor: 1 };
+}
 
 /** A number with four significant digits, none after the last that is not nought. */
 function plain(value: number): string {
@@ -35,7 +45,7 @@ function plain(value: number): string {
 
 /** A figure of the site file as people read it, number and unit held together. @param ucum its UCUM code */
 export function formatSiteFigure(value: number, ucum: string): string {
-  const { unit, factor } = shownOf(ucum);
+  const { unit, factor } = shownOf(ucum, value);
   return `${plain(value * factor)}${unit === '' ? '' : `\u00a0${unit}`}`;
 }
 

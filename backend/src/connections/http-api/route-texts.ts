@@ -16,6 +16,10 @@ export const routeTexts: Readonly<Record<RouteKey, { readonly operationId: strin
     operationId: 'explanation',
     summary: 'What stands behind the value of a point: equation, source, inputs, uncertainty budget.',
   },
+  'get /api/halls/{hall}/points/{point}/explanation': {
+    operationId: 'hallExplanation',
+    summary: 'The same for a hall: its own points, and `heatRemoved`, `chipPower` and `capture` over its units.',
+  },
   'get /api/history': {
     operationId: 'history',
     summary: 'A point over time, as columns of equal buckets; null where nothing was measured.',

@@ -53,4 +53,17 @@ export class SiteController {
       throw new ProblemError('POINT_UNKNOWN', 'The unit has no point of this id; /api/units/{unit}/points lists them.');
     return explained;
   }
+
+  @Get('halls/:hall/points/:point/explanation')
+  hallExplanation(@Param('hall') hall: string, @Param('point') point: string): Explanation {
+    const explained = this.view.hallExplanation(hall, point);
+    if (explained === 'hallUnknown')
+      throw new ProblemError('HALL_UNKNOWN', 'The site has no hall of this id; /api/site lists them.');
+    if (explained === 'pointUnknown')
+      throw new ProblemError(
+        'POINT_UNKNOWN',
+        'The hall has no such value; it has its own points, heatRemoved, chipPower and capture.',
+      );
+    return explained;
+  }
 }
