@@ -81,7 +81,7 @@ const provoked: readonly (readonly [Route['path'], string, Ask, ProblemCode])[] 
   ['/api/units/{unit}/points/{point}/explanation', '/api/units/none/points/loop.flow/explanation', {}, 'UNIT_UNKNOWN'],
   ['/api/units/{unit}/points/{point}/explanation', '/api/units/m1/points/none/explanation', {}, 'POINT_UNKNOWN'],
   [hallExplanation, '/api/halls/none/points/dewPoint/explanation', {}, 'HALL_UNKNOWN'],
-  [hallExplanation, '/api/halls/HALL/points/none/explanation', {}, 'POINT_UNKNOWN'],
+  [hallExplanation, '/api/halls/north/points/none/explanation', {}, 'POINT_UNKNOWN'],
   ['/api/units/{unit}/setup', '/api/units/none/setup', {}, 'UNIT_UNKNOWN'],
   [tests, '/api/units/none/tightness-tests', {}, 'UNIT_UNKNOWN'],
   [tests, '/api/units/none/tightness-tests', tightness({}), 'UNIT_UNKNOWN'],
@@ -176,7 +176,7 @@ function describedCodes({ path, method }: Route): readonly (readonly [number, st
 const controllers: readonly (readonly [file: string, paths: RegExp])[] = [
   ['alarms.controller.ts', /^\/api\/alarms/],
   ['history.controller.ts', /^\/api\/history/],
-  ['site.controller.ts', /^\/api\/(site|units)/],
+  ['site.controller.ts', /^\/api\/(site|(?:units|halls))/],
 ];
 
 describe('the API document names', () => {

@@ -169,7 +169,8 @@ describe('the running program', () => {
             : alarm.id;
       const path = route.path
         .replace('{unit}', 'm1')
-        .replace('{point}', 'massFlow')
+        .replace('{hall}', 'north')
+        .replace('{point}', route.path.startsWith('/api/halls/') ? 'heatRemoved' : 'massFlow')
         .replace('{id}', encodeURIComponent(id));
       const act = route.method === 'post' ? postJson(bodies[routeKey(route)] ?? { operator: 'Ines' }) : undefined;
       const reply = await app.send(`${path}${queries[route.path] ?? ''}`, act);
