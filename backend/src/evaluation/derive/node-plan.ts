@@ -1,3 +1,4 @@
+import type { Alike } from '../site/alike';
 import type { CompiledUnit } from '../site/compiled-site';
 import type { Metre } from '@ebbline/shared/units/quantity';
 
@@ -29,6 +30,7 @@ export function nodePlan(
   supplyAnchor: Anchor | null,
   returnAnchor: Anchor | null,
   slotOf: (id: string) => number,
+  alike: Alike,
 ): NodePlan {
   const hangOnReservoir = shape === 'c' && returnAnchor !== null;
   const anchorOf = (main: 'supply' | 'return', stopped: boolean): number =>
@@ -36,11 +38,11 @@ export function nodePlan(
   const branchOf = (i: number) => branches[nodes[i]?.branch ?? -1];
   return {
     count: nodes.length,
-    onReturn: Uint8Array.from(nodes, ({ main }) => (main === 'return' ? 1 : 0)),
-    headM: Float64Array.from(nodes, ({ main, elevationM }) => anchorOf(main, false) - elevationM),
-    stoppedHeadM: Float64Array.from(nodes, ({ main, elevationM }) => anchorOf(main, true) - elevationM),
+    onReturn: alike.once(Uint8Array.from(nodes, ({ main }) => (main === 'return' ? 1 : 0))),
+    headM: alike.once(Float64Array.from(nodes, ({ main, elevationM }) => anchorOf(main, false) - elevationM)),
+    stoppedHeadM: alike.once(Float64Array.from(nodes, ({ main, elevationM }) => anchorOf(main, true) - elevationM)),
     hangOnReservoir,
-    lossPa: Float64Array.from(nodes, ({ lossAtRatedFlowPa }) => lossAtRatedFlowPa),
+    lossPa: alike.once(Float64Array.from(nodes, ({ lossAtRatedFlowPa }) => lossAtRatedFlowPa)),
     isolatedSlot: Int32Array.from(nodes, (_, i) => branchOf(i)?.slot.isolated ?? -1),
     temperatureSlot: Int32Array.from(nodes, ({ main }, i) =>
       main === 'return' ? (branchOf(i)?.slot.returnTemperature ?? -1) : -1,

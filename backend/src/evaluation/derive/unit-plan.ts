@@ -1,6 +1,7 @@
 import type { Fluid } from '@ebbline/shared/fluid-properties/fluid';
 import { metre, type Metre } from '@ebbline/shared/units/quantity';
 import type { CompiledPlate, CompiledSite, CompiledUnit, Holder, WettedNode } from '../site/compiled-site';
+import { Alike } from '../site/alike';
 import { fluidOf } from '../site/compiled-fluid';
 import { CodedError } from '@ebbline/shared/errors/coded-error';
 import { gasMethodNames } from '../site/unit-parts';
@@ -76,7 +77,8 @@ const plansOfSite = new WeakMap<CompiledSite, readonly UnitPlan[]>();
 export function unitPlan(site: CompiledSite, unitIndex: number): UnitPlan {
   let plans = plansOfSite.get(site);
   if (plans === undefined) {
-    plans = site.units.map((unit, i) => makePlan(site, unit, i));
+    const alike = new Alike();
+    plans = site.units.map((unit, i) => makePlan(site, unit, i, alike));
     plansOfSite.set(site, plans);
   }
   const plan = plans[unitIndex];
@@ -85,7 +87,7 @@ export function unitPlan(site: CompiledSite, unitIndex: number): UnitPlan {
   return plan;
 }
 
-function makePlan(site: CompiledSite, unit: CompiledUnit, unitIndex: number): UnitPlan {
+function makePlan(site: CompiledSite, unit: CompiledUnit, unitIndex: number, alike: Alike): UnitPlan {
   const holder = site.holders[unit.holder];
   const hall = site.halls[unit.hall];
   if (holder === undefined || hall === undefined) {
@@ -133,15 +135,15 @@ function makePlan(site: CompiledSite, unit: CompiledUnit, unitIndex: number): Un
       ...unit.nodes.filter(({ main }) => main === 'supply').map((one) => one.lossAtRatedFlowPa),
     ),
     tankVolumes: tankVolumes(unit),
-    gasMethodPlaces: gasMethodNames.map((name) => holder.places.indexOf(name)),
-    hose: openHose(unit),
+    gasMethodPlaces: alike.once(gasMethodNames.map((name) => holder.places.indexOf(name))),
+    hose: alike.once(openHose(unit)),
     supplyAnchor,
     returnAnchor,
-    transit: transitPlan(design, fluidOf(unit.fluid)),
+    transit: alike.once(transitPlan(design, fluidOf(unit.fluid))),
     fluid: fluidOf(unit.fluid),
     facilityFluid: fluidOf(unit.facilityFluid),
     pipes: pipePlan(unit, slotOf),
-    nodes: nodePlan(unit, supplyAnchor, returnAnchor, slotOf),
+    nodes: nodePlan(unit, supplyAnchor, returnAnchor, slotOf, alike),
     hasSupplyNodes: unit.nodes.some((node) => node.main === 'supply'),
     hasReturnNodes: unit.nodes.some((node) => node.main === 'return'),
     nodesNeedFlow: unit.nodes.some((node) => node.lossAtRatedFlowPa !== 0),

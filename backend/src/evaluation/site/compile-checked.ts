@@ -1,5 +1,6 @@
 import type { SiteFile } from '@ebbline/shared/contract/site-file';
 import { CodedError } from '@ebbline/shared/errors/coded-error';
+import { Alike } from './alike';
 import { checkBands } from './check-bands';
 import { planGateways } from './compile-gateways';
 import { compileLimits, type CatalogueEntries } from './compile-limits';
@@ -71,6 +72,7 @@ export function compileChecked(
   const loops = planLoops(file, merged, faults, warnings);
   const siteLimits = { limits: file.limits, at: (...keys: readonly string[]): FaultPath => ['limits', ...keys] };
 
+  const alike = new Alike();
   const units = merged.map((one, i) => {
     const holder = hallIds.length + i;
     const hall = hallIds.indexOf(one.unit.hall);
@@ -89,12 +91,19 @@ export function compileChecked(
     if (compiledHolder === undefined) throw new CodedError('SITE_HOLDER_LOST', `unit ${one.id} got no holder`);
     const gateway = gateways.ofUnit[i] ?? 0;
     const measured = plans[holder]?.measured ?? [];
-    return compileUnit(
+    const unit = compileUnit(
       one,
       { hall, holder, gateway, loop: loops.ofUnit[i] ?? i, altitudeM, compiledHolder, measured, limits },
       faults,
       warnings,
     );
+    const { design, nodes, vacuumSource } = unit;
+    return {
+      ...unit,
+      design: alike.once(design),
+      nodes: alike.once(nodes),
+      vacuumSource: alike.once(vacuumSource),
+    };
   });
 
   checkBands(units, holders, warnings);
