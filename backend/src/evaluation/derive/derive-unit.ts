@@ -4,14 +4,14 @@ import type { SlotState } from '../slots/slot-state';
 import { derivedPointsOfUnit } from './derived-points';
 import { deriveMemoryOf } from './memory/memory-of-state';
 import { sampleMemory } from './sample-memory';
-import { readUnitFrame, type DeriveWork, type UnitFrame } from './unit-frame';
+import { readUnitFrame, type UnitFrame } from './unit-frame';
 import type { UnitPlan } from './unit-plan';
 import { slotsOfPoint } from './slots-of-point';
 
 /**
  * Works out every derived point of a unit from the slots as they stand and writes it to its slot. `stopped`:
  * the transfer pump is known to stand, so the columns are static. After `deriveHall` of the unit's hall. Gives back
- * what was read; it holds until the unit's frame is read again. What needs the
+ * what was read; it holds until the next unit's frame is read. What needs the
  * past is `warming` until enough of it was seen.
  */
 export function deriveUnit(
@@ -22,11 +22,32 @@ export function deriveUnit(
   stopped: boolean,
 ): UnitFrame {
   const frame = readUnitFrame(site, state, unitIndex, nowMs, stopped);
-  const work = (frame.work ??= planWork(frame.plan));
-  if (frame.startedState !== state) start(frame, work);
+  const work = workOf(frame);
+  if (work.startedState !== state) start(state, work);
+  frame.memory = deriveMemoryOf(site, state);
   sampleMemory(frame);
   for (const derive of work.derive) derive(frame);
   return frame;
+}
+
+/** Points that a unit has, as functions of its frame, and the slots of those that it can't have. */
+interface DeriveWork {
+  readonly derive: readonly ((frame: UnitFrame) => void)[];
+  readonly absent: readonly number[];
+  /** The values in which the points that this unit can't have were told so already. */
+  startedState: SlotState | null;
+}
+
+const workOfUnits = new WeakMap<CompiledSite, (DeriveWork | undefined)[]>();
+
+/** What is worked out each second, planned on the unit's first. */
+function workOf({ site, plan }: UnitFrame): DeriveWork {
+  let works = workOfUnits.get(site);
+  if (works === undefined) {
+    works = [];
+    workOfUnits.set(site, works);
+  }
+  return (works[plan.unitIndex] ??= planWork(plan));
 }
 
 /** What a unit can have is fixed by its site: the rest is told once to be not applicable, and costs nothing after. */
@@ -39,14 +60,14 @@ function planWork(plan: UnitPlan): DeriveWork {
       .filter((_, i) => applies[i] === false)
       .flatMap(({ id }) => slotsOfPoint(plan, id))
       .filter(hasSlot),
+    startedState: null,
   };
 }
 
 const hasSlot = (slot: number): boolean => slot >= 0;
 
 /** The first step with these values. */
-function start(frame: UnitFrame, { absent }: DeriveWork): void {
-  frame.startedState = frame.state;
-  frame.memory = deriveMemoryOf(frame.site, frame.state);
-  for (const slot of absent) frame.state.reasons[slot] = reasonBit.notApplicable;
+function start(state: SlotState, work: DeriveWork): void {
+  work.startedState = state;
+  for (const slot of work.absent) state.reasons[slot] = reasonBit.notApplicable;
 }

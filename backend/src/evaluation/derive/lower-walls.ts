@@ -24,8 +24,20 @@ export interface Wall {
   place: number;
 }
 
-/** Boiling at a wetted node of the loop, by the hottest water known there. Nearest node; NaN where one can't be known. */
+/**
+ * Boiling at a wetted node of the loop, by the hottest water known there. Nearest node; NaN where one can't be known. Worked out
+ * once a second for all who ask, but where the parts of its uncertainty are to be written down.
+ */
 export function nodeWall(frame: UnitFrame, into: Wall): void {
+  const { nodeWall: found } = frame;
+  if (!frame.nodeWallKnown || frame.budget !== null) findNodeWall(frame, found);
+  frame.nodeWallKnown = true;
+  into.margin = found.margin;
+  into.u = found.u;
+  into.place = found.place;
+}
+
+function findNodeWall(frame: UnitFrame, into: Wall): void {
   const { nodes, plan } = frame;
   let nearest = Infinity;
   let binding = -1;

@@ -4,7 +4,6 @@ import { rectangular } from '@ebbline/shared/uncertainty/combine';
 import { celsius, cubicMetrePerSecond, metre, pascalDifference } from '@ebbline/shared/units/quantity';
 import { badBits } from '../slots/quality-reasons';
 import { lossHalfWidth } from './derive-constants';
-import type { NodePlan } from './node-plan';
 import { standardUncertainty } from './standard-uncertainty';
 import type { FrameReadings } from './frame-readings';
 
@@ -27,16 +26,17 @@ export class NodePressures {
   lossOwnU = Number.NaN;
   lossFlowU = Number.NaN;
 
-  constructor(private readonly plan: NodePlan) {
-    this.now = new Float64Array(plan.count);
-    this.stopped = new Float64Array(plan.count);
-    this.vapour = new Float64Array(plan.count);
-    this.inLoop = new Uint8Array(plan.count).fill(1);
+  /** Room for so many nodes; the unit that is read may have fewer. */
+  constructor(readonly capacity: number) {
+    this.now = new Float64Array(capacity);
+    this.stopped = new Float64Array(capacity);
+    this.vapour = new Float64Array(capacity);
+    this.inLoop = new Uint8Array(capacity).fill(1);
   }
 
   read(frame: FrameReadings): void {
     this.readLoss(frame);
-    const { plan } = this;
+    const plan = frame.plan.nodes;
     for (let i = 0; i < plan.count; i += 1) {
       const onReturn = plan.onReturn[i] === 1;
       const density = onReturn ? frame.returnDensity : frame.supplyDensity;
@@ -58,7 +58,7 @@ export class NodePressures {
 
   /** Of the hottest water that is known there: a branch's own return, else the main's. */
   private vapourPressure(frame: FrameReadings, i: number, onReturn: boolean): number {
-    const slot = this.plan.temperatureSlot[i] as number;
+    const slot = frame.plan.nodes.temperatureSlot[i] as number;
     return isGood(frame, slot)
       ? frame.plan.fluid.vapourPressure(celsius(frame.state.value[slot] as number))
       : (onReturn ? frame.returnColumn : frame.supplyColumn).vapourPressure;

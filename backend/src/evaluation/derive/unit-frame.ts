@@ -22,24 +22,15 @@ import { NodePressures } from './node-pressures';
 import { TransitNow } from './transit-now';
 import { unitPlan, type UnitPlan } from './unit-plan';
 
-/** Points that a unit has, as functions of its frame, and the slots of those that it can't have. */
-export interface DeriveWork {
-  readonly derive: readonly ((frame: UnitFrame) => void)[];
-  readonly absent: readonly number[];
-}
-
 /**
  * What the derived points of one unit share within one step, read once. NaN where an input is bad; each point
- * still takes its inputs through the tally, which keeps quality and age. Filled anew for every unit.
+ * still takes its inputs through the tally, which keeps quality and age. Filled anew for every unit: one frame serves a whole
+ * site, since a frame of each unit's own would have to be fetched from main memory every second.
  */
 export class UnitFrame {
   readonly tally = new InputTally();
   readonly ambient: Ambient = { pressure: pascalAbsolute(Number.NaN), u: Number.NaN, reasons: 0, sourceMs: Number.NaN };
   state: SlotState = createSlotState(0);
-  /** What is worked out each second, planned on the first. */
-  work: DeriveWork | null = null;
-  /** The values that `memory` belongs to, and in which points that this unit can't have were told so already. */
-  startedState: SlotState | null = null;
   nowMs = Number.NaN;
   stopped = false;
   /** Where the parts of an uncertainty are written while somebody asks for one; null each second. */
@@ -61,7 +52,7 @@ export class UnitFrame {
   readonly supplyColumn = new MainColumn('supply');
   readonly returnColumn = new MainColumn('return');
   /** Pressure of every wetted node, once a second. */
-  readonly nodes: NodePressures;
+  nodes: NodePressures;
   /** What the water that returns now met on its way. */
   readonly transit = new TransitNow();
   readonly transitSample: TransitSample = {
@@ -77,14 +68,23 @@ export class UnitFrame {
   readonly exchanger = emptyExchanger();
   readonly exchangerTally = new InputTally();
   exchangerKnown = false;
+  /** Boiling at the nearest wetted node, worked out for the first who asks. */
+  readonly nodeWall = { margin: Number.NaN, u: Number.NaN, place: -1 };
+  nodeWallKnown = false;
   /** Whether this second is the unit's turn for what changes slowly: once in ten. */
   watchTurn = true;
 
   constructor(
     readonly site: CompiledSite,
-    readonly plan: UnitPlan,
+    public plan: UnitPlan,
   ) {
-    this.nodes = new NodePressures(plan.nodes);
+    this.nodes = new NodePressures(plan.nodes.count);
+  }
+
+  /** From here on the frame is that of another unit, once it is read. */
+  turnTo(plan: UnitPlan): void {
+    this.plan = plan;
+    if (plan.nodes.count > this.nodes.capacity) this.nodes = new NodePressures(plan.nodes.count);
   }
 
   read(state: SlotState, nowMs: number, stopped: boolean): void {
@@ -94,6 +94,7 @@ export class UnitFrame {
     this.nowMs = nowMs;
     this.stopped = stopped;
     this.exchangerKnown = false;
+    this.nodeWallKnown = false;
     readAmbient(this.site, state, plan.ambientSlot, this.ambient);
     this.supplyTemperature = celsius(tally.take(state, slot['supply.temperature']));
     this.returnTemperature = celsius(tally.take(state, slot['return.temperature']));
@@ -110,9 +111,9 @@ export class UnitFrame {
   }
 }
 
-const framesOfSite = new WeakMap<CompiledSite, (UnitFrame | undefined)[]>();
+const frameOfSite = new WeakMap<CompiledSite, UnitFrame>();
 
-/** The frame of a unit, read anew from the slots. One object a unit, used again each second. */
+/** The site's frame, turned to a unit and read anew from the slots: it holds until the next one is read. */
 export function readUnitFrame(
   site: CompiledSite,
   state: SlotState,
@@ -120,12 +121,13 @@ export function readUnitFrame(
   nowMs: number,
   stopped: boolean,
 ): UnitFrame {
-  let frames = framesOfSite.get(site);
-  if (frames === undefined) {
-    frames = [];
-    framesOfSite.set(site, frames);
+  const plan = unitPlan(site, unitIndex);
+  let frame = frameOfSite.get(site);
+  if (frame === undefined) {
+    frame = new UnitFrame(site, plan);
+    frameOfSite.set(site, frame);
   }
-  const frame = (frames[unitIndex] ??= new UnitFrame(site, unitPlan(site, unitIndex)));
+  frame.turnTo(plan);
   frame.read(state, nowMs, stopped);
   return frame;
 }
