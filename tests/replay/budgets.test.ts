@@ -1,3 +1,4 @@
+import { coverageFactorOf } from '@ebbline/shared/uncertainty/degrees-of-freedom';
 import { describe, expect, it } from 'vitest';
 import { varianceOf } from '../../backend/src/evaluation/derive/uncertainty-budget';
 import { createPipeline, type CountingPipeline } from '../../backend/src/evaluation/pipeline/create-pipeline';
@@ -39,7 +40,7 @@ describe('the uncertainty budget', () => {
         const expanded = state.expandedUncertainty[slot] ?? Number.NaN;
         if (site.slots.measured[slot] === 1 || Number.isNaN(expanded)) continue;
         stated += 1;
-        const u = expanded / 2;
+        const u = expanded / coverageFactorOf(state.degreesOfFreedom[slot] ?? Number.NaN);
         const ofParts = Math.sqrt(varianceOf(parts));
         if (!(Math.abs(ofParts - u) <= 1e-9 * Math.abs(u)))
           wrong.push(`${id}: ${parts.map(({ from }) => from).join(' + ')} make ${ofParts}, stated is ${u}`);

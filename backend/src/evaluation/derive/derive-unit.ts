@@ -26,7 +26,11 @@ export function deriveUnit(
   if (work.startedState !== state) start(state, work);
   frame.memory = deriveMemoryOf(site, state);
   sampleMemory(frame);
-  for (const derive of work.derive) derive(frame);
+  for (const derive of work.derive) {
+    // What a point that gave up half-way summed is none of the next one's.
+    frame.scatter = 0;
+    derive(frame);
+  }
   return frame;
 }
 
