@@ -1,8 +1,7 @@
 import type { Figure } from '@ebbline/shared/contract/live-feed';
 import type { Reading } from '@ebbline/shared/contract/reading';
 import { coverageFactor } from '@ebbline/shared/uncertainty/combine';
-import { sumFigures } from './sum-figures';
-import { noFigure } from './to-reading';
+import { counts, noSum, sumFigures } from './sum-figures';
 
 /** What one unit brings to a sum. */
 export interface UnitInputs {
@@ -27,8 +26,6 @@ export interface HallSum {
   add(units: readonly UnitInputs[]): { readonly figure: Figure; readonly parts: readonly SumPart[] };
 }
 
-const counts = ({ value, quality }: Reading): boolean => value !== null && quality !== 'bad';
-
 const partOf = (unit: string, { id, expandedUncertainty }: Reading, slope: number): SumPart => ({
   from: `${unit}:${id}`,
   contribution: (Math.abs(slope) * (expandedUncertainty ?? Number.NaN)) / coverageFactor,
@@ -52,7 +49,10 @@ function captured(units: readonly UnitInputs[]): ReturnType<HallSum['add']> {
   const both = units.filter(({ readings }) => readings.every(counts));
   const heat = sumFigures(both.flatMap(({ readings }) => readings.slice(0, 1)));
   const power = sumFigures(both.flatMap(({ readings }) => readings.slice(1)));
-  if (heat.value === null || power.value === null || power.value <= 0) return { figure: noFigure, parts: [] };
+  if (heat.value === null || power.value === null)
+    return { figure: noSum(units.flatMap(({ readings }) => readings)), parts: [] };
+  // All chips are off: there is nothing to take a share of.
+  if (power.value <= 0) return { figure: { ...heat, value: null, quality: 'bad', reasons: ['undefined'] }, parts: [] };
   const slopes = [1 / power.value, heat.value / power.value ** 2];
   const parts = both.flatMap(({ unit, readings }) =>
     readings.map((one, index) => partOf(unit, one, slopes[index] ?? 0)),

@@ -1,4 +1,5 @@
 import type { Figure } from '@ebbline/shared/contract/live-feed';
+import { sayReasons } from '../../text/words';
 
 /** A sum over the loops of a hall, and of how many it is; the note is null where all are in it. */
 export interface PartialSum {
@@ -6,11 +7,15 @@ export interface PartialSum {
   readonly note: string | null;
 }
 
-/** Says how many loops a sum counts, in the place of the reason that some input is bad. */
+/** Says how many loops a sum counts and why not the others, in the place of the reason that some input is bad. */
 export function partialSum(sum: Figure, parts: readonly Figure[]): PartialSum {
-  const counted = parts.filter(({ value, quality }) => value !== null && quality !== 'bad').length;
-  if (sum.value === null || counted === parts.length) return { figure: sum, note: null };
+  const others = parts.filter(({ value, quality }) => value === null || quality === 'bad');
+  if (others.length === 0) return { figure: sum, note: null };
+  const counted = `${parts.length - others.length} of ${parts.length} units`;
+  // Without a value the reasons of the sum are the loops' own, and stand beside it already.
+  if (sum.value === null) return { figure: sum, note: counted };
   const reasons = sum.reasons.filter((reason) => reason !== 'inputBad');
   const figure: Figure = { ...sum, reasons, quality: reasons.length === 0 ? 'good' : sum.quality };
-  return { figure, note: `${counted} of ${parts.length} units; not known of the others` };
+  const why = sayReasons([...new Set(others.flatMap((one) => one.reasons))]);
+  return { figure, note: `${counted}; the others: ${why === '' ? 'not known' : why}` };
 }

@@ -68,10 +68,16 @@ describe('capture on the Hall screen', () => {
 describe('a sum of the Hall screen', () => {
   const sum = aFigure(170, { quality: 'uncertain', reasons: ['inputBad'] });
 
-  it('says how many units it counts in the place of a bad input', () => {
-    const { figure, note } = partialSum(sum, [aFigure(90), aFigure(80), aFigure(null)]);
+  it('says how many units it counts, and why not the others, in the place of a bad input', () => {
+    const others = [aFigure(null, { reasons: ['warming'] }), aFigure(null, { reasons: ['warming'] })];
+    const { figure, note } = partialSum(sum, [aFigure(90), aFigure(80), ...others]);
     expect(figure).toMatchObject({ value: 170, quality: 'good', reasons: [] });
-    expect(note).toBe('2 of 3 units; not known of the others');
+    expect(note).toBe('2 of 4 units; the others: not watched long enough yet');
+  });
+
+  it('says that it counts none, beside the reasons of the units that it carries', () => {
+    const none = aFigure(null, { quality: 'bad', reasons: ['warming'] });
+    expect(partialSum(none, [none, none])).toEqual({ figure: none, note: '0 of 2 units' });
   });
 
   it('keeps every other doubt, and says nothing of units where all are counted', () => {

@@ -51,6 +51,22 @@ describe('a sum over the units of a hall', () => {
     expect(figure.expandedUncertainty).toBeCloseTo(2 * Math.sqrt(2 * (0.008 ** 2 + 0.0048 ** 2)), 12);
   });
 
+  it('without any value gives the reasons of its units, each once, and the age of the oldest', () => {
+    const warming = (age: number): Reading => ({ ...reading('heatRemoved', null, null), age, reasons: ['warming'] });
+    const units = [1, 3].map((age) => ({ unit: `u${age}`, readings: [warming(age)] }));
+    const { figure } = add('heatRemoved', units);
+    expect(figure).toMatchObject({ value: null, quality: 'bad', reasons: ['warming'], age: 3 });
+    const lost = { unit: 'c', readings: [reading('heatRemoved', null, null)] };
+    expect(add('heatRemoved', [...units, lost]).figure.reasons).toEqual(['warming', 'notReceived']);
+    const both = units.map((one) => ({ ...one, readings: [...one.readings, reading('chipPower', 300, 4)] }));
+    expect(add('capture', both).figure).toMatchObject({ value: null, quality: 'bad', reasons: ['warming'] });
+    expect(add('heatRemoved', []).figure).toMatchObject({ value: null, reasons: ['notReceived'] });
+  });
+
+  it('says that a share of no power at all is undefined', () => {
+    expect(add('capture', [unit('a', 0, 0)]).figure).toMatchObject({ value: null, age: 1, reasons: ['undefined'] });
+  });
+
   it('has no value without chip power, and no uncertainty where a part states none', () => {
     expect(add('capture', [unit('a', 300, null)]).figure.value).toBeNull();
     expect(add('capture', [unit('a', 300, 0)]).figure.value).toBeNull();
