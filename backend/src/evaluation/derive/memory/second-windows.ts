@@ -1,3 +1,5 @@
+import { RecentBends } from './recent-bends';
+
 const mask = 63;
 
 /** Longest window, s. */
@@ -10,15 +12,13 @@ export const windowSeconds = mask + 1;
 export class SecondWindows {
   private readonly values: Float32Array;
   private readonly heads: Uint8Array;
-  private readonly variance: Float64Array;
-  /** Second differences that the noise rests on, up to as many as it ever does. */
-  private readonly bends: Uint8Array;
+  /** Noise of each signal by the last minute. */
+  private readonly bends: RecentBends;
 
   constructor(signals: number) {
     this.values = new Float32Array(signals * windowSeconds).fill(Number.NaN);
     this.heads = new Uint8Array(signals);
-    this.variance = new Float64Array(signals).fill(Number.NaN);
-    this.bends = new Uint8Array(signals);
+    this.bends = new RecentBends(signals);
   }
 
   push(signal: number, value: number): void {
@@ -26,15 +26,7 @@ export class SecondWindows {
     const head = this.heads[signal] as number;
     const last = this.values[first + head] as number;
     const bend = value - 2 * last + (this.values[first + ((head - 1) & mask)] as number);
-    // Second differences of white noise have six times its variance; a steady slope leaves them alone.
-    if (!Number.isNaN(bend)) {
-      const count = Math.min(mostBends, (this.bends[signal] as number) + 1);
-      this.bends[signal] = count;
-      const found = (bend * bend) / 6;
-      const known = count === 1 ? found : (this.variance[signal] as number);
-      // Their plain mean at first, or the first one alone would count for a minute.
-      this.variance[signal] = known + (found - known) * Math.max(noiseShare, 1 / count);
-    }
+    if (!Number.isNaN(bend)) this.bends.push(signal, bend);
     const next = (head + 1) & mask;
     this.heads[signal] = next;
     this.values[first + next] = value;
@@ -73,17 +65,20 @@ export class SecondWindows {
     return sum / (half * half);
   }
 
-  /** Standard deviation of one sample; 0 for a signal that never moved, NaN before the third. */
+  /**
+   * Standard deviation of one sample by its second differences, which have six times the variance of white noise; a steady slope
+   * leaves them alone. 0 for a signal that never moved, NaN before the third.
+   */
   noise(signal: number): number {
-    return Math.sqrt(this.variance[signal] as number);
+    return Math.sqrt(this.bends.variance(signal) / 6);
   }
 
   /**
    * Degrees of freedom of the noise: 18/35 of the second differences that it rests on, as neighbours share samples (their correlations
-   * −2/3 and 1/6: 1 + 2 (4/9 + 1/36) = 35/18). A mean that forgets by λ counts as (2 − λ)/λ of them.
+   * −2/3 and 1/6: 1 + 2 (4/9 + 1/36) = 35/18).
    */
   noiseDegreesOfFreedom(signal: number): number {
-    return Math.max(1, ((this.bends[signal] as number) * 18) / 35);
+    return Math.max(1, (this.bends.count(signal) * 18) / 35);
   }
 
   /** What the noise of single samples makes of `slope`: σ √(2/half)/half. */
@@ -96,8 +91,3 @@ export class SecondWindows {
     this.values.fill(Number.NaN, first * windowSeconds, (first + count) * windowSeconds);
   }
 }
-
-/** Noise is known from about the last minute. */
-const noiseShare = 1 / 60;
-/** (2 − λ)/λ. */
-const mostBends = 119;

@@ -60,8 +60,8 @@ describe('an explanation', () => {
   it('of a tank rate after some seconds rests on few observations, and has the larger factor of Student’s t', () => {
     const slot = built.slot('separatorRate');
     const degrees = state.degreesOfFreedom[slot] ?? Number.NaN;
-    // 88 second differences of 90 seconds, of which 18/35 are free.
-    expect(degrees).toBe(45);
+    // The last 60 second differences, of which 18/35 are free.
+    expect(degrees).toBe(30);
     expect(explain(slot).parts).toHaveLength(1);
     expect(coverageFactorOf(degrees)).toBeGreaterThan(2.05);
   });
