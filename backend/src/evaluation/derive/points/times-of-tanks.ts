@@ -30,7 +30,7 @@ export function usableNow(frame: UnitFrame): number {
   );
 }
 
-/** Seconds until the supply tank is empty at the present rate; does not apply while nothing surely falls. */
+/** Seconds until the supply tank is empty at the present rate; undefined while nothing surely falls. */
 export function deriveTimeToEmpty(frame: UnitFrame): void {
   const { tally, plan } = frame;
   tally.begin();
@@ -39,7 +39,7 @@ export function deriveTimeToEmpty(frame: UnitFrame): void {
   deriveTime(frame, plan.slot.timeToEmpty, usable, usableU, plan.slot.supplyTankRate, -1);
 }
 
-/** Seconds until the separator is full at the present rate; does not apply while nothing surely rises. */
+/** Seconds until the separator is full at the present rate; undefined while nothing surely rises. */
 export function deriveTimeToFull(frame: UnitFrame): void {
   const { tally, plan, state } = frame;
   const { volumes, separatorAreaM2 } = plan.unit.design;
@@ -83,7 +83,7 @@ function deriveTime(
     return;
   }
   tally.take(frame.state, moves >= 0 ? moves : rateSlot);
-  if (!tally.isBad()) tally.note(moves >= 0 ? reasonBit.undefined : reasonBit.notApplicable, Infinity);
+  if (!tally.isBad()) tally.note(reasonBit.undefined, Infinity);
   writeFitted(frame, target, Number.NaN, Number.NaN);
 }
 

@@ -102,8 +102,23 @@ describe('time until a tank is empty or full', () => {
     expect(undefinedSeen).toBeGreaterThan(0);
   });
 
-  it('does not apply while nothing surely falls', () => {
-    expect(falling(0, 0.5).reasons('timeToEmpty')).toBe(reasonBit.notApplicable);
+  it('is undefined while nothing surely falls: the rate is within its uncertainty', () => {
+    expect(falling(0, 0.5).reasons('timeToEmpty')).toBe(reasonBit.undefined);
+  });
+
+  it('is back within ten seconds of a level of 0 that lasted twenty, and as sure as before within a minute', () => {
+    const built = buildRichUnitM(stated);
+    const level = (second: number): number =>
+      0.5 - (60 * second) / 60_000 + (0.5 / 1000) * Math.sin(second * 2.399) * Math.SQRT2;
+    let before = 0;
+    for (let second = 1; second <= 214; second += 1) {
+      step(built, second, { 'supplyTank.level': second > 130 && second <= 150 ? 0 : level(second) });
+      if (second === 130) before = built.expandedUncertainty('timeToEmpty');
+      if (second > 160) expect(built.reasons('timeToEmpty'), `${second}`).toBe(0);
+      if (second > 160) expect(built.value('timeToEmpty') / ((80 - (12 * second) / 60) / 0.2)).toBeCloseTo(1, 0);
+    }
+    expect(built.expandedUncertainty('timeToEmpty')).toBeLessThan(1.2 * before);
+    expect(built.value('timeToEmpty')).toBeCloseTo((80 - (12 * 214) / 60) / 0.2, -1);
   });
 });
 
