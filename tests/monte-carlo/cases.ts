@@ -56,6 +56,14 @@ export const vacuumMargin = (values: Readonly<Record<string, number>>): Case => 
   figures: (draw) => ofElevation(draw) + ofLoss(draw, 800),
 });
 
+/** As after a pump trip: the column stands, without loss, from the tank whose foot is worse. */
+export const vacuumMarginWorst = (values: Readonly<Record<string, number>>): Case => ({
+  ...vacuumMargin(values),
+  point: 'vacuumMarginWorst',
+  rows: ['vacuumMarginWorst'],
+  figures: ofElevation,
+});
+
 export const boilingMargin = (values: Readonly<Record<string, number>>): Case => ({
   built: unit(values),
   point: 'boilingMargin',

@@ -1,5 +1,15 @@
 import { describe, expect, it } from 'vitest';
-import { boilingMargin, capture, conductance, heat, inLeak, plateResistance, reserve, vacuumMargin } from './cases';
+import {
+  boilingMargin,
+  capture,
+  conductance,
+  heat,
+  inLeak,
+  plateResistance,
+  reserve,
+  vacuumMargin,
+  vacuumMarginWorst,
+} from './cases';
 import { coverageOf, largestPart, type Case } from './coverage';
 import { seededDraws, shortestHalfWidth } from './draws';
 
@@ -22,6 +32,8 @@ const rows: readonly Row[] = [
   ],
   ['vacuum margin of 13 kPa', () => vacuumMargin({}), 'elevations.accuracy'],
   ['vacuum margin of 2 kPa', () => vacuumMargin({ 'supplyTank.pressure': 85_000 }), 'elevations.accuracy'],
+  ['worse vacuum margin of 12 kPa', () => vacuumMarginWorst({}), 'elevations.accuracy'],
+  ['worse vacuum margin of 2 kPa', () => vacuumMarginWorst({ 'supplyTank.pressure': 85_000 }), 'elevations.accuracy'],
   ['boiling margin of 23 kPa', () => boilingMargin({}), 'nodes.loss'],
   ['boiling margin of 3 kPa', () => boilingMargin({ 'separator.pressure': 12_000 }), 'nodes.loss'],
   ['in-leak of 30 free L/min', () => inLeak({ 'vacuum.exhaustFlow': 30 * litre }), 'vacuum.exhaustFlow'],
