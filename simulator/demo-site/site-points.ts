@@ -24,14 +24,14 @@ export const northPoints = `    topic: quillmere/north/{unit}/telemetry
       separator.level: { path: separator.level, unit: cm, accuracy: ±3 mm, range: 0 to 120 cm }
       filter.pressureDrop: { path: filter.dp, unit: kPa, accuracy: ±0.2 kPa, range: -5 to 150 kPa }
       pump.speed: { path: pump.speed, unit: '%', accuracy: 0.5 %, range: 0 to 100 % }
-      pump.power: { path: pump.w, unit: W, accuracy: 1 % of reading }
+      pump.power: { path: pump.w, unit: W, accuracy: 1 % of reading, range: 0 to 10000 W }
       pump.running: { path: pump.run }
       vacuum.speed: { path: vacuum.speed, unit: '%', range: 0 to 100 % }
       vacuum.running: { path: vacuum.run }
       vacuum.exhaustFlow: { path: vacuum.exhaust, unit: free L/min, accuracy: 3 % of reading, range: 0 to 2000 free L/min }
       valve.command: { path: valve.command, unit: '%', range: 0 to 100 % }
       valve.position: { path: valve.position, unit: '%', accuracy: 1 %, range: -3 to 103 % }
-      unit.power: { path: power, unit: W, accuracy: 1 % of reading }
+      unit.power: { path: power, unit: W, accuracy: 1 % of reading, range: 0 to 30000 W }
       water.found: { path: rope, words: { wet: 'yes', dry: 'no' } }
       mode: { path: mode, words: { ${Object.entries(modeWords)
         .map(([mode, word]) => `${word}: ${mode}`)
@@ -39,13 +39,13 @@ export const northPoints = `    topic: quillmere/north/{unit}/telemetry
       branch.*.flow: { path: 'racks.{branch}.flow', unit: L/min, accuracy: 2 % of reading, range: 0 to 200 L/min }
       branch.*.return.temperature: { path: 'racks.{branch}.t', ${pt100} }
       branch.*.return.pressure: { path: 'racks.{branch}.p', ${tank} }
-      branch.*.power: { path: 'racks.{branch}.w', unit: W, accuracy: 1 % of reading }
+      branch.*.power: { path: 'racks.{branch}.w', unit: W, accuracy: 1 % of reading, range: 0 to 200000 W }
       plate.*.temperature: { path: 'chips.{plate}.t', unit: °C, accuracy: ±1 °C, range: 0 to 130 °C }
-      plate.*.power: { path: 'chips.{plate}.w', unit: W, accuracy: 4 % of reading }
+      plate.*.power: { path: 'chips.{plate}.w', unit: W, accuracy: 4 % of reading, range: 0 to 2000 W }
       separator.levelHigh: { path: separator.high }
       supplyTank.vent.command: { path: tank.ventCommand, unit: '%', range: 0 to 100 % }
       supplyTank.vent.position: { path: tank.ventPosition, unit: '%', range: -3 to 103 % }
-      topUp.volume: { path: topUp, unit: L }
+      topUp.volume: { path: topUp, unit: L, range: 0 to 1000000 L }
       pump.discharge.pressure: { path: pump.outlet, ${wide} }
       pump.command: { path: pump.ordered }
       vacuum.command: { path: vacuum.ordered }
@@ -61,7 +61,7 @@ export const northPoints = `    topic: quillmere/north/{unit}/telemetry
 
 /** What only units with a rich set of sensors tell, beside the rest. */
 export const northRichPoints = `      transfer.flow: { path: transfer.flow, unit: L/min, accuracy: 0.5 % of reading, range: 0 to 1500 L/min }
-      vacuum.power: { path: vacuum.w, unit: W, accuracy: 1 % of reading }
+      vacuum.power: { path: vacuum.w, unit: W, accuracy: 1 % of reading, range: 0 to 20000 W }
       vacuum.trap.full: { path: vacuum.trap }
       vacuum.bleedFlow: { path: vacuum.bleed, unit: free L/min, accuracy: 3 % of reading, range: 0 to 2000 free L/min }
       water.conductivity: { path: water.conductivity, unit: µS/cm, accuracy: 3 % of reading, range: 0 to 2000 µS/cm }
@@ -70,7 +70,7 @@ export const northRichPoints = `      transfer.flow: { path: transfer.flow, unit
       branch.*.isolated: { path: 'racks.{branch}.shut' }
       branch.*.water.found: { path: 'racks.{branch}.rope', words: { wet: 'yes', dry: 'no' } }
       server.*.return.temperature: { path: 'servers.{server}.t', ${pt100} }
-      server.*.power: { path: 'servers.{server}.w', unit: W, accuracy: 4 % of reading }
+      server.*.power: { path: 'servers.{server}.w', unit: W, accuracy: 4 % of reading, range: 0 to 30000 W }
       server.*.fanSpeed: { path: 'servers.{server}.fan', unit: '%', range: 0 to 100 % }
 `;
 
@@ -94,26 +94,26 @@ const southRows: readonly (readonly [point: string, rest: string])[] = [
   ['separator.level', 'unit: m, accuracy: ±3 mm, range: 0 to 1.5 m'],
   ['filter.pressureDrop', 'unit: mbar, accuracy: ±2 mbar, range: -50 to 1500 mbar'],
   ['pump.speed', "unit: '%', accuracy: 0.5 %, range: 0 to 100 %"],
-  ['pump.power', 'unit: kW, accuracy: 1 % of reading'],
+  ['pump.power', 'unit: kW, accuracy: 1 % of reading, range: 0 to 10 kW'],
   ['pump.running', ''],
   ['vacuum.speed', "unit: '%', range: 0 to 100 %"],
   ['vacuum.running', ''],
   ['vacuum.exhaustFlow', 'unit: free m³/h, accuracy: 3 % of reading, range: 0 to 120 free m³/h'],
   ['valve.command', "unit: '%', range: 0 to 100 %"],
   ['valve.position', "unit: '%', accuracy: 1 %, range: -3 to 103 %"],
-  ['unit.power', 'unit: kW, accuracy: 1 % of reading'],
+  ['unit.power', 'unit: kW, accuracy: 1 % of reading, range: 0 to 30 kW'],
   ['water.found', ''],
   ['branch.*.flow', 'unit: m³/h, accuracy: 0.5 % of reading, range: 0 to 30 m³/h'],
   ['branch.*.return.temperature', pt100],
   ['branch.*.return.pressure', bar],
-  ['branch.*.power', 'unit: kW, accuracy: 1 % of reading'],
+  ['branch.*.power', 'unit: kW, accuracy: 1 % of reading, range: 0 to 200 kW'],
   ['plate.*.temperature', 'unit: °C, accuracy: ±1 °C, range: 0 to 130 °C'],
-  ['plate.*.power', 'unit: W, accuracy: 4 % of reading'],
+  ['plate.*.power', 'unit: W, accuracy: 4 % of reading, range: 0 to 2000 W'],
   ['mode', ''],
   ['separator.levelHigh', ''],
   ['supplyTank.vent.command', "unit: '%', range: 0 to 100 %"],
   ['supplyTank.vent.position', "unit: '%', range: -3 to 103 %"],
-  ['topUp.volume', 'unit: L'],
+  ['topUp.volume', 'unit: L, range: 0 to 1000000 L'],
   ['pump.discharge.pressure', wideBar],
   ['pump.command', ''],
   ['vacuum.command', ''],
@@ -129,7 +129,7 @@ const southRows: readonly (readonly [point: string, rest: string])[] = [
 
 const southRichRows: readonly (readonly [point: string, rest: string])[] = [
   ['transfer.flow', 'unit: m³/h, accuracy: 0.5 % of reading, range: 0 to 120 m³/h'],
-  ['vacuum.power', 'unit: kW, accuracy: 1 % of reading'],
+  ['vacuum.power', 'unit: kW, accuracy: 1 % of reading, range: 0 to 20 kW'],
   ['vacuum.trap.full', ''],
   ['vacuum.bleedFlow', 'unit: free m³/h, accuracy: 3 % of reading, range: 0 to 120 free m³/h'],
   ['water.conductivity', 'unit: µS/cm, accuracy: 3 % of reading, range: 0 to 2000 µS/cm'],
@@ -138,7 +138,7 @@ const southRichRows: readonly (readonly [point: string, rest: string])[] = [
   ['branch.*.isolated', ''],
   ['branch.*.water.found', ''],
   ['server.*.return.temperature', pt100],
-  ['server.*.power', 'unit: W, accuracy: 4 % of reading'],
+  ['server.*.power', 'unit: W, accuracy: 4 % of reading, range: 0 to 30000 W'],
 ];
 const tankRows: readonly (readonly [point: string, rest: string])[] = [
   ['tank.*.level', 'unit: m, accuracy: ±3 mm, range: 0 to 1.5 m'],
