@@ -28,7 +28,13 @@ export const ins4: UnitEntry = {
   unitOfMeasure: 'K',
   basis:
     'Second law: in counterflow no water leaves beyond the other’s inlet; judged beyond twice the standard uncertainty (JCGM 100).',
-  feeds: [],
+  feeds: [
+    'supply.temperature',
+    'return.temperature',
+    'facility.supply.temperature',
+    'facility.return.temperature',
+    'loop.flow',
+  ],
   offInModes: [...stoppedModes, 'starting', 'powerReturn'],
   offWhenInferred: true,
   applies: (_unit, slots) => slots.lmtd >= 0 && slots.loopFlow >= 0,
