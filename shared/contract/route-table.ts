@@ -168,7 +168,7 @@ export const routeTable = [
     reply: energyReportSchema,
     query: energyQuerySchema,
     body: null,
-    faults: ['UNIT_UNKNOWN', 'HALL_UNKNOWN', 'ENERGY_RANGE', 'HISTORY_UNAVAILABLE'],
+    faults: ['UNIT_UNKNOWN', 'HALL_UNKNOWN', 'ENERGY_RANGE', 'ENERGY_NOT_YET', 'HISTORY_UNAVAILABLE'],
   },
   { method: 'get', path: '/api/alarms', reply: alarmListSchema, query: null, body: null, faults: [] },
   {

@@ -2,7 +2,9 @@ import type { EnergyReport, EnergyStep } from '@ebbline/shared/contract/energy';
 import { describe, expect, it } from 'vitest';
 import { historyLayout } from '../../backend/src/main/history-layout';
 import { EnergyFromHistory } from '../../backend/src/runner/energy/energy-from-history';
+import { WatchedHistory } from '../../backend/src/runner/energy/watched-history';
 import { buildSite } from '../helpers/compiled-site-builder';
+import { keptSums } from '../helpers/kept-sums';
 import { hour, minute, rowsOf, second, startMs } from './history-samples';
 import type { StoreUnderTest } from './store-under-test';
 
@@ -32,7 +34,15 @@ export function energyContract(current: () => StoreUnderTest): void {
     await current().store.write(rowsOf(rows.flat()));
   };
   const ask = async (fromMs: number, toMs: number, by: EnergyStep, nowMs = toMs): Promise<EnergyReport> => {
-    const totals = new EnergyFromHistory({ site: () => site, store: current().store, nowMs: () => nowMs });
+    const kept = keptSums();
+    const store = new WatchedHistory(current().store, kept, () => nowMs);
+    const totals = new EnergyFromHistory({
+      site: () => site,
+      store,
+      kept,
+      nowMs: () => nowMs,
+      monotonicMs: () => 0,
+    });
     const report = await totals.report({ unit, hall: null, fromMs, toMs, by });
     if (!report.ok) throw new Error(report.fault.message);
     return report.value;

@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { energyContract } from './energy.contract';
+import { keptEnergyContract } from './kept-energy.contract';
 import { historyMinutesContract } from './history-minutes.contract';
 import {
   day,
@@ -175,6 +176,7 @@ export function historyStoreContract(open: () => Promise<StoreUnderTest>): void 
 
   historyMinutesContract(() => subject);
   energyContract(() => subject);
+  keptEnergyContract(() => subject);
 
   describe('across a restart', () => {
     it('gives the same figures for what was written and sealed, and goes on', async () => {

@@ -29,7 +29,7 @@ const libraryRooms = [
   ['the-mqtt-client', 'mqtt', '^(backend/src/connections/mqtt-intake|simulator/src/publish)/'],
   ['the-embedded-broker', 'aedes', '^backend/src/connections/embedded-broker/'],
   ['the-time-series-client', 'influx|@duckdb/[^/]+', '^backend/src/connections/history-store/'],
-  ['the-sql-engine', 'libsql|kysely', '^backend/(src/connections/alarm-journal/|build/lock-data-folder)'],
+  ['the-sql-engine', 'libsql|kysely', '^backend/(src/connections/(alarm-journal|energy-sums)/|build/lock-data-folder)'],
   ['the-socket-server', 'socket\\.io|@nestjs/(platform-socket\\.io|websockets)', '^backend/src/connections/live-feed/'],
   ['the-socket-client', 'socket\\.io-client', '^frontend/src/feed/'],
   ['the-chart-library', 'uplot', '^frontend/src/charts/'],

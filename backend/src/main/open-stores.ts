@@ -4,12 +4,14 @@ import { CodedError } from '@ebbline/shared/errors/coded-error';
 import { journalFile } from '../connections/alarm-journal/alarm-journal.provider';
 import { SqliteAlarmJournal } from '../connections/alarm-journal/sqlite-alarm-journal';
 import type { Environment } from '../connections/config/environment';
+import { EnergySumsFile, energySumsFileName } from '../connections/energy-sums/energy-sums-file';
 import { MemoryFile, memoryFileName } from '../connections/memory-file/memory-file';
 import { DuckDbHistoryStore } from '../connections/history-store/embedded/duckdb-history-store';
 import { InfluxHistoryStore } from '../connections/history-store/influx/influx-history-store';
 import { WorkerHistoryStore } from '../connections/history-store/worker-history-store';
 import type { AlarmJournal } from '../ports/alarm-journal';
 import type { HistoryStore } from '../ports/history-store';
+import type { KeptEnergy } from '../ports/kept-energy';
 import type { MemoryStore } from '../ports/memory-store';
 import type { ClosingStack } from './closing-stack';
 import { StartFault } from './start-fault';
@@ -18,6 +20,7 @@ export interface Stores {
   readonly journal: AlarmJournal;
   readonly store: HistoryStore;
   readonly memory: MemoryStore;
+  readonly keptEnergy: KeptEnergy;
 }
 
 /** What outlives the program: the journal of alarms, history, and what the judge has learnt. */
@@ -28,11 +31,20 @@ export async function openStores(environment: Environment, worker: URL | null, c
     closing.add(() => journal.close());
     const store = await openHistory(environment, worker);
     closing.add(() => store.close());
-    return { journal, store, memory: new MemoryFile(join(environment.dataFolder, memoryFileName)) };
+    const keptEnergy = new EnergySumsFile(join(environment.dataFolder, energySumsFileName), historyName(environment));
+    closing.add(() => keptEnergy.close());
+    return { journal, store, memory: new MemoryFile(join(environment.dataFolder, memoryFileName)), keptEnergy };
   } catch (error) {
     if (error instanceof CodedError && /^(JOURNAL|HISTORY)_/.test(error.code)) throw new StartFault([error.message]);
     throw error;
   }
+}
+
+/** Which history sums are made from; without the password that an address may hold. */
+function historyName({ influxUrl }: Environment): string {
+  if (influxUrl === null) return 'embedded';
+  const { host, pathname } = new URL(influxUrl);
+  return `${host}${pathname}`;
 }
 
 /** The server of the environment, else embedded: in a thread of its own where its program is built; tests run it on this one. */

@@ -28,6 +28,7 @@ import { WATER_DESK } from '../ports/water-desk';
 import { TICKER } from '../ports/ticker';
 import { TIGHTNESS_DESK } from '../ports/tightness-desk';
 import { EnergyFromHistory } from '../runner/energy/energy-from-history';
+import { WatchedHistory } from '../runner/energy/watched-history';
 import { pipelineInForce } from '../runner/pipeline-in-force';
 import { createRunner } from '../runner/runner';
 import { sourceTickClock, wallTickClock } from '../runner/tick-clock';
@@ -85,10 +86,11 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
   const ticker = new SystemTicker();
   const loaded = await openSite(environment.siteFile, say);
   const { site } = loaded;
-  const { journal, store, memory } = await openStores(environment, options.historyWorker, closing);
+  const { journal, store: history, memory, keptEnergy } = await openStores(environment, options.historyWorker, closing);
+  const tickClock = environment.clock === 'wall' ? wallTickClock(clock) : sourceTickClock();
+  const store = new WatchedHistory(history, keptEnergy, () => tickClock.nowMs());
   await store.useLayout(historyLayout(site));
 
-  const tickClock = environment.clock === 'wall' ? wallTickClock(clock) : sourceTickClock();
   const inForce = pipelineInForce(createPipeline(site, { clock: environment.clock, startMs: tickClock.nowMs() }));
   const gate = new HeldAcknowledgements();
   const use = { clientId: clientId(environment.dataFolder), limits: brokerLimits(site.maximumPayloadBytes) };
@@ -127,7 +129,13 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
     { provide: HISTORY_STORE, useValue: store },
     {
       provide: ENERGY_TOTALS,
-      useValue: new EnergyFromHistory({ site: () => inForce.pipeline.site, store, nowMs: () => tickClock.nowMs() }),
+      useValue: new EnergyFromHistory({
+        site: () => inForce.pipeline.site,
+        store,
+        kept: keptEnergy,
+        nowMs: () => tickClock.nowMs(),
+        monotonicMs: () => clock.monotonicMs(),
+      }),
     },
     { provide: LIVE_VIEW, useValue: runner.live },
     { provide: OPERATIONS, useValue: runner.operations },

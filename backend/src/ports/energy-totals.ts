@@ -11,7 +11,7 @@ export interface EnergyRequest {
 }
 
 export interface EnergyFault {
-  readonly code: 'UNIT_UNKNOWN' | 'HALL_UNKNOWN' | 'ENERGY_RANGE';
+  readonly code: 'UNIT_UNKNOWN' | 'HALL_UNKNOWN' | 'ENERGY_RANGE' | 'ENERGY_NOT_YET';
   readonly message: string;
 }
 

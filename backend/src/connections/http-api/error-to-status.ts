@@ -25,6 +25,7 @@ export const problemTable = {
   HAND_ENTRY_WITHDRAWN_ALREADY: { status: 409, title: 'Withdrawn already' },
   HALL_UNKNOWN: { status: 404, title: 'No such hall' },
   ENERGY_RANGE: { status: 400, title: 'Too much at once' },
+  ENERGY_NOT_YET: { status: 503, title: 'Not all is added up yet' },
   TIGHTNESS_UNKNOWN: { status: 404, title: 'No such tightness test' },
   TIGHTNESS_RUNNING: { status: 409, title: 'A tightness test runs already' },
   TIGHTNESS_NO_PRESSURE: { status: 409, title: 'The unit does not measure what a tightness test needs' },

@@ -13,19 +13,24 @@ export interface PowerSeries {
 
 export type UnitPowers = Readonly<Partial<Record<EnergyQuantity, PowerSeries>>>;
 
+/** Wants the seconds of each period that have passed, of each energy that the unit has. */
+export function addWanted(periods: readonly PeriodSum[], has: readonly EnergyQuantity[], nowMs: number): void {
+  for (const { startMs, endMs, of } of periods) {
+    const passedS = Math.max(0, Math.min(endMs, nowMs) - startMs) / 1000;
+    for (const quantity of has) of[quantity].wantedSeconds += passedS;
+  }
+}
+
 /**
  * Adds one unit's energies to the periods: E = Σ P̄·t over the seconds that were measured, piece by piece, so that a gap adds neither
  * energy nor seconds. U(E) = Σ U(P)·t: what a sensor is off it is off in every second alike (r = +1: JCGM 100:2008, 5.2.2, note 1),
  * so nothing is divided by √n. Units are added up in the same way, which bounds the sum from above where their sensors are
  * independent. Pieces are equal, and begin with the first period; none crosses the border of two periods.
  */
-export function addUnit(periods: readonly PeriodSum[], powers: UnitPowers, pieceMs: number, nowMs: number): void {
+export function addMeasured(periods: readonly PeriodSum[], powers: UnitPowers, pieceMs: number): void {
   let piece = 0;
   for (const period of periods) {
     const pieces = Math.round((period.endMs - period.startMs) / pieceMs);
-    const passedS = Math.max(0, Math.min(period.endMs, nowMs) - period.startMs) / 1000;
-    for (const quantity of energyQuantities)
-      if (powers[quantity] !== undefined) period.of[quantity].wantedSeconds += passedS;
     for (const end = piece + pieces; piece < end; piece += 1) addPiece(period, powers, piece, pieceMs / 1000);
   }
 }

@@ -1,30 +1,34 @@
-import { energyPoints, energyQuantities, type EnergyReport, type EnergyStep } from '@ebbline/shared/contract/energy';
+import { setImmediate as otherWork } from 'node:timers/promises';
+import type { EnergyReport } from '@ebbline/shared/contract/energy';
 import { fail, ok, type Result } from '@ebbline/shared/errors/result';
-import { expanded } from '@ebbline/shared/uncertainty/combine';
-import { uncertaintyOfReading } from '../../evaluation/derive/standard-uncertainty';
 import type { CompiledSite, CompiledUnit, Holder } from '../../evaluation/site/compiled-site';
 import type { EnergyFault, EnergyRequest, EnergyTotals } from '../../ports/energy-totals';
-import type { HistoryBuckets, HistoryStore } from '../../ports/history-store';
-import { addUnit, type PowerSeries, type UnitPowers } from './add-unit';
+import { addWanted } from './add-unit';
+import { coveringHours, localDays, type Day } from './days-and-hours';
 import { emptyPeriod, overall, toEnergyPeriod } from './energy-sums';
 import { localPeriods } from './local-periods';
+import { addFromHistory, addKept, type EnergySources, type Question } from './unit-energy';
+import { quantitiesOf } from './unit-powers';
 
-export interface EnergyParts {
+export interface EnergyParts extends EnergySources {
   readonly site: () => CompiledSite;
-  readonly store: HistoryStore;
   /** Time in force, ms; NaN before there is one. */
   readonly nowMs: () => number;
+  readonly monotonicMs: () => number;
 }
 
-const mostPeriods = 1500;
 const dayMs = 86_400_000;
-/** One unit over eleven years, or a hundred units over forty days: minutes that are read stay few enough for a few seconds. */
-const mostUnitDays = 4000;
+/** A year of hours. */
+const mostPeriods = 8_800;
+/** 1,000 units over a year, by days or months; 100 units by hours. */
+const mostUnitDays = { hour: 40_000, day: 400_000, month: 400_000 } as const;
+/** Longest that one question reads history, ms: what it then has is kept, and the next one goes on from there. */
+const longestMs = 12_000;
 
-/** Pieces in which history is read. Minute figures are read from 10 minutes on; clocks change by half hours at least. */
-const pieceMs: Readonly<Record<EnergyStep, number>> = { hour: 600_000, day: 1_800_000, month: 1_800_000 };
-
-/** Adds up what the history store keeps of the powers of units. One unit is read after the other: a large question stays a small load. */
+/**
+ * Adds up the powers of units. Days that are over are added up once and kept hour by hour; what is not kept is read from history, one
+ * unit after the other, so that a large question stays a small load and other work comes in between.
+ */
 export class EnergyFromHistory implements EnergyTotals {
   constructor(private readonly parts: EnergyParts) {}
 
@@ -33,15 +37,17 @@ export class EnergyFromHistory implements EnergyTotals {
     const units = unitsOf(site, request);
     if (!units.ok) return units;
     const { fromMs, toMs, by, unit, hall } = request;
-    if (!((units.value.length * (toMs - fromMs)) / dayMs <= mostUnitDays)) return fail(tooMuch);
-    const boundaries = localPeriods(fromMs, toMs, by, site.timeZone, mostPeriods);
-    if (boundaries === null) return fail(tooMuch);
+    const most = mostUnitDays[by];
+    if (!((units.value.length * (toMs - fromMs)) / dayMs <= most)) return fail(tooMuch(most));
+    const calendar = calendarOf(request, site.timeZone);
+    if (calendar === null) return fail(tooMuch(most));
+    const { boundaries, days } = calendar;
     const periods = boundaries.slice(1).map((end, i) => emptyPeriod(boundaries[i] ?? end, end));
-    const nowMs = this.parts.nowMs();
-    for (const one of units.value) {
-      const powers = await this.powersOf(site, one, boundaries[0] ?? fromMs, boundaries.at(-1) ?? toMs, pieceMs[by]);
-      addUnit(periods, powers, pieceMs[by], Number.isNaN(nowMs) ? Infinity : nowMs);
-    }
+    const endMs = this.parts.monotonicMs() + longestMs;
+    const [now, isLate] = [this.parts.nowMs(), () => this.parts.monotonicMs() >= endMs];
+    const question: Question = { site, by, periods, nowMs: Number.isNaN(now) ? Infinity : now, isLate };
+    const left = await this.addAll(question, holdersOf(site, units.value), days);
+    if (left > 0) return fail(notYet(left, units.value.length * days.length));
     const total = toEnergyPeriod(overall(periods));
     return ok({
       hall,
@@ -56,57 +62,49 @@ export class EnergyFromHistory implements EnergyTotals {
     });
   }
 
-  private async powersOf(
-    site: CompiledSite,
-    unit: CompiledUnit,
-    fromMs: number,
-    toMs: number,
-    width: number,
-  ): Promise<UnitPowers> {
-    const holder = site.holders[unit.holder];
-    if (holder === undefined) return {};
-    const found = await Promise.all(
-      energyQuantities.map(async (quantity) => {
-        const series = await this.seriesOf(site, holder, energyPoints[quantity], fromMs, toMs, width);
-        return series === null ? [] : [[quantity, series] as const];
-      }),
-    );
-    return Object.fromEntries(found.flat());
-  }
-
-  private async seriesOf(
-    site: CompiledSite,
-    holder: Holder,
-    point: string,
-    fromMs: number,
-    toMs: number,
-    width: number,
-  ): Promise<PowerSeries | null> {
-    const read = async (id: string): Promise<HistoryBuckets | null> => {
-      const slot = holder.slotOf.get(id);
-      if (slot === undefined) return null;
-      const unitOfMeasure = site.slots.unitOfMeasure[slot] ?? '1';
-      const buckets = Math.round((toMs - fromMs) / width);
-      return this.parts.store.read({ holder: holder.id, point: id, unitOfMeasure, fromMs, toMs, buckets });
-    };
-    const slot = holder.slotOf.get(point) ?? -1;
-    const [buckets, kept] = await Promise.all([read(point), read(`${point}Uncertainty`)]);
-    if (buckets === null) return null;
-    const isMeasured = site.slots.measured[slot] === 1;
-    return {
-      buckets,
-      secondsPerValue: isMeasured ? Math.max(1, (site.slots.periodMs[slot] ?? 1000) / 1000) : 1,
-      uncertainty: isMeasured
-        ? (piece) => expanded(uncertaintyOfReading(site.slots, slot, buckets.mean[piece] ?? Number.NaN))
-        : (piece) => kept?.mean[piece] ?? Number.NaN,
-    };
+  /** Days that can be kept come first, of all units, so that each question gets further than the one before. Gives what is left. */
+  private async addAll(question: Question, holders: readonly Holder[], days: readonly Day[]): Promise<number> {
+    const open: [Holder, readonly Day[]][] = [];
+    let left = 0;
+    for (const holder of holders) {
+      await otherWork();
+      const overMs = this.parts.store.overUntilMs(holder.id);
+      addWanted(question.periods, quantitiesOf(holder), question.nowMs);
+      const missing = addKept(question, this.parts, holder, days);
+      const over = missing.filter(({ endMs }) => endMs <= overMs);
+      open.push([holder, missing.filter(({ endMs }) => endMs > overMs)]);
+      left += over.length - (await addFromHistory(question, this.parts, holder, over));
+    }
+    for (const [holder, running] of open)
+      left += running.length - (await addFromHistory(question, this.parts, holder, running));
+    return left;
   }
 }
 
-const tooMuch: EnergyFault = {
+function calendarOf(
+  { fromMs, toMs, by }: EnergyRequest,
+  timeZone: string,
+): { readonly boundaries: readonly number[]; readonly days: readonly Day[] } | null {
+  const asked = by === 'hour' ? null : localPeriods(fromMs, toMs, by, timeZone, mostPeriods);
+  if (by !== 'hour' && asked === null) return null;
+  if (by === 'hour' && toMs - fromMs > mostPeriods * 3_600_000) return null;
+  const days = localDays(asked?.[0] ?? fromMs, asked?.at(-1) ?? toMs, timeZone, mostUnitDays[by]);
+  if (days === null) return null;
+  return { boundaries: asked ?? coveringHours(days, fromMs, toMs, timeZone), days };
+}
+
+const holdersOf = (site: CompiledSite, units: readonly CompiledUnit[]): readonly Holder[] =>
+  units.flatMap((unit) => site.holders[unit.holder] ?? []);
+
+const tooMuch = (most: number): EnergyFault => ({
   code: 'ENERGY_RANGE',
-  message: `At most ${mostPeriods} periods, and ${mostUnitDays} days of units (100 units over 40 days): ask for less time, a longer step, or one unit.`,
-};
+  message: `At most ${mostPeriods} periods, and ${most} days of units (${most / 400} units over 400 days): ask for less time, a longer step, a hall or one unit.`,
+});
+
+const notYet = (left: number, all: number): EnergyFault => ({
+  code: 'ENERGY_NOT_YET',
+  message: `Of ${all} days of units ${left} are not added up yet. Ask again: it goes on from there. Or ask for less time, or one unit; days that still run are read each time, so let the time end at a midnight that has passed.`,
+});
 
 function unitsOf(site: CompiledSite, { unit, hall }: EnergyRequest): Result<readonly CompiledUnit[], EnergyFault> {
   if (unit !== null) {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { addUnit, type PowerSeries } from '../../../../../backend/src/runner/energy/add-unit';
+import { addMeasured, addWanted, type PowerSeries } from '../../../../../backend/src/runner/energy/add-unit';
 import { emptyPeriod, overall, toEnergyPeriod } from '../../../../../backend/src/runner/energy/energy-sums';
 
 const hour = 3_600_000;
@@ -26,7 +26,8 @@ const series = (mean: readonly number[], count: readonly number[], uncertainty: 
 
 function totalOf(heatRemoved: PowerSeries, nowMs = hour) {
   const periods = [emptyPeriod(0, hour)];
-  addUnit(periods, { heatRemoved }, pieceMs, nowMs);
+  addWanted(periods, ['heatRemoved'], nowMs);
+  addMeasured(periods, { heatRemoved }, pieceMs);
   return toEnergyPeriod(overall(periods)).heatRemoved;
 }
 

@@ -1,0 +1,115 @@
+import type { HistoryRows } from '../../evaluation/pipeline/history-rows';
+import type {
+  HistoryBuckets,
+  HistoryHealth,
+  HistoryLayout,
+  HistoryQuery,
+  HistoryStore,
+} from '../../ports/history-store';
+import type { KeptEnergy } from '../../ports/kept-energy';
+
+/** A day is taken to be over so long after its end: by then its last minutes are made, and late samples have come as a rule. */
+const settleMs = 3_600_000;
+
+interface Span {
+  fromMs: number;
+  toMs: number;
+}
+
+/**
+ * The history store, with an eye on what is written behind the days that are over: what was kept of such a day is forgotten before the
+ * rows are written, and nothing of the unit is kept that was read before they were there. They are in the minutes that sums are read
+ * from with the next maintenance: until then nothing from them on is kept, and after a start nothing at all.
+ */
+export class WatchedHistory implements HistoryStore {
+  private layout: readonly string[] = [];
+  private writes = 0;
+  /** Oldest row of each write under way, ms. */
+  private readonly underWay = new Map<number, number>();
+  private readonly versions = new Map<string, number>();
+  /** By holder, the oldest row that was written behind a day that is over, and is not in the minutes yet; ms. */
+  private readonly unsettled = new Map<string, { fromMs: number; lastWrite: number }>();
+  private isMaintained = false;
+
+  constructor(
+    private readonly store: HistoryStore,
+    private readonly kept: KeptEnergy,
+    private readonly nowMs: () => number,
+  ) {}
+
+  /** What ends until then is over, and all that was sent of it is in the store's minutes, but for what comes later still. */
+  overUntilMs(holder: string): number {
+    const nowMs = this.nowMs();
+    if (Number.isNaN(nowMs) || !this.isMaintained) return -Infinity;
+    return Math.min(nowMs - settleMs, this.unsettled.get(holder)?.fromMs ?? Infinity, ...this.underWay.values());
+  }
+
+  /** Changes whenever something is written into a holder's past: what was read before is not to be kept then. */
+  version(holder: string): number {
+    return this.versions.get(holder) ?? 0;
+  }
+
+  useLayout(layout: HistoryLayout): Promise<void> {
+    this.layout = layout.holders.map(({ id }) => id);
+    return this.store.useLayout(layout);
+  }
+
+  async write(rows: HistoryRows): Promise<void> {
+    this.writes += 1;
+    const write = this.writes;
+    const { oldestMs, past } = this.look(rows);
+    this.underWay.set(write, oldestMs);
+    for (const [holder, { fromMs, toMs }] of past) {
+      this.versions.set(holder, this.version(holder) + 1);
+      const before = this.unsettled.get(holder)?.fromMs ?? Infinity;
+      this.unsettled.set(holder, { fromMs: Math.min(fromMs, before), lastWrite: write });
+      if (fromMs < this.kept.untilMs()) this.kept.forget(holder, fromMs, toMs);
+    }
+    try {
+      await this.store.write(rows);
+    } finally {
+      this.underWay.delete(write);
+    }
+  }
+
+  read(query: HistoryQuery): Promise<HistoryBuckets> {
+    return this.store.read(query);
+  }
+
+  async maintain(nowMs: number): Promise<void> {
+    const committed = Math.min(this.writes, ...[...this.underWay.keys()].map((write) => write - 1));
+    await this.store.maintain(nowMs);
+    this.isMaintained = true;
+    for (const [holder, { lastWrite }] of this.unsettled) if (lastWrite <= committed) this.unsettled.delete(holder);
+  }
+
+  health(): HistoryHealth {
+    return this.store.health();
+  }
+
+  close(): Promise<void> {
+    return this.store.close();
+  }
+
+  private look(rows: HistoryRows): { oldestMs: number; past: ReadonlyMap<string, Span> } {
+    const nowMs = this.nowMs();
+    // A clock that ran ahead for a while may have had days kept that were not over.
+    const overMs = Number.isNaN(nowMs) ? Infinity : Math.max(nowMs - settleMs, this.kept.untilMs());
+    const past = new Map<string, Span>();
+    let oldestMs = Infinity;
+    for (let row = 0; row < rows.count; row += 1) {
+      const atMs = rows.secondMs[row] ?? Number.NaN;
+      if (atMs < oldestMs) oldestMs = atMs;
+      if (!(atMs < overMs)) continue;
+      const holder = this.layout[rows.holder[row] ?? -1];
+      if (holder === undefined) continue;
+      const span = past.get(holder);
+      if (span === undefined) past.set(holder, { fromMs: atMs, toMs: atMs });
+      else {
+        span.fromMs = Math.min(span.fromMs, atMs);
+        span.toMs = Math.max(span.toMs, atMs);
+      }
+    }
+    return { oldestMs, past };
+  }
+}
