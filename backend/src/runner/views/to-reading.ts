@@ -1,6 +1,6 @@
 import type { Figure } from '@ebbline/shared/contract/live-feed';
 import type { Reading } from '@ebbline/shared/contract/reading';
-import { qualityOf, reasonList } from '../../evaluation/slots/quality-reasons';
+import { qualityOf, reasonBit, reasonList } from '../../evaluation/slots/quality-reasons';
 import { readingUncertainty } from '../../evaluation/derive/reading-uncertainty';
 import { Origin } from '../../evaluation/site/compiled-site';
 import type { Pipeline } from '../../evaluation/pipeline/pipeline';
@@ -21,16 +21,24 @@ export const noFigure: Figure = {
   expandedUncertainty: null,
 };
 
+/**
+ * What is out of range is told with its reason, as the code of a broken wire helps to find it; beyond this, in SI, it is no
+ * reading of anything, and only the reason is told: own rule.
+ */
+const mostTold = 1e9;
+
 /** A slot as a number for a picture; slot −1 is a point that the unit does not have. */
 export function toFigure({ site, state }: Values, slot: number, nowMs: number): Figure {
   if (slot < 0) return noFigure;
   const reasons = state.reasons[slot] ?? 0;
+  const value = at(state.value, slot);
+  const told = (reasons & reasonBit.outOfRange) === 0 || Math.abs(value) <= mostTold;
   return {
-    value: finiteOrNull(at(state.value, slot)),
+    value: told ? finiteOrNull(value) : null,
     age: ageSeconds(at(state.sourceMs, slot), nowMs),
     quality: qualityOf(reasons),
     reasons: reasonList(reasons),
-    expandedUncertainty: finiteOrNull(readingUncertainty(site, state, slot)),
+    expandedUncertainty: told ? finiteOrNull(readingUncertainty(site, state, slot)) : null,
   };
 }
 
