@@ -100,6 +100,8 @@ export interface BranchShare {
   readonly hottestPlate: Figure;
   readonly heatRemoved: Figure;
   readonly returnPressure: Figure;
+  /** Ambient less its own measured pressure, Pa: the only margin that holds while it is isolated. */
+  readonly vacuumMargin: Figure;
   /** Flow ÷ expected share. */
   readonly flowShare: Figure;
   /** isolated: valved off, its trapped water is not protected by the loop's margin. */

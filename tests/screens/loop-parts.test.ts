@@ -120,8 +120,22 @@ describe('the branches and servers', () => {
     expect(shown.get('[data-testid=branch-state-2]').text()).toContain('not protected');
   });
 
+  it('say how far what is trapped in an isolated branch stands from ambient, and that it is not known where nothing tells', async () => {
+    const branches = [
+      aBranch('1', 0, { state: 'isolated', vacuumMargin: aFigure(41_000) }),
+      aBranch('2', 0, { state: 'isolated', vacuumMargin: aFigure(-9_000) }),
+      aBranch('3', 0, { state: 'isolated', vacuumMargin: aFigure(null) }),
+    ];
+    const shown = await show(aLoopFrame({ branches }));
+    const told = (id: string): string => plain(shown.get(`[data-testid=branch-state-${id}]`).text());
+    expect(told('1')).toMatch(/not protected; its own pressure is 41\.0 kPa below ambient at its sensor/);
+    expect(told('2')).toMatch(/9\.0 kPa above ambient: an opening would let water out/);
+    expect(told('3')).toMatch(/its own pressure is not known/);
+    expect(told('2')).toContain('follow the maker’s instructions and local rules');
+  });
+
   it('leave out what a branch has no sensor for', async () => {
-    const branches = [aBranch('1', 0.0007, { returnPressure: aFigure(null) })];
+    const branches = [aBranch('1', 0.0007, { returnPressure: aFigure(null), vacuumMargin: aFigure(null) })];
     expect((await show(aLoopFrame({ branches }))).get('.branch').text()).not.toContain('return pressure');
   });
 

@@ -4,6 +4,7 @@ import type { PointRow } from '../quantity-kind';
 export const pressurePoints: readonly PointRow[] = [
   ['vacuumMargin', 'pressureDifference', 'Pa', 'Vacuum margin'],
   ['vacuumMarginWorst', 'pressureDifference', 'Pa', 'Vacuum margin, worst of running and stopped'],
+  ['branch.<id>.vacuumMargin', 'pressureDifference', 'Pa', 'Vacuum margin of a branch, at its own sensor'],
   ['boilingMargin', 'pressureDifference', 'Pa', 'Boiling margin'],
   ['lowerWallMargin', 'pressureDifference', 'Pa', 'Margin to the nearest lower wall'],
   ['npshAvailable', 'level', 'm', 'Net positive suction head available'],

@@ -23,6 +23,7 @@ export interface UnitPlan {
   readonly hallTemperatureSlot: number;
   readonly branchHeatSlot: readonly number[];
   readonly branchShareSlot: readonly number[];
+  readonly branchMarginSlot: readonly number[];
   readonly plateResistanceSlot: readonly number[];
   readonly plateRatioSlot: readonly number[];
   /** Of every unit on the same water path, this one with them: slots of the water in its tanks, and of what they gain. */
@@ -116,6 +117,7 @@ function makePlan(site: CompiledSite, unit: CompiledUnit, unitIndex: number, ali
     hallTemperatureSlot: hall.slot.temperature,
     branchHeatSlot: ofBranches('heatRemoved'),
     branchShareSlot: ofBranches('flowShare'),
+    branchMarginSlot: ofBranches('vacuumMargin'),
     plateResistanceSlot: ofPlates('resistance'),
     plateRatioSlot: ofPlates('resistanceRatio'),
     loopUnits: site.loops[unit.loop]?.units ?? [unitIndex],

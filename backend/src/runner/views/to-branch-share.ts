@@ -29,6 +29,7 @@ export function toBranchShare(
     ),
     heatRemoved: figure(slotOf(pipeline, unit, `branch.${branch.id}.heatRemoved`)),
     returnPressure: figure(branch.slot.returnPressure),
+    vacuumMargin: figure(slotOf(pipeline, unit, `branch.${branch.id}.vacuumMargin`)),
     flowShare: figure(slotOf(pipeline, unit, `branch.${branch.id}.flowShare`)),
     state: permitted ? 'openUnderPermit' : isolated.value === 1 ? 'isolated' : 'inLoop',
   };

@@ -3,7 +3,9 @@ import { headRatio } from '@ebbline/shared/hydraulics/pump-affinity';
 import { pumpHydraulicPower } from '@ebbline/shared/hydraulics/pump-power';
 import { flowShare, relativeResistance } from '@ebbline/shared/hydraulics/relative-resistance';
 import { meanVelocity, velocityShare } from '@ebbline/shared/hydraulics/velocity';
+import { vacuumMargin } from '@ebbline/shared/hydraulics/pressure-margins';
 import type { DerivedPointOfUnit } from '../derived-point';
+import { deriveBranchVacuumMargin, hasBranchPressure } from '../points/branch-vacuum-margin';
 import { velocityLimitSource } from '../pipe-plan';
 import { deriveBranchResistance, hasBranchResistance } from '../points/branch-resistance';
 import {
@@ -100,6 +102,16 @@ export const pipePoints: readonly DerivedPointOfUnit[] = [
     equation: frictionLoss,
     derive: deriveMainFriction,
     applies: hasMainFriction,
+  },
+  {
+    id: 'branch.<id>.vacuumMargin',
+    unit: 'Pa',
+    inputs: ['ambient.pressure', 'branch.<id>.return.pressure'],
+    formula: 'p_amb − p_branch, at the branch’s own sensor',
+    source: 'definition; while the branch is isolated no margin of the loop holds for it: own rule',
+    equation: vacuumMargin,
+    derive: deriveBranchVacuumMargin,
+    applies: hasBranchPressure,
   },
   {
     id: 'branch.<id>.resistanceRatio',
