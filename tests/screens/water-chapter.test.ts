@@ -3,6 +3,7 @@ import {
   handCorrectionRequestSchema,
   handEntryRequestSchema,
   handEntrySchema,
+  handWithdrawalRequestSchema,
 } from '@ebbline/shared/contract/hand-entry';
 import type { WaterParameterState } from '@ebbline/shared/contract/water-quality';
 import { waterQualitySchema } from '@ebbline/shared/contract/water-quality';
@@ -97,7 +98,7 @@ describe('the water of a loop', () => {
   it('stands against its band in a word, with where the value comes from', async () => {
     const { page } = await show([aParameter()]);
     const said = plain(page.get('[data-testid=water-ph]').text());
-    for (const part of ['8.6 pH', 'in its band', '8.0 to 9.5 pH', 'as the site states it', 'calibrated 2026-01-10'])
+    for (const part of ['8.60 pH', 'in its band', '8.00 to 9.50 pH', 'as the site states it', 'calibrated 2026-01-10'])
       expect(said).toContain(part);
     expect(page.find('[data-testid=water-ph] .band-dot.outside').exists()).toBe(false);
   });
@@ -170,6 +171,104 @@ describe('a value entered by hand', () => {
     await flushPromises();
     expect(page.get('.hand-form [role=alert]').text()).not.toBe('');
     expect(page.text()).not.toContain('confirmed by the server');
+  });
+
+  it('has the band of the site and what can be at all beside it, and says where it stands outside either', async () => {
+    const { page } = await show([aParameter(), byHand]);
+    await button(page, 'Enter a value by hand').trigger('click');
+    await page.get('.hand-form [name=operator]').setValue('B. Other');
+    const limits = (): string => plain(page.get('[data-testid=typed-limits]').text());
+    const verdict = (): string => page.get('[data-testid=typed-verdict]').text();
+    const type = async (value: number): Promise<boolean> => {
+      await page.get('.hand-form [name=value]').setValue(value);
+      return page.get('.hand-form button[type=submit]').attributes('disabled') === undefined;
+    };
+    expect(limits()).toBe('band of this site: 8.00 to 9.50 pH; can only be 0 to 14 pH');
+    expect(await type(8.6)).toBe(true);
+    expect(verdict()).toBe('');
+    expect(await type(0.05)).toBe(true);
+    expect(verdict()).toContain('Outside the band of this site');
+    for (const impossible of [-0.1, 14.1]) {
+      expect(await type(impossible)).toBe(false);
+      expect(verdict()).toContain('No such value can be');
+      expect(page.get('.hand-form [name=value]').attributes('aria-invalid')).toBe('true');
+    }
+    await page.get('.hand-form [name=parameter]').setValue('molybdate');
+    expect(limits()).toContain('band of this site: 50 to 100 mg/L');
+    expect(await type(40)).toBe(true);
+    expect(verdict()).toContain('Outside the band');
+    // 40 mg/L as Mo is 66.7 mg/L as MoO₄ (molar masses 95.95 and 159.95): another number, which the band is not of.
+    await page.get('.hand-form [name=as]').setValue('MoO4');
+    expect(verdict()).toBe('');
+    expect(await type(-1)).toBe(false);
+  });
+
+  it('of pH is read in hundredths, and says its unit once', async () => {
+    const acid = anEntry({ parameter: 'ph', point: 'water.ph.hand', value: 0.05, unit_of_measure: '1', typed: null });
+    const { page } = await show([aParameter()], {
+      '/api/units/e7/hand-entries': { unit: 'e7', time: noon, entries: [acid] },
+    });
+    await button(page, 'What was entered by hand').trigger('click');
+    await flushPromises();
+    expect(plain(page.get('.hand-entries').text())).toContain('pH 0.05, drawn');
+  });
+
+  it('is withdrawn with a reason and a name, and said to be so once the server has confirmed it', async () => {
+    const withdrawal = anEntry({
+      id: 'h2',
+      value: null,
+      typed: null,
+      corrects: 'h1',
+      by: 'B. Other',
+      note: 'of unit E8',
+    });
+    let withdrawn = false;
+    const { page, asked } = await show([byHand], {
+      '/api/units/e7/hand-entries': () => ({
+        unit: 'e7',
+        time: noon,
+        entries: withdrawn ? [withdrawal, anEntry({ correctedBy: 'h2' })] : [anEntry()],
+      }),
+      '/api/units/e7/hand-entries/h1/withdraw': () => {
+        withdrawn = true;
+        return withdrawal;
+      },
+    });
+    await button(page, 'What was entered by hand').trigger('click');
+    await flushPromises();
+    await button(page, 'Withdraw…').trigger('click');
+    expect(plain(page.get('.hand-form').text())).toContain('Molybdate, as Mo 41 mg/L will no longer count');
+    const send = (): string | undefined => page.get('.hand-form button[type=submit]').attributes('disabled');
+    await page.get('.hand-form [name=operator]').setValue('B. Other');
+    expect(send()).toBeDefined();
+    await page.get('.hand-form [name=note]').setValue('of unit E8');
+    expect(send()).toBeUndefined();
+    expect(page.text()).not.toContain('confirmed by the server');
+    await page.get('.hand-form').trigger('submit');
+    await flushPromises();
+    const body = asked.find(({ path }) => path.endsWith('/h1/withdraw'))?.body;
+    expect(handWithdrawalRequestSchema.parse(body)).toEqual({ operator: 'B. Other', note: 'of unit E8' });
+    expect(plain(page.text())).toContain('Molybdate, as Mo withdrawn, by B. Other: confirmed by the server.');
+    const listed = plain(page.get('.hand-entries').text());
+    expect(listed).toContain('Molybdate, as Mo 41 mg/L, drawn 2026-02-20 10:00:00 · withdrawn since');
+    expect(listed).toContain('“of unit E8”');
+    expect(page.find('.hand-entries button').exists()).toBe(false);
+  });
+
+  it('stays in force where the server refuses its withdrawal', async () => {
+    const { page } = await show([byHand], {
+      '/api/units/e7/hand-entries': { unit: 'e7', time: noon, entries: [anEntry()] },
+    });
+    await button(page, 'What was entered by hand').trigger('click');
+    await flushPromises();
+    await button(page, 'Withdraw…').trigger('click');
+    await page.get('.hand-form [name=operator]').setValue('B. Other');
+    await page.get('.hand-form [name=note]').setValue('of unit E8');
+    await page.get('.hand-form').trigger('submit');
+    await flushPromises();
+    expect(page.get('.hand-form [role=alert]').text()).not.toBe('');
+    expect(page.text()).not.toContain('confirmed by the server');
+    expect(button(page, 'Correct…').exists()).toBe(true);
   });
 
   it('is corrected by another entry, with a reason', async () => {

@@ -39,7 +39,7 @@ const plain: { readonly [entry: string]: DisplayUnit } = {
   'BAL-1': { unit: '× standard uncertainty', factor: 1, decimals: 1 },
   'CHANGE-1': { unit: '× the limit', factor: 1, decimals: 1 },
   'CHANGE-2': { unit: '× the limit', factor: 1, decimals: 1 },
-  'CHEM-2': { unit: 'pH', factor: 1, decimals: 1 },
+  'CHEM-2': { unit: 'pH', factor: 1, decimals: 2 },
   'FIL-1': multiple('clean'),
   'FIL-2': multiple('clean'),
   'FLOW-1': share('of the expected flow'),

@@ -25,7 +25,7 @@ const byQuantity: { readonly [K in QuantityKind]: DisplayUnit } = {
   yesNo: { unit: '', factor: 1, decimals: 0 },
   mode: { unit: '', factor: 1, decimals: 0 },
   conductivity: { unit: 'µS/cm', factor: 10_000, decimals: 0 },
-  ph: { unit: 'pH', factor: 1, decimals: 1 },
+  ph: { unit: 'pH', factor: 1, decimals: 2 },
   turbidity: { unit: 'NTU', factor: 1, decimals: 1 },
   concentration: { unit: 'mg/L', factor: 1000, decimals: 0 },
   thermalConductance: { unit: 'kW/K', factor: 1e-3, decimals: 1 },

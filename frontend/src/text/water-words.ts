@@ -27,7 +27,22 @@ export const printWater = (parameter: WaterParameterId, value: number): PrintedQ
     : formatQuantity(value, quantity);
 };
 
-/** `8.0 to 9.5 pH`, `at most 10 NTU`; null without limits. */
+/** A value right behind its title, or the title alone without one: `Copper 0.2 mg/L`, but `pH 8.60`, which is its own unit. */
+export function titledWater(parameter: WaterParameterId, value: number | null): string {
+  const { title } = waterParameters[parameter];
+  if (value === null) return title;
+  const printed = printWater(parameter, value);
+  return `${title} ${printed.unit === title ? printed.number : inWords(printed)}`;
+}
+
+/** What can be typed at all, in whole numbers: `0 to 14 pH`. */
+export function sayPossible(parameter: WaterParameterId): string {
+  const { quantity, least, most } = waterParameters[parameter];
+  const say = (value: number): PrintedQuantity => formatQuantity(value, quantity, { decimals: 0 });
+  return `${say(least).number} to ${inWords(say(most))}`;
+}
+
+/** `8.00 to 9.50 pH`, `at most 10 NTU`; null without limits. */
 export function sayBand(parameter: WaterParameterId, { low, high }: WaterBand): string | null {
   const say = (value: number): string => inWords(printWater(parameter, value));
   if (low !== null && high !== null) {
