@@ -212,6 +212,32 @@ describe('a value that is opened', () => {
     expect(strip.findAll('svg').map((mark) => mark.attributes('aria-label'))).toContain('priority 1, act now');
   });
 
+  it('keeps a standing priority-1 alarm in sight on a screen that has no alarms of its own, and loses it with the data', async () => {
+    const { page, server } = await show('/units/e7?value=heatRemoved');
+    expect(plain(page.get('[data-testid=sheet-alarms]').text())).toBe('No alarm stands.');
+    const gone = anAlarm('a1', { priority: 1, title: 'Air into the loop' });
+    server.send(aLoopFrame({ points: [heat], alarms: [gone], standing: { 1: 1, 2: 0, 3: 0 }, sequence: 2 }));
+    await flushPromises();
+    const strip = page.get('[data-testid=sheet-alarms]');
+    expect(strip.attributes('role')).toBe('status');
+    expect(plain(strip.text())).toContain('1 act now');
+    expect(plain(strip.get('.sheet-worst.priority-1').text())).toBe('1here: Air into the loop, act now');
+    expect(strip.get('.sheet-worst svg').attributes('aria-label')).toBe('priority 1, act now');
+    expect(strip.get('a').attributes('href')).toBe('/alarms');
+    server.nowMs += 3000;
+    vi.advanceTimersByTime(1000);
+    await flushPromises();
+    expect(plain(strip.text())).toBe('No new data: alarms are not known. Look at the plant.');
+  });
+
+  it('covers neither the state of the connection nor the clock, and has no clock in what is read aloud', async () => {
+    const { page } = await show('/units/e7?value=heatRemoved');
+    const shown = sheet(page);
+    expect(shown.get('[data-testid=connection]').text()).toContain('live since');
+    expect(shown.get('[data-testid=clock]').text()).toContain('13:00:00');
+    expect(shown.get('[data-testid=sheet-alarms]').find('[data-testid=clock]').exists()).toBe(false);
+  });
+
   it('of a hall is a sum whose inputs are the values of its units, each with its own link', async () => {
     const sum = anExplanation({
       unit: 'east',
