@@ -11,6 +11,7 @@ import { siteFigures } from './site-figures';
 import { UncertaintyBudget, type BudgetPart } from './uncertainty-budget';
 import { UnitFrame } from './unit-frame';
 import { unitPlan } from './unit-plan';
+import { unusedInputs } from './unused-inputs';
 
 /** What stands behind the value of one slot. */
 export interface ExplainedPoint {
@@ -83,11 +84,14 @@ function frameOfLastStep(
 const nothing = { formula: null, source: null, inputSlots: [], siteFigures: [] } as const;
 
 function behind(site: CompiledSite, unitIndex: number, id: string, text: DerivedPointText) {
-  const { unit } = unitPlan(site, unitIndex);
+  const plan = unitPlan(site, unitIndex);
+  const { unit } = plan;
+  const unused = unusedInputs[pointPattern(id)]?.(plan, id) ?? [];
+  const inputs = text.inputs.filter((input) => !unused.includes(input));
   return {
     formula: text.formula ?? null,
     source: sourceOf(unit, text),
-    inputSlots: [...new Set(text.inputs.flatMap((input) => slotsOfInput(site, unit, id, input)))],
+    inputSlots: [...new Set(inputs.flatMap((input) => slotsOfInput(site, unit, id, input)))],
     siteFigures: (text.siteFigures ?? []).flatMap((name) => {
       const value = siteFigures[name].of(unit);
       return typeof value === 'number' && Number.isFinite(value)

@@ -10,7 +10,9 @@ import { partOf, writePoint } from '../write-point';
 
 const rate: Rate = { value: Number.NaN, u: Number.NaN, degreesOfFreedom: Infinity };
 
-export const hasSupplyTankRate = (plan: UnitPlan): boolean => byTanks(plan) || byLevel(plan) || byMeters(plan);
+export const hasSupplyTankRate = (plan: UnitPlan): boolean => hasLevelRate(plan) || byMeters(plan);
+/** Whether a level tells it. */
+export const hasLevelRate = (plan: UnitPlan): boolean => byTanks(plan) || byLevel(plan);
 const byTanks = ({ unit, tankVolumes }: UnitPlan): boolean => unit.shape === 'b' && tankVolumes.length > 0;
 const byLevel = ({ slot, unit }: UnitPlan): boolean =>
   slot['supplyTank.level'] >= 0 && unit.design.supplyTankAreaM2 !== null;

@@ -25,62 +25,6 @@ export const nextBest: Readonly<Record<string, { readonly points: readonly strin
     ],
     why: 'the standard atmosphere of the site’s height, with an uncertainty of weather; marked as estimated',
   },
-  'loop.flow': {
-    points: [
-      'equivalentHole',
-      'equivalentHoleSupply',
-      'gasAllowance',
-      'inLeak',
-      'loopWaterRate',
-      'npshAvailable',
-      'supplyTankRate',
-      'timeToEmpty',
-    ],
-    why: 'only alternating tanks make gas by flow; level and pump inlet of this unit are measured, which goes before',
-  },
-  'supply.temperature': {
-    points: [
-      'node.floorReturn.pressure',
-      'node.floorReturn.pressureStopped',
-      'node.manifoldTopReturn.pressure',
-      'node.manifoldTopReturn.pressureStopped',
-      'ph',
-    ],
-    why: 'the return main has the density of its own water; the slope of this electrode is put right by its sender',
-  },
-  'return.temperature': {
-    points: [
-      'gasLoad',
-      'node.floorSupply.pressure',
-      'node.floorSupply.pressureStopped',
-      'node.manifoldTopSupply.pressure',
-      'node.manifoldTopSupply.pressureStopped',
-    ],
-    why: 'the supply main has the density of its own water; an exhaust meter tells the gas load alone',
-  },
-  'supplyTank.pressure': {
-    points: [
-      'equivalentHole',
-      'gasAllowance',
-      'inLeak',
-      'node.floorReturn.pressure',
-      'node.floorReturn.pressureStopped',
-      'node.manifoldTopReturn.pressure',
-      'node.manifoldTopReturn.pressureStopped',
-    ],
-    why: 'the return main is counted from the separator; only alternating tanks make gas by the tank’s pressure',
-  },
-  'separator.pressure': {
-    points: [
-      'gasAllowance',
-      'gasLoad',
-      'node.floorSupply.pressure',
-      'node.floorSupply.pressureStopped',
-      'node.manifoldTopSupply.pressure',
-      'node.manifoldTopSupply.pressureStopped',
-    ],
-    why: 'the supply main is counted from the supply tank; an exhaust meter tells the gas load alone',
-  },
   'plate.p1.power': {
     points: ['lowerWallMargin', 'rideThroughPlate', 'temperatureOnFans'],
     why: 'the other plate stands for itself, marked as uncertain; no wall resistance is stated, so no plate is a wall',
@@ -98,7 +42,6 @@ export const nextBest: Readonly<Record<string, { readonly points: readonly strin
     points: [
       'equivalentHole',
       'equivalentHoleSupply',
-      'gasLoad',
       'inLeak',
       'largestOpeningCarried',
       'openingsCarried',
@@ -106,7 +49,7 @@ export const nextBest: Readonly<Record<string, { readonly points: readonly strin
       'vacuumReserve',
       'vacuumReserveAll',
     ],
-    why: 'tells pauses of a source that starts and stops, and a load by speed; this one has an exhaust meter',
+    why: 'tells pauses of a source that starts and stops; this one runs by speed, and has an exhaust meter',
   },
   'topUp.volume': {
     points: ['equivalentHole', 'equivalentHoleSupply', 'gasAllowance', 'inLeak', 'timeToFull'],
