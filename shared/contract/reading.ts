@@ -21,6 +21,7 @@ export const qualityReasons = [
   'warming',
   'contradicted',
   'overdue',
+  'notSet',
 ] as const;
 export const qualityReasonSchema = z.enum(qualityReasons);
 export type QualityReason = z.infer<typeof qualityReasonSchema>;

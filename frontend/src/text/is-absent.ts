@@ -1,11 +1,11 @@
 import type { Figure } from '@ebbline/shared/contract/live-feed';
 import type { QualityReason } from '@ebbline/shared/contract/reading';
 
-/** True where the unit has nothing to work this out from, now or ever. */
+/** True where the unit has nothing to work this out from, now or ever, or its site file does not set what it takes. */
 export const isAbsent = ({ value, age, reasons }: Pick<Figure, 'value' | 'age' | 'reasons'>): boolean =>
-  value === null && age === null && reasons.includes('notApplicable');
+  value === null && age === null && (reasons.includes('notApplicable') || reasons.includes('notSet'));
 
-const explained: readonly QualityReason[] = ['notApplicable', 'warming', 'undefined'];
+const explained: readonly QualityReason[] = ['notApplicable', 'notSet', 'warming', 'undefined'];
 
 /** True where a reason says all there is to say of a missing value: nothing is wrong, and no age belongs to it. */
 export const isExplained = ({ value, reasons }: Pick<Figure, 'value' | 'reasons'>): boolean =>

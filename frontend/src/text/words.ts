@@ -86,11 +86,12 @@ export const reasonWords: { readonly [R in QualityReason]: string } = {
   ambientEstimated: 'ambient estimated from altitude',
   inputBad: 'something it is computed from is bad',
   inputUncertain: 'something it is computed from is uncertain',
-  undefined: 'undefined: a difference, flow or power is smaller than its uncertainty allows',
+  undefined: 'a difference, flow or power is smaller than its uncertainty allows',
   notApplicable: 'does not apply now',
   warming: 'not watched long enough yet',
   contradicted: 'what it is computed from contradicts itself',
   overdue: 'typed so long ago that the next is due',
+  notSet: 'not set: the site file states no knownGood period for this unit (key units.<unit>.knownGood)',
 };
 
 /** Every reason in words, or a word for none. */

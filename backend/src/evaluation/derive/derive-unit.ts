@@ -1,6 +1,7 @@
 import type { CompiledSite } from '../site/compiled-site';
 import { reasonBit } from '../slots/quality-reasons';
 import type { SlotState } from '../slots/slot-state';
+import type { DerivedPointOfUnit } from './derived-point';
 import { derivedPointsOfUnit } from './derived-points';
 import { deriveMemoryOf } from './memory/memory-of-state';
 import { sampleMemory } from './sample-memory';
@@ -38,6 +39,8 @@ export function deriveUnit(
 interface DeriveWork {
   readonly derive: readonly ((frame: UnitFrame) => void)[];
   readonly absent: readonly number[];
+  /** Slots of points that would be there if the site file set what they take. */
+  readonly notSet: readonly number[];
   /** The values in which the points that this unit can't have were told so already. */
   startedState: SlotState | null;
 }
@@ -54,16 +57,26 @@ function workOf({ site, plan }: UnitFrame): DeriveWork {
   return (works[plan.unitIndex] ??= planWork(plan));
 }
 
-/** What a unit can have is fixed by its site: the rest is told once to be not applicable, and costs nothing after. */
+/** What a unit can have is fixed by its site: the rest is told once to be not applicable or not set, and costs nothing after. */
 function planWork(plan: UnitPlan): DeriveWork {
   const present = (id: string): boolean => slotsOfPoint(plan, id).some(hasSlot);
-  const applies = derivedPointsOfUnit.map((point) => point.applies?.(plan) ?? true);
-  return {
-    derive: derivedPointsOfUnit.filter(({ id }, i) => applies[i] === true && present(id)).map(({ derive }) => derive),
-    absent: derivedPointsOfUnit
-      .filter((_, i) => applies[i] === false)
+  const lacking = new Set(derivedPointsOfUnit.filter(({ applies }) => applies?.(plan) === false).map(({ id }) => id));
+  const kindOf = ({ id, isSet, watches }: DerivedPointOfUnit): keyof Omit<DeriveWork, 'startedState'> => {
+    if (lacking.has(id)) return 'absent';
+    if (isSet?.(plan) !== false) return 'derive';
+    return watches !== undefined && lacking.has(watches) ? 'absent' : 'notSet';
+  };
+  const slotsOf = (kind: 'absent' | 'notSet'): number[] =>
+    derivedPointsOfUnit
+      .filter((point) => kindOf(point) === kind)
       .flatMap(({ id }) => slotsOfPoint(plan, id))
-      .filter(hasSlot),
+      .filter(hasSlot);
+  return {
+    derive: derivedPointsOfUnit
+      .filter((point) => kindOf(point) === 'derive' && present(point.id))
+      .map(({ derive }) => derive),
+    absent: slotsOf('absent'),
+    notSet: slotsOf('notSet'),
     startedState: null,
   };
 }
@@ -74,4 +87,5 @@ const hasSlot = (slot: number): boolean => slot >= 0;
 function start(state: SlotState, work: DeriveWork): void {
   work.startedState = state;
   for (const slot of work.absent) state.reasons[slot] = reasonBit.notApplicable;
+  for (const slot of work.notSet) state.reasons[slot] = reasonBit.notSet;
 }

@@ -32,6 +32,10 @@ export interface DerivedPointOfUnit extends DerivedPointBase {
   readonly derive: (frame: UnitFrame) => void;
   /** Whether the unit has what the point is worked out from; left out: it is always worked out, and says itself. */
   readonly applies?: (plan: UnitPlan) => boolean;
+  /** Whether the site file sets what the point takes besides. Left out: it takes nothing that a person has to set. */
+  readonly isSet?: (plan: UnitPlan) => boolean;
+  /** The one derived point that it watches: where the unit can't have that one, setting a key would help nothing. */
+  readonly watches?: string;
 }
 
 export interface DerivedPointOfHall extends DerivedPointBase {

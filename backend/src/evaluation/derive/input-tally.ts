@@ -3,7 +3,8 @@ import type { SlotState } from '../slots/slot-state';
 import type { UncertaintyBudget } from './uncertainty-budget';
 
 /** What is not there, or not yet, too small to divide by, or known to contradict itself is no fault of one input: it stays what it is along the way. */
-const handedOnBits = reasonBit.notApplicable | reasonBit.warming | reasonBit.contradicted | reasonBit.undefined;
+const handedOnBits =
+  reasonBit.notApplicable | reasonBit.notSet | reasonBit.warming | reasonBit.contradicted | reasonBit.undefined;
 
 /**
  * Keeps count of the inputs of one derived value: a derived value is never better than its inputs and

@@ -9,7 +9,7 @@ const mostOpen = 6;
 
 const quality = { nothing: 0, good: 1, uncertain: 2, bad: 3 } as const;
 /** Reasons with which there is nothing to write: the point was never worked out. */
-const absentBits = reasonBit.notReceived | reasonBit.notApplicable;
+const absentBits = reasonBit.notReceived | reasonBit.notApplicable | reasonBit.notSet;
 
 interface OpenRow {
   readonly holder: number;

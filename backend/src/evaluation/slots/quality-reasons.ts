@@ -22,6 +22,7 @@ const qualityOfReason: Readonly<Record<QualityReason, Quality>> = {
   warming: 'bad',
   contradicted: 'bad',
   overdue: 'uncertain',
+  notSet: 'bad',
 };
 
 const bits = (quality: Quality): number =>

@@ -36,5 +36,5 @@ function write(frame: UnitFrame, target: number, share: number, applies: boolean
 }
 
 /** Fewer signals make no pattern: own rule. */
-export const hasPattern = ({ unit, slot }: UnitPlan): boolean =>
-  unit.design.knownGood !== null && patternSignals.filter((point) => slot[point] >= 0).length >= 3;
+export const hasPattern = ({ slot }: UnitPlan): boolean =>
+  patternSignals.filter((point) => slot[point] >= 0).length >= 3;

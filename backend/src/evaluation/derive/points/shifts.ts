@@ -33,5 +33,8 @@ export const deriveShift =
 
 export const hasShift =
   (signal: (typeof shiftSignals)[number]) =>
-  ({ unit, slot }: UnitPlan): boolean =>
-    unit.design.knownGood !== null && slot[signal] >= 0;
+  ({ slot }: UnitPlan): boolean =>
+    slot[signal] >= 0;
+
+/** What is held against the known-good period needs the site file to say which period that is. */
+export const hasKnownGood = ({ unit }: UnitPlan): boolean => unit.design.knownGood !== null;

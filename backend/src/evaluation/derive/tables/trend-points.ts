@@ -9,7 +9,7 @@ import { hasFilterResistance } from '../points/filter-resistance';
 import { hasGasAllowance } from '../points/in-leak';
 import { derivePatternDistance, derivePatternResidual, hasPattern } from '../points/pattern';
 import { hasPlateRatio } from '../points/plate-resistance';
-import { deriveShift, hasShift } from '../points/shifts';
+import { deriveShift, hasKnownGood, hasShift } from '../points/shifts';
 import {
   deriveFilterTrend,
   deriveInLeakTrend,
@@ -45,6 +45,8 @@ const shiftOf = (signal: (typeof shiftSignals)[number]): DerivedPointOfUnit => (
   equation: cusumAbove,
   derive: deriveShift(signal, `${signal}Shift`),
   applies: hasShift(signal),
+  isSet: hasKnownGood,
+  watches: signal,
 });
 
 /** What comes, by how things have gone, and what is no longer as it was. */
@@ -106,6 +108,7 @@ export const trendPoints: readonly DerivedPointOfUnit[] = [
     equation: hotellingLimit,
     derive: derivePatternDistance,
     applies: hasPattern,
+    isSet: hasKnownGood,
   },
   {
     id: 'patternResidual',
@@ -116,5 +119,6 @@ export const trendPoints: readonly DerivedPointOfUnit[] = [
     equation: speLimit,
     derive: derivePatternResidual,
     applies: hasPattern,
+    isSet: hasKnownGood,
   },
 ];

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { deriveHall } from '../../../../../backend/src/evaluation/derive/derive-hall';
 import { deriveUnit } from '../../../../../backend/src/evaluation/derive/derive-unit';
 import { reasonBit } from '../../../../../backend/src/evaluation/slots/quality-reasons';
-import type { BuiltSite } from '../../../../helpers/compiled-site-builder';
+import { buildSite, runUnitM, type BuiltSite } from '../../../../helpers/compiled-site-builder';
 import { buildRichUnitM, richOptions, runRichUnitM } from '../../../../helpers/rich-unit-m';
 
 const hour = 3_600_000;
@@ -22,11 +22,19 @@ const unit = (knownGood: { fromMs: number; hours: number } | null): BuiltSite =>
   buildRichUnitM({ design: { ...richOptions().design, knownGood } });
 
 describe('what is held against the known-good period', () => {
-  it('does not apply where the site file calls no period sound', () => {
+  it('is not set where the site file calls no period sound', () => {
     const built = unit(null);
     watch(built, 0, 0.1);
+    for (const point of ['inLeakShift', 'patternDistance', 'patternResidual'])
+      expect(built.reasons(point), point).toBe(reasonBit.notSet);
+  });
+
+  it('does not apply where the unit lacks the figure itself, as no period would help', () => {
+    const built = buildSite();
+    runUnitM(built);
+    deriveUnit(built.site, built.state, 0, 0, false);
+    expect(built.reasons('inLeak')).toBe(reasonBit.notApplicable);
     expect(built.reasons('inLeakShift')).toBe(reasonBit.notApplicable);
-    expect(built.reasons('patternDistance')).toBe(reasonBit.notApplicable);
   });
 
   it('is warming until the hours of the period were watched, and a value from then on', () => {

@@ -39,11 +39,13 @@ function plain(frame: UnitFrame, pipe: ReturnType<typeof pipeline>, nowMs: numbe
   sampleMemory(frame);
   frame.budget = new UncertaintyBudget();
   frame.tally.budget = frame.budget;
-  for (const { id, applies, derive } of derivedPointsOfUnit)
-    if (applies?.(frame.plan) ?? true) derive(frame);
+  const has = (id?: string): boolean =>
+    derivedPointsOfUnit.find((point) => point.id === id)?.applies?.(frame.plan) ?? true;
+  for (const { id, isSet, watches, derive } of derivedPointsOfUnit)
+    if (has(id) && (isSet?.(frame.plan) ?? true)) derive(frame);
     else
       for (const slot of slotsOfPoint(frame.plan, id))
-        if (slot >= 0) pipe.state.reasons[slot] = reasonBit.notApplicable;
+        if (slot >= 0) pipe.state.reasons[slot] = has(id) && has(watches) ? reasonBit.notSet : reasonBit.notApplicable;
 }
 
 const firstThatDiffers = (one: ArrayLike<number>, other: ArrayLike<number>): number =>
