@@ -28,6 +28,7 @@ import { WATER_DESK } from '../ports/water-desk';
 import { TICKER } from '../ports/ticker';
 import { TIGHTNESS_DESK } from '../ports/tightness-desk';
 import { EnergyFromHistory } from '../runner/energy/energy-from-history';
+import { keepDays, LatestDays } from '../runner/energy/latest-days';
 import { WatchedHistory } from '../runner/energy/watched-history';
 import { pipelineInForce } from '../runner/pipeline-in-force';
 import { createRunner } from '../runner/runner';
@@ -108,6 +109,14 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
     broker: () => link().state(),
   });
   closing.add(() => runner.stop());
+  const energy = {
+    site: () => inForce.pipeline.site,
+    store,
+    kept: keptEnergy,
+    nowMs: () => tickClock.nowMs(),
+    monotonicMs: () => clock.monotonicMs(),
+  };
+  closing.add(keepDays(new LatestDays(energy), ticker));
   const intake = new MqttIntake(intakeSettings(use, site, broker), runner.sink, gate, clock);
 
   const reader = new SiteReader(options.siteWorker);
@@ -129,13 +138,7 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
     { provide: HISTORY_STORE, useValue: store },
     {
       provide: ENERGY_TOTALS,
-      useValue: new EnergyFromHistory({
-        site: () => inForce.pipeline.site,
-        store,
-        kept: keptEnergy,
-        nowMs: () => tickClock.nowMs(),
-        monotonicMs: () => clock.monotonicMs(),
-      }),
+      useValue: new EnergyFromHistory(energy),
     },
     { provide: LIVE_VIEW, useValue: runner.live },
     { provide: OPERATIONS, useValue: runner.operations },

@@ -20,11 +20,11 @@ export interface DayToKeep {
 export interface KeptEnergy {
   /** Days that begin in [fromMs, toMs), as they were kept with that very recipe, in order of time. */
   read(of: 'day' | 'hours', holder: string, recipe: string, fromMs: number, toMs: number): readonly KeptSums[];
-  /** Is on the disk, whole, when the call returns. */
+  /** All of it or nothing is kept; it survives a kill of the program when the call returns. */
   keep(holder: string, recipe: string, days: readonly DayToKeep[]): void;
   /** Latest end of any day that is kept, ms; −Infinity where none is. */
   untilMs(): number;
-  /** Forgets every day that holds an instant of [fromMs, toMs]. */
+  /** Forgets every day that holds an instant of [fromMs, toMs]; survives a loss of power when the call returns. */
   forget(holder: string, fromMs: number, toMs: number): void;
   close(): void;
 }

@@ -69,12 +69,15 @@ export class EnergySumsFile implements KeptEnergy {
 
   forget(holder: string, fromMs: number, toMs: number): void {
     this.#with(undefined, (database) => {
+      // On the disk before the rows that it makes way for; what is kept may be lost with the power.
+      database.pragma('synchronous = FULL');
       database.transaction(() => {
         for (const of of ['day', 'hours'])
           database
             .prepare(`DELETE FROM ${of} WHERE holder = ? AND start_ms <= ? AND end_ms > ?`)
             .run(holder, toMs, fromMs);
       })();
+      database.pragma('synchronous = NORMAL');
     });
   }
 

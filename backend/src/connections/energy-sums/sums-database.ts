@@ -22,8 +22,8 @@ const schema = `
 `;
 
 /**
- * Opens the file, and begins it anew where it is damaged, of another version, or made from another history than `source`. A commit is
- * on the disk before it returns, since history may not outlive the forgetting of a sum that it no longer agrees with.
+ * Opens the file, and begins it anew where it is damaged, of another version, or made from another history than `source`. A commit
+ * survives a kill, and a loss of power only where it is told to be on the disk at once (sqlite.org/pragma.html, synchronous).
  * Throws what the disk throws where not even a new file can be made.
  */
 export function openSumsDatabase(path: string, source: string): SumsDatabase {
@@ -43,7 +43,7 @@ function opened(path: string, source: string): SumsDatabase {
   const database = new Database(path);
   try {
     database.pragma('journal_mode = WAL');
-    database.pragma('synchronous = FULL');
+    database.pragma('synchronous = NORMAL');
     const [found] = database.prepare('PRAGMA user_version').raw().get() as [number];
     if (found === 0) begin(database, source);
     const [kept] = database.prepare('SELECT text FROM source').raw().get() as [string];

@@ -20,6 +20,8 @@ export interface EnergyParts extends EnergySources {
 const dayMs = 86_400_000;
 /** A year of hours. */
 const mostPeriods = 8_800;
+/** Eleven years: the calendar is worked out at once, and history's minutes go back two. */
+const mostDays = 4_000;
 /** 1,000 units over a year, by days or months; 100 units by hours. */
 const mostUnitDays = { hour: 40_000, day: 400_000, month: 400_000 } as const;
 /** Longest that one question reads history, ms: what it then has is kept, and the next one goes on from there. */
@@ -38,7 +40,8 @@ export class EnergyFromHistory implements EnergyTotals {
     if (!units.ok) return units;
     const { fromMs, toMs, by, unit, hall } = request;
     const most = mostUnitDays[by];
-    if (!((units.value.length * (toMs - fromMs)) / dayMs <= most)) return fail(tooMuch(most));
+    const asked = (toMs - fromMs) / dayMs;
+    if (!(asked <= mostDays && units.value.length * asked <= most)) return fail(tooMuch(most));
     const calendar = calendarOf(request, site.timeZone);
     if (calendar === null) return fail(tooMuch(most));
     const { boundaries, days } = calendar;
@@ -98,7 +101,7 @@ const holdersOf = (site: CompiledSite, units: readonly CompiledUnit[]): readonly
 
 const tooMuch = (most: number): EnergyFault => ({
   code: 'ENERGY_RANGE',
-  message: `At most ${mostPeriods} periods, and ${most} days of units (${most / 400} units over 400 days): ask for less time, a longer step, a hall or one unit.`,
+  message: `At most ${mostDays} days, ${mostPeriods} periods, and ${most} days of units (${most / 400} units over 400 days): ask for less time, a longer step, a hall or one unit.`,
 });
 
 const notYet = (left: number, all: number): EnergyFault => ({

@@ -74,7 +74,7 @@ async function addRun(question: Question, sources: EnergySources, holder: Holder
   const isOver = run.every(({ endMs }) => endMs <= overMs);
   const from = periods[0]?.startMs ?? 0;
   const to = periods.at(-1)?.endMs ?? 0;
-  // What is not to be kept is read no further than it is asked.
+  // What can't be kept is read no further than it is asked.
   const hoursOf = (day: Day): readonly PeriodSum[] =>
     pairs(hourEdges(day, site.timeZone))
       .filter(([start, end]) => isOver || (start < to && end > from))

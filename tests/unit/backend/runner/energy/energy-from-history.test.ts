@@ -59,7 +59,7 @@ describe('EnergyFromHistory', () => {
     const unit = site.units[0]?.id ?? '';
     for (const refused of [
       { ...request, unit, toMs: 8_801 * hour },
-      { ...request, unit, toMs: 8_801 * 24 * hour, by: 'day' as const },
+      { ...request, unit, toMs: 4_001 * 24 * hour, by: 'day' as const },
       { ...request, toMs: 400_001 * 24 * hour, by: 'month' as const },
     ])
       expect(await totals.report(refused)).toMatchObject({ ok: false, fault: { code: 'ENERGY_RANGE' } });
