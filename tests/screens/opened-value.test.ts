@@ -224,6 +224,10 @@ describe('a value that is opened', () => {
     expect(plain(strip.get('.sheet-worst.priority-1').text())).toBe('1here: Air into the loop, act now');
     expect(strip.get('.sheet-worst svg').attributes('aria-label')).toBe('priority 1, act now');
     expect(strip.get('a').attributes('href')).toBe('/alarms');
+    const over = { ...gone, state: 'returnedUnacknowledged' as const };
+    server.send(aLoopFrame({ points: [heat], alarms: [over], standing: { 1: 1, 2: 0, 3: 0 }, sequence: 3 }));
+    await flushPromises();
+    expect(plain(strip.text())).toContain('here: Air into the loop, act now, condition gone');
     server.nowMs += 3000;
     vi.advanceTimersByTime(1000);
     await flushPromises();

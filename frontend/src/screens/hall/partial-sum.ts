@@ -1,4 +1,5 @@
 import type { Figure } from '@ebbline/shared/contract/live-feed';
+import { isAbsent } from '../../text/is-absent';
 import { sayReasons } from '../../text/words';
 
 /** A sum over the loops of a hall, and of how many it is; the note is null where all are in it. */
@@ -16,6 +17,9 @@ export function partialSum(sum: Figure, parts: readonly Figure[]): PartialSum {
   if (sum.value === null) return { figure: sum, note: counted };
   const reasons = sum.reasons.filter((reason) => reason !== 'inputBad');
   const figure: Figure = { ...sum, reasons, quality: reasons.length === 0 ? 'good' : sum.quality };
-  const why = sayReasons([...new Set(others.flatMap((one) => one.reasons))]);
-  return { figure, note: `${counted}; the others: ${why === '' ? 'not known' : why}` };
+  // A unit without the sensors for it will never say more.
+  const absent = others.some(isAbsent) ? ['not known there'] : [];
+  const why = sayReasons([...new Set(others.filter((one) => !isAbsent(one)).flatMap(({ reasons }) => reasons))]);
+  const said = [...absent, ...(why === '' ? [] : [why])].join('; ');
+  return { figure, note: `${counted}; the ${others.length === 1 ? 'other' : 'others'}: ${said || 'not known'}` };
 }

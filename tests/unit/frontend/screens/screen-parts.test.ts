@@ -75,6 +75,15 @@ describe('a sum of the Hall screen', () => {
     expect(note).toBe('2 of 4 units; the others: not watched long enough yet');
   });
 
+  it('says of a unit without the sensors that it is not known there, which no waiting changes', () => {
+    const absent = aFigure(null, { age: null, reasons: ['notApplicable'] });
+    expect(partialSum(sum, [aFigure(90), absent]).note).toBe('1 of 2 units; the other: not known there');
+    const warming = aFigure(null, { reasons: ['warming'] });
+    expect(partialSum(sum, [aFigure(90), absent, warming]).note).toBe(
+      '1 of 3 units; the others: not known there; not watched long enough yet',
+    );
+  });
+
   it('says that it counts none, beside the reasons of the units that it carries', () => {
     const none = aFigure(null, { quality: 'bad', reasons: ['warming'] });
     expect(partialSum(none, [none, none])).toEqual({ figure: none, note: '0 of 2 units' });
