@@ -46,7 +46,7 @@ export default defineConfig({
           testTimeout: 120_000,
         },
       },
-      { root, test: { name: 'replay', include: ['replay/**/*.test.ts'], testTimeout: 300_000 } },
+      { root, test: { name: 'replay', include: ['replay/**/*.test.ts'], testTimeout: 600_000 } },
       {
         root,
         test: {

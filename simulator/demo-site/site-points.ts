@@ -45,7 +45,7 @@ export const northPoints = `    topic: quillmere/north/{unit}/telemetry
       separator.levelHigh: { path: separator.high }
       supplyTank.vent.command: { path: tank.ventCommand, unit: '%', range: 0 to 100 % }
       supplyTank.vent.position: { path: tank.ventPosition, unit: '%', range: -3 to 103 % }
-      topUp.volume: { path: topUp, unit: L, range: 0 to 1000000 L }
+      topUp.volume: { path: topUp, unit: L, accuracy: 2 % of reading, range: 0 to 1000000 L }
       pump.discharge.pressure: { path: pump.outlet, ${wide} }
       pump.command: { path: pump.ordered }
       vacuum.command: { path: vacuum.ordered }
@@ -113,7 +113,7 @@ const southRows: readonly (readonly [point: string, rest: string])[] = [
   ['separator.levelHigh', ''],
   ['supplyTank.vent.command', "unit: '%', range: 0 to 100 %"],
   ['supplyTank.vent.position', "unit: '%', range: -3 to 103 %"],
-  ['topUp.volume', 'unit: L, range: 0 to 1000000 L'],
+  ['topUp.volume', 'unit: L, accuracy: 2 % of reading, range: 0 to 1000000 L'],
   ['pump.discharge.pressure', wideBar],
   ['pump.command', ''],
   ['vacuum.command', ''],

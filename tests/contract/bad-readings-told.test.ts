@@ -35,9 +35,9 @@ function unsound(rows: HistoryRows): readonly string[] {
 }
 
 describe('wrong numbers in messages', () => {
-  it.for([...fields, ...ofRacks].map((field) => [field] as const))(
+  it.each([...fields, ...ofRacks])(
     'of %s come to no screen and no program as NaN or infinity, nor into history',
-    ([field]) => {
+    (field) => {
       const plant = new Plant().run(70);
       plant.pipeline.drainHistory(plant.nowMs, true);
       let rows = 0;

@@ -16,6 +16,8 @@ export interface Judged {
   /** Every change of an alarm, in order. */
   readonly transitions: readonly AlarmTransition[];
   readonly messages: number;
+  /** Alerts that stood at any second, `unit entry` or `gateway entry`, each once. */
+  readonly alerted: readonly string[];
   /** Refusals by code: of a sound recording there are none. */
   readonly refused: Readonly<Record<string, number>>;
 }
@@ -32,6 +34,7 @@ export function judge(messages: Iterable<SimulatedMessage>): Judged {
   const pipeline = createPipeline(demoSite(), { clock: 'source', startMs: Number.NaN });
   const transitions: AlarmTransition[] = [];
   const refused: Record<string, number> = {};
+  const alerted = new Set<string>();
   let nowMs = Number.NEGATIVE_INFINITY;
   let count = 0;
   for (const message of messages) {
@@ -39,12 +42,13 @@ export function judge(messages: Iterable<SimulatedMessage>): Judged {
     if (message.sourceMs > nowMs) {
       nowMs = message.sourceMs;
       transitions.push(...pipeline.advance(nowMs));
+      for (const { alert } of pipeline.alerts()) alerted.add(alert);
     }
     const { refusal } = pipeline.accept(toRaw(message), nowMs);
     if (refusal !== null) refused[refusal.code] = (refused[refusal.code] ?? 0) + 1;
     pipeline.drainHistory(nowMs, false);
   }
-  return { transitions, messages: count, refused };
+  return { transitions, messages: count, alerted: [...alerted], refused };
 }
 
 export const judgeRecording = (recording: Recording): Judged => judge(recordTelemetry(recording));

@@ -16,7 +16,8 @@ export class RecentBends {
   private readonly counts: Uint8Array;
   /** What `variance` found; NaN since the last `push`. */
   private readonly found: Float64Array;
-  private readonly largest = new Float64Array(ofGlitches + 1);
+  /** To reckon in; no memory of a signal, so hidden from what copies memories. */
+  readonly #largest = new Float64Array(ofGlitches + 1);
 
   constructor(signals: number) {
     this.squares = new Float64Array(signals * kept);
@@ -59,7 +60,7 @@ export class RecentBends {
 
   /** The seventh largest; 0 where there are fewer. */
   private usual(first: number, end: number): number {
-    const { largest } = this;
+    const largest = this.#largest;
     largest.fill(0);
     for (let i = first; i < end; i += 1) {
       const square = this.squares[i] as number;

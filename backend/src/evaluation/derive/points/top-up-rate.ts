@@ -1,7 +1,12 @@
 import { reasonBit } from '../../slots/quality-reasons';
+import { uncertaintyOfReading } from '../standard-uncertainty';
+import { part } from '../uncertainty-budget';
 import type { UnitFrame } from '../unit-frame';
 import type { UnitPlan } from '../unit-plan';
 import { writePoint } from '../write-point';
+
+/** Over which the counter is read, s: what it may be off is so much of what it counted then. */
+const windowS = 600;
 
 export const hasTopUp = ({ slot }: UnitPlan): boolean => slot['topUp.volume'] >= 0;
 
@@ -12,5 +17,6 @@ export function deriveTopUpRate(frame: UnitFrame): void {
   tally.take(state, plan.slot['topUp.volume']);
   const rate = memory?.topUps.rate(plan.unitIndex, frame.nowMs) ?? Number.NaN;
   if (Number.isNaN(rate) && !tally.isBad()) tally.note(reasonBit.warming, Infinity);
-  writePoint(frame, plan.slot.topUpRate, rate, Number.NaN);
+  const countedU = uncertaintyOfReading(frame.site.slots, plan.slot['topUp.volume'], rate * windowS);
+  writePoint(frame, plan.slot.topUpRate, rate, part(frame, 'topUp.volume', countedU / windowS));
 }
