@@ -41,7 +41,7 @@ export const northPoints = `    topic: quillmere/north/{unit}/telemetry
       branch.*.return.pressure: { path: 'racks.{branch}.p', ${tank} }
       branch.*.power: { path: 'racks.{branch}.w', unit: W, accuracy: 1 % of reading, range: 0 to 200000 W }
       plate.*.temperature: { path: 'chips.{plate}.t', unit: °C, accuracy: ±1 °C, range: 0 to 130 °C }
-      plate.*.power: { path: 'chips.{plate}.w', unit: W, accuracy: 4 % of reading, range: 0 to 2000 W }
+      plate.*.power: { path: 'chips.{plate}.w', unit: W, accuracy: 4 % of reading, range: 0 to 4000 W }
       separator.levelHigh: { path: separator.high }
       supplyTank.vent.command: { path: tank.ventCommand, unit: '%', range: 0 to 100 % }
       supplyTank.vent.position: { path: tank.ventPosition, unit: '%', range: -3 to 103 % }
@@ -108,7 +108,7 @@ const southRows: readonly (readonly [point: string, rest: string])[] = [
   ['branch.*.return.pressure', bar],
   ['branch.*.power', 'unit: kW, accuracy: 1 % of reading, range: 0 to 200 kW'],
   ['plate.*.temperature', 'unit: °C, accuracy: ±1 °C, range: 0 to 130 °C'],
-  ['plate.*.power', 'unit: W, accuracy: 4 % of reading, range: 0 to 2000 W'],
+  ['plate.*.power', 'unit: W, accuracy: 4 % of reading, range: 0 to 4000 W'],
   ['mode', ''],
   ['separator.levelHigh', ''],
   ['supplyTank.vent.command', "unit: '%', range: 0 to 100 %"],

@@ -15,6 +15,7 @@ export const nextBest: Readonly<Record<string, { readonly points: readonly strin
   },
   'ambient.pressure': {
     points: [
+      'branch.r1.vacuumMargin',
       'equivalentHole',
       'equivalentHoleSupply',
       'largestOpeningCarried',
