@@ -52,6 +52,8 @@ async function start(data, closing) {
     const folder = await ensureBuilt(simulatorPart(), data);
     inUse.push(folder);
     closing.push(await startSimulator(join(folder, 'main.mjs'), running.simulator, say));
+    // First of all, or the gateways that end with the simulator would be judged as lost.
+    closing.push(running.leavePlant);
   }
   removeOldBuilds(data, inUse);
   say(running.address);

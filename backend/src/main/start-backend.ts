@@ -65,7 +65,9 @@ export interface RunningBackend {
   readonly mqttUrl: string;
   /** What the simulator is to be told; null where it is not wanted. */
   readonly simulator: { readonly mqttUrl: string; readonly siteFile: string } | null;
-  /** Ends everything in reverse order, with all that is confirmed kept. */
+  /** Lets go of the plant: judges no more and takes no more messages. To be called before the simulator is ended. */
+  readonly leavePlant: () => Promise<void>;
+  /** Leaves the plant, then ends everything in reverse order, with all that is confirmed kept. */
   readonly stop: () => Promise<void>;
 }
 
@@ -158,12 +160,16 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
     { host, port, frontendFolder: options.frontendFolder, report: options.report },
     closing,
   );
-  closing.add(() => intake.stop());
+  const leavePlant = (): Promise<void> => {
+    runner.endJudging();
+    return intake.stop();
+  };
+  closing.add(leavePlant);
   runner.start();
   await intake.start();
   sayBroker(intake, say);
   const simulator = environment.simulator ? { mqttUrl: broker.url, siteFile: environment.siteFile } : null;
-  return { address, mqttUrl: broker.url, simulator, stop: () => closing.closeAll() };
+  return { address, mqttUrl: broker.url, simulator, leavePlant, stop: () => closing.closeAll() };
 }
 
 function environmentOf({ variables, workingFolder, demoSiteFile }: StartOptions): Environment {

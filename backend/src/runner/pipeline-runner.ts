@@ -11,6 +11,7 @@ import type { TickClock } from './tick-clock';
 /** Owns the pipeline: feeds it one input at a time and sees that what comes out is recorded before it is shown. */
 export class PipelineRunner implements MessageSink {
   private acceptedAtMs = Number.NaN;
+  private judges = true;
 
   constructor(
     readonly pipeline: Pipeline,
@@ -21,7 +22,7 @@ export class PipelineRunner implements MessageSink {
   ) {}
 
   accept(message: RawMessage): Acceptance {
-    if (this.tickClock.kind === 'source') this.reach(message);
+    if (this.judges && this.tickClock.kind === 'source') this.reach(message);
     const acceptance = this.pipeline.accept(message, this.tickClock.nowMs());
     if (acceptance.accepted > 0) this.acceptedAtMs = this.clock.monotonicMs();
     return acceptance;
@@ -29,7 +30,13 @@ export class PipelineRunner implements MessageSink {
 
   /** On the wall clock: runs what is due. On both: tries again what the journal refused. */
   tick(): void {
-    if (this.tickClock.kind === 'wall') this.advance();
+    if (this.judges && this.tickClock.kind === 'wall') this.advance();
+  }
+
+  /** Runs what is due, and nothing after it. On the source clock messages move the clock no more. */
+  endJudging(): void {
+    this.tick();
+    this.judges = false;
   }
 
   /** Again and again while the journal refuses. */

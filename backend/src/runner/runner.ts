@@ -50,7 +50,12 @@ export interface Runner {
   start(): void;
   /** Resolves when `change`, which puts another site in force, was called with all history in the old layout drained. */
   changeSite(layout: HistoryLayout, change: () => void): Promise<void>;
-  /** Ends the ticks and commits all there is. */
+  /**
+   * Judges up to now and no more: what falls silent as everything around is ended is no fault of the plant. Messages are
+   * still taken and kept.
+   */
+  endJudging(): void;
+  /** Ends judging and the ticks, and commits all there is. */
   stop(): Promise<void>;
 }
 
@@ -89,7 +94,6 @@ export function createRunner(parts: RunnerParts): Runner {
   };
   const upkeep = new HistoryUpkeep(store, nowMs);
   const work: readonly (readonly [periodMs: number, work: () => void])[] = [
-    [TICK_MS, () => runner.tick()],
     [COMMIT_MS, () => drain.commit()],
     [EARLY_COMMIT_MS, () => drain.commitForWaiting()],
     [JOURNAL_RETRY_MS, () => runner.retryJournal()],
@@ -97,6 +101,12 @@ export function createRunner(parts: RunnerParts): Runner {
     [REMEMBER_MS, () => remembered.save()],
   ];
   let running: readonly { stop(): void }[] = [];
+  let judging: { stop(): void } | null = null;
+  const endJudging = (): void => {
+    judging?.stop();
+    judging = null;
+    runner.endJudging();
+  };
   return {
     sink: runner,
     live: new RunnerLiveView(scene, () => alarms.version() + changes.version()),
@@ -109,12 +119,14 @@ export function createRunner(parts: RunnerParts): Runner {
         reasons(alarms.waiting() + changes.waiting(), drain.trouble(), upkeep.trouble(), remembered.trouble()),
     },
     start() {
+      judging = ticker.every(TICK_MS, () => runner.tick());
       running = work.map(([periodMs, one]) => ticker.every(periodMs, one));
     },
     changeSite: (layout, change) => drain.changeLayout(layout, change),
+    endJudging,
     async stop() {
+      endJudging();
       for (const one of running) one.stop();
-      runner.tick();
       runner.retryJournal();
       await upkeep.end();
       await remembered.end();

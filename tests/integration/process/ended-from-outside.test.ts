@@ -58,6 +58,19 @@ describe('npm start', () => {
   });
 });
 
+describe('the demo that is stopped in order and started again', () => {
+  it('tells of no lost gateway: its own absence is none', { timeout: withinMs }, async () => {
+    const data = keep(await builtDataFolder());
+    const first = keep(await startEbbline({ data: data.path }));
+    await until(async () => (await taken(first)) > 100, { what: 'telemetry' });
+    first.child.kill('SIGTERM');
+    await first.exit;
+    const second = keep(await startEbbline({ data: data.path }));
+    await until(async () => (await taken(second)) > 100, { what: 'telemetry after the restart' });
+    expect((await second.alarms()).filter(({ entry }) => entry === 'COM-1')).toEqual([]);
+  });
+});
+
 // MQTT 3.1.1 and 5.0, section 4.4: what was not acknowledged is delivered again when the session goes on.
 describe('a program killed among messages of QoS 1', () => {
   const seconds = 300;

@@ -96,11 +96,12 @@ export class MqttIntake implements BrokerLink, IntakeReport {
     );
   }
 
-  /** Says `offline` and disconnects. What was not acknowledged stays with the broker. */
+  /** Says `offline` and disconnects, once. What was not acknowledged stays with the broker. */
   async stop(): Promise<void> {
     this.stopped = true;
     if (this.retry !== null) clearTimeout(this.retry);
     const client = this.client;
+    this.client = null;
     if (client === null) return;
     if (client.connected) {
       await client.publishAsync(this.settings.statusTopic, OFFLINE, { qos: 0, retain: true }).catch(ignoreWhileEnding);

@@ -32,14 +32,18 @@ export function judgeGateways(pipeline: PipelineState, nowMs: number): void {
   });
 }
 
-/** A gateway that was never heard is not judged until the start grace is over. */
+/**
+ * A gateway that was never heard is not judged until the start grace is over, whatever a status kept by the broker says
+ * of it: that may tell of the time in which this program was not there.
+ */
 function verdictOf(pipeline: PipelineState, gateway: CompiledGateway, place: number, nowMs: number): Verdict {
   if (gateway.slots.length === 0) return Verdict.no;
   const heard = pipeline.gatewayHeardMs[place] as number;
-  if (saysGone(pipeline, place, heard, nowMs)) return Verdict.yes;
+  const gone = saysGone(pipeline, place, heard, nowMs);
   const limit = silentAfterMs(pipeline.site, gateway);
-  if (!Number.isNaN(heard)) return nowMs - heard > limit ? Verdict.yes : Verdict.no;
-  return nowMs - pipeline.startedMs < Math.max(startGraceMs, limit) ? Verdict.hold : Verdict.yes;
+  if (Number.isNaN(heard))
+    return nowMs - pipeline.startedMs < Math.max(startGraceMs, limit) ? Verdict.hold : Verdict.yes;
+  return gone || nowMs - heard > limit ? Verdict.yes : Verdict.no;
 }
 
 /** A gateway that is said to be gone and is heard nevertheless is there: its samples count for more. */

@@ -102,3 +102,35 @@ describe('the runner on the wall clock', () => {
     expect(transitions.map(({ entry }) => entry)).toContain('WATER-1');
   });
 });
+
+describe('the runner that is being ended', () => {
+  it('takes messages and judges no more, so that gateways that end meanwhile are not lost ones', () => {
+    const ended = (how: 'judging' | 'ended'): readonly string[] => {
+      const { runner, clock, send, transitions } = bench('wall');
+      const second = (): void => {
+        for (let i = 0; i < 20; i++) {
+          clock.advance(50);
+          runner.tick();
+        }
+      };
+      for (let i = 0; i < 5; i++) {
+        send(topicOfM1, telemetryOfM1(clock.wallMs()));
+        second();
+      }
+      if (how === 'ended') runner.endJudging();
+      send('small/east/status', 'offline');
+      for (let i = 0; i < 5; i++) second();
+      return transitions.map(({ alarm }) => alarm).filter((alarm) => alarm.endsWith('COM-1'));
+    };
+    expect(ended('ended')).toEqual([]);
+    expect(ended('judging')).toEqual(['east:COM-1']);
+  });
+
+  it('is moved by no message on the source clock', () => {
+    const { runner, tickClock, send } = bench('source');
+    send(topicOfM1, telemetryOfM1(startMs));
+    runner.endJudging();
+    send(topicOfM1, telemetryOfM1(startMs + 1000));
+    expect(tickClock.nowMs()).toBe(startMs);
+  });
+});

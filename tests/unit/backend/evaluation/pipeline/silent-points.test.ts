@@ -122,4 +122,25 @@ describe('COM-1', () => {
     expect(plant.entries()).toEqual(['COM-1']);
     expect(plant.standing('COM-1')?.sinceMs).toBeGreaterThanOrEqual(startMs + 60_000);
   });
+
+  it('does not take what the broker kept of the time before the start for a gateway that is lost now', () => {
+    const plant = new Plant();
+    plant.silent.add('m1');
+    plant.send('gateway/g', 'offline');
+    plant.run(40);
+    expect(plant.entries()).toEqual([]);
+    plant.silent.clear();
+    plant.run(40);
+    expect(plant.entries()).toEqual([]);
+  });
+
+  it('is raised after the start grace for a gateway that was gone before the start and stays so', () => {
+    const plant = new Plant();
+    plant.silent.add('m1');
+    plant.send('gateway/g', 'offline');
+    plant.run(59);
+    expect(plant.entries()).toEqual([]);
+    plant.run(3);
+    expect(plant.entries()).toEqual(['COM-1']);
+  });
 });
