@@ -53,7 +53,10 @@ const aTest = (more: Partial<TightnessTest> = {}): TightnessTest =>
       gasVolume: 0.4,
       gasTemperature: 34,
       blocks: 20,
-      budget: [{ from: 'slope', contribution: 0.01 * litre }],
+      budget: [
+        { from: 'scatter about the line', contribution: 0.01 * litre },
+        { from: 'separator.pressure, drift', contribution: 0.02 * litre },
+      ],
     },
     steadiness: 'steady',
     verdict: null,
@@ -180,10 +183,13 @@ describe('the record of a pressure-rise test', () => {
       '2026-03-01 12:50:00 Europe/Oslo by A. Example, from console',
       'the planned time is over',
       'k = 2.15 for 95.45 %, 17 effective degrees of freedom',
+      'Scatter about the line',
+      'Separator pressure, drift',
       'Vacuum vessels',
       'Record t1',
     ])
       expect(said).toContain(part);
+    expect(said).not.toContain('separator.pressure');
   });
 
   it('says so where there is no such test', async () => {

@@ -15,7 +15,7 @@ export function tightnessSummary(record: TightnessRecord): string {
 
 const resultText = ({ freeAir, expandedUncertainty, coverageFactor, throughput, pressureRise }: TightnessResult) =>
   `${litres(freeAir)} ± ${litres(expandedUncertainty)} free L/min (k = ${coverageFactor.toFixed(2)}), ` +
-  `${throughput.toPrecision(3)} Pa·m³/s, dry gas ${pressureRise < 0 ? 'down' : 'up'} by ${Math.abs(pressureRise).toFixed(0)} Pa`;
+  `${throughput.toPrecision(3)} Pa·m³/s, dry gas ${pressureRise < 0 ? 'down' : 'up'} by ${(Math.abs(pressureRise) / 1000).toFixed(2)} kPa`;
 
 function verdictText({ acceptanceLimitM3PerS, verdict, steadiness }: TightnessRecord, result: TightnessResult): string {
   if (verdict === 'passes') return 'Passes: the whole interval is within the limit.';
