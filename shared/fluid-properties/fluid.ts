@@ -21,4 +21,6 @@ export interface Fluid {
   readonly thermalConductivity: (temperature: Celsius) => number;
   /** At which it boils, or an upper bound of it. */
   readonly vapourPressure: (temperature: Celsius) => PascalAbsolute;
+  /** Its derivative, Pa/K. */
+  readonly vapourPressureSlope: (temperature: Celsius) => number;
 }

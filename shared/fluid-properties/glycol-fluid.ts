@@ -9,7 +9,7 @@ import type { Fluid } from './fluid';
 import { glycolOfAshrae } from './glycol-ashrae';
 import { ofMixture, type Coefficients, type GlycolEquations } from './glycol-equations';
 import { glycolOfMelinder } from './glycol-melinder';
-import { saturationPressure } from './saturation-pressure';
+import { saturationPressure, saturationPressureSlope } from './saturation-pressure';
 
 /** Published sets differ by about 1 % in c_p at 25 %: taken as its standard uncertainty. Own rule. */
 const heatCapacityRelativeU = 0.01;
@@ -55,5 +55,6 @@ function mixture<Fraction extends MassFraction | VolumeFraction>(
     thermalConductivity: property(equations.thermalConductivity),
     // Of water: glycol at 40 °C has some 50 Pa only, so a mixture boils at a lower pressure (Raoult's law). Boiling comes early, never late.
     vapourPressure: saturationPressure,
+    vapourPressureSlope: saturationPressureSlope,
   };
 }

@@ -6,7 +6,7 @@ import {
   liquidWaterThermalConductivity,
   liquidWaterViscosity,
 } from './liquid-water';
-import { saturationPressure } from './saturation-pressure';
+import { saturationPressure, saturationPressureSlope } from './saturation-pressure';
 
 /** Water by IAPWS SR6-08(2011). u(c_p)/c_p: IAPWS-95 states 0.1 % for liquid water at 0.1 MPa (from memory); taken as standard uncertainty. */
 export const waterFluid: Fluid = {
@@ -20,4 +20,5 @@ export const waterFluid: Fluid = {
   viscosity: liquidWaterViscosity,
   thermalConductivity: liquidWaterThermalConductivity,
   vapourPressure: saturationPressure,
+  vapourPressureSlope: saturationPressureSlope,
 };

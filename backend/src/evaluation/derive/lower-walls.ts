@@ -1,4 +1,3 @@
-import { saturationPressureSlope } from '@ebbline/shared/fluid-properties/saturation-pressure';
 import { boilingMargin } from '@ebbline/shared/hydraulics/pressure-margins';
 import { npshAvailable, npshMargin } from '@ebbline/shared/hydraulics/npsh';
 import { staticHead } from '@ebbline/shared/hydraulics/static-head';
@@ -133,7 +132,7 @@ export function plateWall(frame: UnitFrame, into: Wall): void {
   if (binding === undefined) return;
   const powerSlot = binding.plate.slot.power;
   const temperature = celsius(frame.supplyTemperature + resistance * (state.value[powerSlot] ?? Number.NaN));
-  const slope = saturationPressureSlope(temperature);
+  const slope = plan.fluid.vapourPressureSlope(temperature);
   const supplySlot = plan.slot['supply.temperature'];
   const anchorSlot = plan.returnAnchor?.slot ?? -1;
   const { pointId } = site.slots;
@@ -170,6 +169,6 @@ const returnVapourUncertainty = (frame: UnitFrame): number =>
 
 function slopeUncertainty(frame: UnitFrame, slot: number, temperature: Celsius): number {
   const { slots } = frame.site;
-  const u = saturationPressureSlope(temperature) * standardUncertainty(slots, frame.state, slot);
+  const u = frame.plan.fluid.vapourPressureSlope(temperature) * standardUncertainty(slots, frame.state, slot);
   return part(frame, slots.pointId[slot] ?? '', u);
 }

@@ -1,5 +1,5 @@
-import { saturationPressure } from '@ebbline/shared/fluid-properties/saturation-pressure';
 import { celsius } from '@ebbline/shared/units/quantity';
+import { unitPlan } from '../../derive/unit-plan';
 import { reasonBit } from '../../slots/quality-reasons';
 import { usable, type UnitContext } from '../judge-context';
 import { movingModes } from '../modes-of-rules';
@@ -8,6 +8,7 @@ import { AirSignal, branchFlowSignal, branchPressureSignal, forgetAir } from './
 /** Takes this tick's sample of every signal of the unit that tells of air. */
 export function sampleAirSignals(context: UnitContext): void {
   const { slots, state } = context;
+  const { fluid } = unitPlan(context.site, context.unitIndex);
   forgetWhereAmbientChanged(context);
   const first = context.air.firstSignal[context.unitIndex] as number;
   push(context, first + AirSignal.gasLoad, usable(state, slots.gasLoad));
@@ -18,7 +19,11 @@ export function sampleAirSignals(context: UnitContext): void {
   push(context, first + AirSignal.returnExcess, returnExcess(context));
   push(context, first + AirSignal.separatorPressure, usable(state, slots.separatorPressure));
   push(context, first + AirSignal.loopFlow, usable(state, slots.loopFlow));
-  push(context, first + AirSignal.vapourPressure, saturationPressure(celsius(usable(state, slots.returnTemperature))));
+  push(
+    context,
+    first + AirSignal.vapourPressure,
+    fluid.vapourPressure(celsius(usable(state, slots.returnTemperature))),
+  );
   for (let branch = 0; branch < slots.branchFlow.length; branch += 1) {
     push(context, branchFlowSignal(first, branch), usable(state, slots.branchFlow[branch] as number));
     push(context, branchPressureSignal(first, branch), usable(state, slots.branchReturnPressure[branch] as number));

@@ -1,7 +1,7 @@
-import { saturationPressure } from '@ebbline/shared/fluid-properties/saturation-pressure';
 import { freeAirOfThroughput } from '@ebbline/shared/hydraulics/free-air';
 import { suctionAt, suctionThroughput } from '@ebbline/shared/hydraulics/vacuum-suction';
 import { celsius, cubicMetrePerSecond, pascalAbsolute } from '@ebbline/shared/units/quantity';
+import { unitPlan } from '../../derive/unit-plan';
 import { usable, type UnitContext } from '../judge-context';
 import { oldEnd, slopeChange, stepOf, stepWindowTicks } from '../step';
 import { AirSignal } from './air-memory';
@@ -80,7 +80,8 @@ function capacity(context: UnitContext, pressurePa: number): number {
   const pressure = pascalAbsolute(pressurePa);
   const suction = cubicMetrePerSecond(suctionAt(source.pressurePa, source.suctionM3PerS, pressure));
   const gas = gasTemperature(context);
-  return freeAirOfThroughput(suctionThroughput(suction, pressure, saturationPressure(gas)), gas);
+  const { fluid } = unitPlan(context.site, context.unitIndex);
+  return freeAirOfThroughput(suctionThroughput(suction, pressure, fluid.vapourPressure(gas)), gas);
 }
 
 /**

@@ -1,4 +1,3 @@
-import { saturationPressureSlope } from '@ebbline/shared/fluid-properties/saturation-pressure';
 import { exhaustWater } from '@ebbline/shared/hydraulics/exhaust-water';
 import { combine2, rectangular } from '@ebbline/shared/uncertainty/combine';
 import { writeFitted } from '../few-observations';
@@ -38,7 +37,7 @@ export function deriveExhaustWaterLoss(frame: UnitFrame): void {
   const value = Math.max(0, gas.value) * perGas;
   if (memory !== null && elapsedS > 0 && value > 0) memory.addWaterLoss(plan.unitIndex, value * elapsedS);
   const byPressure = (value * absolutePressureUncertainty(frame, slot['separator.pressure'])) / (p - vapour);
-  const vapourU = saturationPressureSlope(frame.returnTemperature) * uOf(frame, slot['return.temperature']);
+  const vapourU = plan.fluid.vapourPressureSlope(frame.returnTemperature) * uOf(frame, slot['return.temperature']);
   const u = combine2(
     combine2(gasU(frame, gas, perGas), part(frame, 'separator.pressure', byPressure)),
     combine2(

@@ -1,4 +1,3 @@
-import { saturationPressureSlope } from '@ebbline/shared/fluid-properties/saturation-pressure';
 import { gasLoadBySpeed, suctionAt } from '@ebbline/shared/hydraulics/vacuum-suction';
 import { combine3, rectangular } from '@ebbline/shared/uncertainty/combine';
 import { cubicMetrePerSecond, pascalAbsolute } from '@ebbline/shared/units/quantity';
@@ -31,7 +30,7 @@ export function deriveVacuumCapacity(frame: UnitFrame): void {
   const u = combine3(
     part(frame, 'vacuumSource.curve', value * rectangular(curveHalfWidth)),
     part(frame, 'separator.pressure', value * (pressureU / dry + suctionMove(source, pressure, pressureU))),
-    partOf(frame, slot['return.temperature'], (value * saturationPressureSlope(frame.returnTemperature)) / dry),
+    partOf(frame, slot['return.temperature'], (value * plan.fluid.vapourPressureSlope(frame.returnTemperature)) / dry),
   );
   writePoint(frame, slot.vacuumCapacity, value, u);
 }

@@ -1,6 +1,6 @@
 import type { TightnessResult, TightnessSteadiness, TightnessVerdict } from '@ebbline/shared/contract/tightness-test';
 import { freeAirK, freeAirPa } from '@ebbline/shared/fluid-properties/air';
-import { saturationPressureSlope } from '@ebbline/shared/fluid-properties/saturation-pressure';
+import type { Fluid } from '@ebbline/shared/fluid-properties/fluid';
 import { studentQuantile } from '@ebbline/shared/statistics/distributions';
 import { coverageFactor, rectangular } from '@ebbline/shared/uncertainty/combine';
 import { celsius } from '@ebbline/shared/units/quantity';
@@ -21,7 +21,7 @@ const steadyShare = 0.25;
 /** Share of Student's distribution below the factor of an interval of 95.45 %. */
 const below = 0.97725;
 
-/** Standard uncertainties of what a test reads, as the site file states them. */
+/** Standard uncertainties of what a test reads, as the site file states them, and what the vapour is of. */
 export interface RiseAccuracies {
   readonly pressurePa: number;
   readonly temperatureK: number;
@@ -29,6 +29,7 @@ export interface RiseAccuracies {
   readonly levelM: number;
   readonly areaM2: number;
   readonly dry: boolean;
+  readonly fluid: Fluid;
 }
 
 /** Pa m³/K of gas a second, as free m³/s: Q = (T_f / p_f) · d(pV/T)/dt (ideal gas; 40 CFR 1065.644 has the same as moles). */
@@ -74,14 +75,14 @@ interface Means {
 
 function budgetOf(
   series: RiseSeries,
-  { pressurePa, temperatureK: thermometerK, levelM, areaM2, dry }: RiseAccuracies,
+  { pressurePa, temperatureK: thermometerK, levelM, areaM2, dry, fluid }: RiseAccuracies,
   { freeAir, gas, slopeU, temperatureK, gasVolume }: Means,
 ): TightnessResult['budget'] {
   const spanS = series.spanS();
   // A sensor that has moved by u at the end turns the line by u/τ; both ends may have.
   const drift = (u: number): number => freeAirOfSlope((Math.SQRT2 * driftShare * u) / spanS);
   const gasPerPa = gasVolume / temperatureK;
-  const vapourPerK = dry ? 0 : saturationPressureSlope(celsius(temperatureK - zeroCelsiusK));
+  const vapourPerK = dry ? 0 : fluid.vapourPressureSlope(celsius(temperatureK - zeroCelsiusK));
   const gasPerK = gas / temperatureK + vapourPerK * gasPerPa;
   return [
     { from: 'scatter about the line', contribution: freeAirOfSlope(slopeU) },

@@ -43,7 +43,7 @@ function accuraciesOf(
   unitIndex: number,
   { begin, dry }: TightnessRecord,
 ): RiseAccuracies {
-  const { slot } = unitPlan(site, unitIndex);
+  const { slot, fluid } = unitPlan(site, unitIndex);
   const u = (id: 'separator.pressure' | 'return.temperature' | 'separator.level'): number => {
     const expanded = slot[id] < 0 ? Number.NaN : readingUncertainty(site, state, slot[id]);
     return Number.isNaN(expanded) ? 0 : expanded / coverageFactor;
@@ -54,5 +54,6 @@ function accuraciesOf(
     levelM: begin.areaM2 === 0 ? 0 : u('separator.level'),
     areaM2: begin.areaM2,
     dry,
+    fluid,
   };
 }

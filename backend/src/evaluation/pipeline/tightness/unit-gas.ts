@@ -1,4 +1,4 @@
-import { saturationPressure } from '@ebbline/shared/fluid-properties/saturation-pressure';
+import type { Fluid } from '@ebbline/shared/fluid-properties/fluid';
 import { celsius } from '@ebbline/shared/units/quantity';
 import { zeroCelsiusK } from '@ebbline/shared/units/constants';
 import { usable } from '../../alarm-rules/judge-context';
@@ -50,8 +50,8 @@ export function gasRoom(
 }
 
 /** Vapour that is part of the pressure over water, Pa (Dalton); a dry loop has none that is known. */
-export const vapourPa = (dry: boolean, temperatureC: number): number =>
-  dry ? 0 : saturationPressure(celsius(temperatureC));
+export const vapourPa = (fluid: Fluid, dry: boolean, temperatureC: number): number =>
+  dry ? 0 : fluid.vapourPressure(celsius(temperatureC));
 
 /** Gas volume now, m³: by the level where it follows one. */
 export const volumeNow = ({ gasVolumeM3, areaM2, levelM }: TightnessBegin, levelNowM: number): number =>

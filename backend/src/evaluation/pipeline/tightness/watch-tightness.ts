@@ -1,4 +1,5 @@
 import type { TightnessEnd } from '@ebbline/shared/contract/tightness-test';
+import type { Fluid } from '@ebbline/shared/fluid-properties/fluid';
 import { unitPlan } from '../../derive/unit-plan';
 import type { PipelineState } from '../pipeline-state';
 import { flows, sourceRuns } from './plant-at-rest';
@@ -40,7 +41,7 @@ function endsFor(pipeline: PipelineState, run: TightnessRun, unitIndex: number, 
   if (!record.sourceIsolated && sourceRuns(pipeline, plan) === true) return 'sourceStarted';
   if (!record.dry && flows(pipeline, plan) === true) return 'flowStarted';
   const now = gasNow(pipeline, unitIndex);
-  const sample = sampleOf(run, now);
+  const sample = sampleOf(run, plan.fluid, now);
   if (sample === null) return nowMs - run.knownMs > badForMs ? 'inputBad' : null;
   if (now.sourceMs > run.takenMs || Number.isNaN(run.takenMs)) {
     run.takenMs = now.sourceMs;
@@ -51,9 +52,9 @@ function endsFor(pipeline: PipelineState, run: TightnessRun, unitIndex: number, 
 }
 
 /** Null where something is not known. Before the start nothing counts. */
-function sampleOf({ record }: TightnessRun, { pressurePa, temperatureC, levelM, sourceMs }: GasNow) {
+function sampleOf({ record }: TightnessRun, fluid: Fluid, { pressurePa, temperatureC, levelM, sourceMs }: GasNow) {
   const volumeM3 = volumeNow(record.begin, levelM);
-  const gas = ((pressurePa - vapourPa(record.dry, temperatureC)) * volumeM3) / kelvin(temperatureC);
+  const gas = ((pressurePa - vapourPa(fluid, record.dry, temperatureC)) * volumeM3) / kelvin(temperatureC);
   const atS = (sourceMs - record.startedMs) / 1000;
   if (Number.isNaN(gas + atS)) return null;
   return { atS: Math.max(0, atS), gas, volumeM3, temperatureK: kelvin(temperatureC), levelM };

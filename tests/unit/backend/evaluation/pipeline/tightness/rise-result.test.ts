@@ -1,3 +1,4 @@
+import { waterFluid } from '@ebbline/shared/fluid-properties/water-fluid';
 import { describe, expect, it } from 'vitest';
 import {
   freeAirOfSlope,
@@ -7,7 +8,7 @@ import {
 } from '../../../../../../backend/src/evaluation/pipeline/tightness/rise-result';
 import { blockS, RiseSeries } from '../../../../../../backend/src/evaluation/pipeline/tightness/rise-series';
 
-const accurate = { pressurePa: 0, temperatureK: 0, levelM: 0, areaM2: 0, dry: true };
+const accurate = { pressurePa: 0, temperatureK: 0, levelM: 0, areaM2: 0, dry: true, fluid: waterFluid };
 
 /** Half minutes of a cubic metre at 20 °C whose gas is `gas(second)`, Pa m³/K. */
 function series(blocks: number, gas: (second: number) => number): RiseSeries {
@@ -63,11 +64,25 @@ describe('what a rise of gas says', () => {
   it('holds a budget whose squares add up to the whole', () => {
     const result = riseResult(
       series(12, (second) => 68 + second / 500),
-      { pressurePa: 230, temperatureK: 0.14, levelM: 0.0017, areaM2: 0.25, dry: false },
+      { pressurePa: 230, temperatureK: 0.14, levelM: 0.0017, areaM2: 0.25, dry: false, fluid: waterFluid },
     );
     const sum = result?.budget.reduce((all, { contribution }) => all + contribution ** 2, 0) ?? Number.NaN;
     expect(Math.sqrt(sum)).toBeCloseTo(result?.standardUncertainty ?? 0, 15);
     expect(result?.budget.every(({ contribution }) => contribution >= 0)).toBe(true);
+  });
+});
+
+describe('vapour over the loop’s own fluid', () => {
+  const thermometerPart = (fluid: typeof waterFluid): number =>
+    riseResult(
+      series(12, (second) => 68 + second / 500),
+      { ...accurate, temperatureK: 0.14, dry: false, fluid },
+    )?.budget.find(({ from }) => from.startsWith('return.temperature'))?.contribution ?? Number.NaN;
+
+  it('decides what a thermometer brings that has moved', () => {
+    const without = thermometerPart({ ...waterFluid, vapourPressureSlope: () => 0 });
+    // Water at 20 °C: 145 Pa/K (IAPWS R7-97 equation 30 differentiated), and the gas itself 68 Pa/K.
+    expect(thermometerPart(waterFluid) / without).toBeCloseTo((68 + 145) / 68, 1);
   });
 });
 
