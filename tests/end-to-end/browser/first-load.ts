@@ -9,8 +9,13 @@ const needed = (text: string): string[] => nameIn(/(?:\bfrom|\bimport|\bexport)\
 /** `import("./a.js")` */
 const fetchedLater = (text: string): string[] => nameIn(/\bimport\(\s*["'`]\.\/([\w.-]+\.js)["'`]/g, text);
 
-function withNeeded(scripts: Scripts, names: readonly string[], alsoLater: boolean): ReadonlySet<string> {
-  const seen = new Set<string>();
+function withNeeded(
+  scripts: Scripts,
+  names: readonly string[],
+  alsoLater: boolean,
+  there: Iterable<string> = [],
+): ReadonlySet<string> {
+  const seen = new Set(there);
   const queue = [...names];
   for (let name = queue.pop(); name !== undefined; name = queue.pop()) {
     if (seen.has(name)) continue;
@@ -28,7 +33,8 @@ export const entriesOf = (html: string): string[] =>
 
 /**
  * For each way to come in (the page alone, then each script that its entry fetches later: a screen), the scripts that
- * are loaded, those which that screen fetches at once included.
+ * are loaded, those which that screen fetches at once included. What the page fetches later is other screens, which a screen that
+ * shares code with the page does not bring.
  */
 export function firstLoads(html: string, scripts: Scripts): ReadonlyMap<string, ReadonlySet<string>> {
   const entries = entriesOf(html);
@@ -36,7 +42,7 @@ export function firstLoads(html: string, scripts: Scripts): ReadonlyMap<string, 
   const screens = [...page].flatMap((name) => fetchedLater(scripts.get(name) ?? ''));
   return new Map([
     ['the page', page] as const,
-    ...screens.map((screen) => [screen, new Set([...page, ...withNeeded(scripts, [screen], true)])] as const),
+    ...screens.map((screen) => [screen, withNeeded(scripts, [screen], true, page)] as const),
   ]);
 }
 
