@@ -44,6 +44,14 @@ export const healthSchema = z.object({
 });
 export type Health = z.infer<typeof healthSchema>;
 
+/** The process answers, whatever else is wrong with it. */
+export const aliveSchema = z.object({ status: z.enum(['alive']) });
+export type Alive = z.infer<typeof aliveSchema>;
+
+/** Stores are open, a site is in force, the state of the broker is known, and the plant is judged. */
+export const readySchema = z.object({ status: z.enum(['ready']) });
+export type Ready = z.infer<typeof readySchema>;
+
 export const siteSchema = z.object({
   id: z.string(),
   name: z.string(),

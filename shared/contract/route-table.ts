@@ -23,7 +23,9 @@ import {
   tightnessTestSchema,
 } from './tightness-test';
 import {
+  aliveSchema,
   healthSchema,
+  readySchema,
   siteSchema,
   unitListSchema,
   pointListSchema,
@@ -36,6 +38,8 @@ import {
 /** One row a route; the OpenAPI document and the contract test are made from this table. `faults` are codes of its own, beside those of every route. */
 export const routeTable = [
   { method: 'get', path: '/api/health', reply: healthSchema, query: null, body: null, faults: [] },
+  { method: 'get', path: '/api/health/alive', reply: aliveSchema, query: null, body: null, faults: [] },
+  { method: 'get', path: '/api/health/ready', reply: readySchema, query: null, body: null, faults: ['NOT_READY'] },
   { method: 'get', path: '/api/site', reply: siteSchema, query: null, body: null, faults: [] },
   {
     method: 'post',

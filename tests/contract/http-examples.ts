@@ -85,6 +85,8 @@ export const httpExamples: Readonly<Record<RouteKey, Example>> = {
       version: '0.1.0',
     },
   },
+  'get /api/health/alive': { reply: { status: 'alive' } },
+  'get /api/health/ready': { reply: { status: 'ready' } },
   'get /api/site': {
     reply: {
       id: 'demo',

@@ -23,5 +23,6 @@ export function openReload(
 /** Health says that a newer site file was refused. */
 export const withReasons = (health: RunnerHealth, more: () => ReturnType<RunnerHealth['reasons']>): RunnerHealth => ({
   lastSampleAge: () => health.lastSampleAge(),
+  isJudging: () => health.isJudging(),
   reasons: () => [...health.reasons(), ...more()],
 });

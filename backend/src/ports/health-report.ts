@@ -4,6 +4,8 @@ import type { Health } from '@ebbline/shared/contract/http-api';
 export interface RunnerHealth {
   /** Seconds since the newest accepted sample arrived; null before the first. */
   lastSampleAge(): number | null;
+  /** The first tick is done and judging has not been ended. */
+  isJudging(): boolean;
   reasons(): Health['reasons'];
 }
 

@@ -12,6 +12,7 @@ import type { TickClock } from './tick-clock';
 export class PipelineRunner implements MessageSink {
   private acceptedAtMs = Number.NaN;
   private judges = true;
+  private ticked = false;
 
   constructor(
     readonly pipeline: Pipeline,
@@ -30,6 +31,7 @@ export class PipelineRunner implements MessageSink {
 
   /** On the wall clock: runs what is due. On both: tries again what the journal refused. */
   tick(): void {
+    this.ticked = true;
     if (this.judges && this.tickClock.kind === 'wall') this.advance();
   }
 
@@ -37,6 +39,11 @@ export class PipelineRunner implements MessageSink {
   endJudging(): void {
     this.tick();
     this.judges = false;
+  }
+
+  /** The first tick is done and judging has not been ended. */
+  isJudging(): boolean {
+    return this.ticked && this.judges;
   }
 
   /** Again and again while the journal refuses. */

@@ -115,6 +115,7 @@ export function createRunner(parts: RunnerParts): Runner {
     water: new RunnerWaterDesk(scene, changes, clock),
     health: {
       lastSampleAge: () => runner.lastSampleAge(),
+      isJudging: () => runner.isJudging(),
       reasons: () =>
         reasons(alarms.waiting() + changes.waiting(), drain.trouble(), upkeep.trouble(), remembered.trouble()),
     },

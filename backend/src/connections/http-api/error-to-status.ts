@@ -52,6 +52,7 @@ export const problemTable = {
   HEADERS_TOO_LARGE: { status: 431, title: 'The headers are too large' },
   INTERNAL: { status: 500, title: 'A fault of this program' },
   JOURNAL_UNAVAILABLE: { status: 503, title: 'The journal can not be written' },
+  NOT_READY: { status: 503, title: 'Not ready yet, or ending' },
   DEMO_SILENT: { status: 503, title: 'The simulator does not answer' },
   HISTORY_UNAVAILABLE: { status: 503, title: 'The history can not be read' },
 } as const satisfies Record<string, { readonly status: number; readonly title: string }>;

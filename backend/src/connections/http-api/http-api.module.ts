@@ -7,6 +7,7 @@ import { HistoryController } from './history.controller';
 import { IntakeController } from './intake.controller';
 import { OpenApiController } from './openapi.controller';
 import { PermitsController } from './permits.controller';
+import { ReadyController } from './ready.controller';
 import { SiteFileController } from './site-file.controller';
 import { SiteController } from './site.controller';
 import { WaterController } from './water.controller';
@@ -14,6 +15,7 @@ import { TightnessController } from './tightness.controller';
 
 @Module({
   controllers: [
+    ReadyController,
     SiteController,
     SiteFileController,
     HistoryController,

@@ -3,6 +3,12 @@ import type { RouteKey } from '@ebbline/shared/contract/route-table';
 /** What each route is for, in one line; the compiler refuses a route without. */
 export const routeTexts: Readonly<Record<RouteKey, { readonly operationId: string; readonly summary: string }>> = {
   'get /api/health': { operationId: 'health', summary: 'How the program itself is: what is unwell and what to do.' },
+  'get /api/health/alive': { operationId: 'alive', summary: 'Whether the process answers at all.' },
+  'get /api/health/ready': {
+    operationId: 'ready',
+    summary:
+      'Whether it judges the plant; else 503 and `reasons`. What is unwell beside that is for /api/health to say.',
+  },
   'get /api/site': { operationId: 'site', summary: 'What there is: halls, units, branches, plates and wetted places.' },
   'get /api/units': {
     operationId: 'units',

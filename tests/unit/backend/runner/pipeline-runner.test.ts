@@ -40,6 +40,19 @@ function replay(): readonly AlarmTransition[] {
   return transitions;
 }
 
+describe('the runner', () => {
+  it('judges from its first tick until judging is ended', () => {
+    for (const kind of ['wall', 'source'] as const) {
+      const { runner } = bench(kind);
+      expect(runner.isJudging()).toBe(false);
+      runner.tick();
+      expect(runner.isJudging()).toBe(true);
+      runner.endJudging();
+      expect(runner.isJudging()).toBe(false);
+    }
+  });
+});
+
 describe('the runner on the source clock', () => {
   it('runs what was due before a newer message with the older values', () => {
     const { site, pipeline, runner, send } = bench('source');
