@@ -55,8 +55,8 @@ export const mutantsOfDerived: readonly Mutant[] = [
   {
     id: 'rise-with-vapour',
     file: 'backend/src/evaluation/pipeline/tightness/unit-gas.ts',
-    text: 'dry ? 0 : saturationPressure(celsius(temperatureC))',
-    becomes: 'dry ? 0 : 0 * saturationPressure(celsius(temperatureC))',
+    text: 'dry ? 0 : fluid.vapourPressure(celsius(temperatureC))',
+    becomes: 'dry ? 0 : 0 * fluid.vapourPressure(celsius(temperatureC))',
     why: 'vapour over warming water would pass for air that comes in',
     tests: ['unit/backend/evaluation/pipeline/tightness'],
   },
