@@ -8,7 +8,7 @@ import { type Ebbline, startEbbline } from '../helpers/ebbline';
 import { stopAfterEach } from '../helpers/stop-after';
 import { temporaryFolder } from '../helpers/temporary-folder';
 import { dataFolder } from './data-folder';
-import { expectWholeChain, journalOf } from './journal-of';
+import { expectWholeChain, journalOf } from '../helpers/journal-of';
 
 const keep = stopAfterEach();
 const day = 86_400_000;

@@ -7,7 +7,7 @@ import { stopAfterEach } from '../helpers/stop-after';
 import { temporaryFolder } from '../helpers/temporary-folder';
 import { until } from '../helpers/until';
 import { dataFolder } from './data-folder';
-import { expectWholeChain, journalOf } from './journal-of';
+import { expectWholeChain, journalOf } from '../helpers/journal-of';
 import { keepDoing, startSender, writeSite } from './row-of-units';
 
 const units = 24;

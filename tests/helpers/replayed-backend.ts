@@ -5,6 +5,7 @@ import type { HistoryColumns, Intake } from '@ebbline/shared/contract/http-api';
 import { stringify } from 'yaml';
 import { startRoomyBroker } from './broker';
 import { type Ebbline, startEbbline } from './ebbline';
+import { journalOf } from './journal-of';
 import { connectPlayer, type Player } from './player';
 import type { TemporaryFolder } from './temporary-folder';
 
@@ -51,14 +52,4 @@ export async function startReplayedBackend(site: unknown, data: TemporaryFolder)
       await stopBroker();
     },
   };
-}
-
-async function journalOf(ebbline: Ebbline): Promise<readonly JournalRow[]> {
-  const rows: JournalRow[] = [];
-  for (let after: number | null = 0; after !== null;) {
-    const page: { rows: JournalRow[]; next: number | null } = await ebbline.get(`/api/alarms/journal?after=${after}`);
-    rows.push(...page.rows);
-    after = page.next;
-  }
-  return rows;
 }

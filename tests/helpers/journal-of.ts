@@ -1,6 +1,6 @@
 import type { JournalRow } from '@ebbline/shared/contract/alarm';
 import { expect } from 'vitest';
-import type { Ebbline } from '../helpers/ebbline';
+import type { Ebbline } from './ebbline';
 
 /** Every row of the journal of a running program, page by page. */
 export async function journalOf(ebbline: Ebbline): Promise<readonly JournalRow[]> {
