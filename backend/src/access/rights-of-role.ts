@@ -1,0 +1,9 @@
+import type { Right, Role } from '@ebbline/shared/contract/people';
+
+const viewer: readonly Right[] = ['look'];
+const operator: readonly Right[] = [...viewer, 'acknowledge', 'permit', 'measure'];
+const engineer: readonly Right[] = [...operator, 'changeSite', 'commandDemo', 'readAudit'];
+const admin: readonly Right[] = [...engineer, 'managePeople'];
+
+/** Which role may do what; the one place that says it. */
+export const rightsOfRole: Readonly<Record<Role, readonly Right[]>> = { viewer, operator, engineer, admin };
