@@ -7,6 +7,7 @@ import { backendPart, frontendPart, simulatorPart } from './parts.mjs';
 import { dataFolder, projectRoot } from './paths.mjs';
 import { removeOldBuilds } from './remove-old-builds.mjs';
 import { startSimulator } from './start-simulator.mjs';
+import { unfinishedRestore } from './unfinished-restore.mjs';
 import { whenParentEnds } from './when-parent-ends.mjs';
 
 const say = (line) => console.log(line);
@@ -15,6 +16,8 @@ export async function run() {
   const data = dataFolder();
   const lock = lockDataFolder(data);
   if (!lock.ok) return fail([lock.message]);
+  const unfinished = unfinishedRestore(data);
+  if (unfinished !== null) return fail([unfinished]);
   const closing = [lock.release];
   const stop = stopOnSignal(closing);
   try {

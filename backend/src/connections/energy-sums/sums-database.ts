@@ -4,7 +4,7 @@ import Database from 'libsql';
 export type SumsDatabase = InstanceType<typeof Database>;
 
 /** Another number is another layout of the file or of a row of sums: the file is begun anew. */
-const version = 1;
+export const sumsVersion = 1;
 
 const schema = `
   CREATE TABLE source (text TEXT NOT NULL) STRICT;
@@ -47,7 +47,8 @@ function opened(path: string, source: string): SumsDatabase {
     const [found] = database.prepare('PRAGMA user_version').raw().get() as [number];
     if (found === 0) begin(database, source);
     const [kept] = database.prepare('SELECT text FROM source').raw().get() as [string];
-    if ((found !== 0 && found !== version) || kept !== source) throw new Error('sums of another version or history');
+    if ((found !== 0 && found !== sumsVersion) || kept !== source)
+      throw new Error('sums of another version or history');
     return database;
   } catch (fault) {
     database.close();
@@ -59,6 +60,6 @@ function begin(database: SumsDatabase, source: string): void {
   database.transaction(() => {
     database.exec(schema);
     database.prepare('INSERT INTO source (text) VALUES (?)').run(source);
-    database.exec(`PRAGMA user_version = ${version}`);
+    database.exec(`PRAGMA user_version = ${sumsVersion}`);
   })();
 }

@@ -12,6 +12,7 @@ import type {
 import { BucketSums } from '../bucket-sums';
 import { bucketPlan } from '../history-query';
 import { Catalogue } from './catalogue';
+import { databaseFile } from './kept-names';
 import { Maintenance } from './maintenance';
 import { Manifest } from './manifest';
 import { openDuckDb, type DuckDbLimits } from './open-duckdb';
@@ -33,7 +34,6 @@ export interface EmbeddedHistoryOptions {
 }
 
 const defaultLimits: DuckDbLimits = { threads: 2, memoryMb: 1024 };
-const databaseFile = 'history.duckdb';
 
 /** History in one folder: a DuckDB file with the newest hours, and sealed Parquet files beside it. */
 export class DuckDbHistoryStore implements HistoryStore {
