@@ -57,6 +57,11 @@ const quantities: Readonly<Record<EntryId, QuantityKind | null>> = {
   'CHANGE-1': 'ratio',
   'CHANGE-2': 'ratio',
   'COM-1': null,
+  'SYS-1': null,
+  'SYS-2': null,
+  'SYS-3': null,
+  'SYS-4': null,
+  'SYS-5': null,
 };
 
 export const catalogueEntries: ReadonlyMap<string, QuantityKind | null> = new Map(Object.entries(quantities));

@@ -59,8 +59,12 @@ export type UnitEntryId = (typeof unitEntryIds)[number];
 export const groupEntryIds = ['TANK-4', 'AMB-1', 'MARGIN-3'] as const satisfies readonly string[];
 export type GroupEntryId = (typeof groupEntryIds)[number];
 
+/** Entries about this program itself, judged once a second. */
+export const systemEntryIds = ['SYS-1', 'SYS-2', 'SYS-3', 'SYS-4', 'SYS-5'] as const satisfies readonly string[];
+export type SystemEntryId = (typeof systemEntryIds)[number];
+
 /** INS-1 is judged a point, COM-1 a gateway. */
-export const entryIds = [...unitEntryIds, ...groupEntryIds, 'INS-1', 'COM-1'] as const;
+export const entryIds = [...unitEntryIds, ...groupEntryIds, 'INS-1', 'COM-1', ...systemEntryIds] as const;
 export type EntryId = (typeof entryIds)[number];
 
 export const unitEntryPlace = Object.fromEntries(unitEntryIds.map((id, i) => [id, i])) as Readonly<

@@ -1,10 +1,11 @@
 import type { Mode } from '@ebbline/shared/contract/http-api';
 import type { CompiledUnit, PlantShape } from '../site/compiled-site';
-import type { EntryId, GroupEntryId, UnitEntryId } from './entry-ids';
+import type { EntryId, GroupEntryId, SystemEntryId, UnitEntryId } from './entry-ids';
 import type { Finding } from './finding';
 import type { GroupContext } from './group-context';
 import type { UnitContext } from './judge-context';
 import type { Severity } from './priority';
+import type { SystemState } from './system-state';
 import type { UnitSlots } from './unit-slots';
 
 /** Why an alarm exists: what ANSI/ISA-18.2-2016 and ISA-TR18.2.2-2016 ask of a rationalized alarm. */
@@ -68,6 +69,12 @@ export interface GroupEntry extends Rationale<GroupEntryId> {
   readonly feeds: readonly string[];
   judge(context: GroupContext, limits: Limits, active: boolean, finding: Finding): void;
   detail?(context: GroupContext): string | null;
+}
+
+/** An entry that is judged once a second about this program itself, whatever the plant is. */
+export interface SystemEntry extends Rationale<SystemEntryId> {
+  judge(state: SystemState, limits: Limits, active: boolean, finding: Finding): void;
+  detail(state: SystemState): string | null;
 }
 
 export const everyShape = (text: string): Readonly<Record<PlantShape, string>> => ({ a: text, b: text, c: text });

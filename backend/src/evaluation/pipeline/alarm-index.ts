@@ -1,15 +1,15 @@
 import type { AlarmIdentity } from '../alarm-lifecycle/alarm-book';
 import { catalogue, groupEntries } from '../alarm-rules/catalogue/catalogue';
 import type { GroupEntry } from '../alarm-rules/entry';
-import { unitEntryIds, type EntryId, type GroupEntryId } from '../alarm-rules/entry-ids';
+import { systemEntryIds, unitEntryIds, type EntryId, type GroupEntryId } from '../alarm-rules/entry-ids';
 import { feedingPoints, type FeedingPoint } from '../alarm-rules/feeding-points';
 import type { CompiledSite } from '../site/compiled-site';
 import { PartIndex } from './part-index';
 
 /**
  * Every alarm that the site can have, as places in columns: units × entries first, then the entries that are judged for each
- * branch or plate, then those of loops and halls, then INS-1 a feeding point, then COM-1 a gateway. Names are made only when
- * one is needed. The place of an entry that is judged for parts, among units × entries, says whether any part is in alarm.
+ * branch or plate, then those of loops and halls, then INS-1 a feeding point, then COM-1 a gateway, then what
+ * is about the program itself. Names are made only when one is needed. The place of an entry that is judged for parts, among units × entries, says whether any part is in alarm.
  */
 export class AlarmIndex {
   readonly count: number;
@@ -23,6 +23,7 @@ export class AlarmIndex {
   private readonly firstGroup: number;
   private readonly firstIns: number;
   private readonly firstCom: number;
+  private readonly firstSystem: number;
   private readonly unitOfHolder = new Map<number, number>();
   private readonly hallOfHolder = new Map<number, number>();
 
@@ -36,7 +37,8 @@ export class AlarmIndex {
     this.firstGroup = this.parts.end;
     this.firstIns = this.firstGroup + this.groups.length;
     this.firstCom = this.firstIns + this.points.length;
-    this.count = this.firstCom + site.gateways.length;
+    this.firstSystem = this.firstCom + site.gateways.length;
+    this.count = this.firstSystem + systemEntryIds.length;
     this.firstPoint = new Int32Array(site.holders.length + 1);
     for (const point of this.points) this.add(point.holder + 1);
     for (let h = 0; h < site.holders.length; h += 1) this.add(h + 1, this.firstPoint[h]);
@@ -66,6 +68,16 @@ export class AlarmIndex {
     return this.firstCom + gateway;
   }
 
+  /** An alarm about the program itself, by its place in `systemEntryIds`. */
+  ofSystem(place: number): number {
+    return this.firstSystem + place;
+  }
+
+  /** Place in `systemEntryIds`, −1 where the alarm is about the plant. */
+  systemPlaceOf(alarm: number): number {
+    return alarm >= this.firstSystem ? alarm - this.firstSystem : -1;
+  }
+
   /** The feeding point that an alarm is about, −1 where it is none of INS-1. */
   pointOf(alarm: number): number {
     return alarm >= this.firstIns && alarm < this.firstCom ? alarm - this.firstIns : -1;
@@ -83,12 +95,14 @@ export class AlarmIndex {
     return this.groups[alarm - this.firstGroup] ?? null;
   }
 
-  /** `<unit, loop, hall or gateway>:<entry>`, and `:<part or point>` where an entry judges many. */
+  /** `<unit, loop, hall, gateway or “program”>:<entry>`, and `:<part or point>` where an entry judges many. */
   identity(alarm: number): AlarmIdentity {
     const judged = this.judgedOf(alarm);
     if (judged !== null) return this.unitIdentity(judged);
     const ofGroup = this.groupOf(alarm);
     if (ofGroup !== null) return this.groupIdentity(ofGroup);
+    const system = systemEntryIds[this.systemPlaceOf(alarm)];
+    if (system !== undefined) return identityOf(`program:${system}`, system, null, null);
     return alarm < this.firstCom
       ? this.pointIdentity(alarm - this.firstIns)
       : this.gatewayIdentity(alarm - this.firstCom);

@@ -62,7 +62,8 @@ function pipelineOf(pipeline: PipelineState, slices: SliceRunner, clock: Pipelin
     site,
     state: pipeline.state,
     accept: (message, arrivalMs) => intake.accept(message, arrivalMs),
-    advance(nowMs) {
+    advance(nowMs, system) {
+      if (system !== undefined) pipeline.system = system;
       pipeline.transitions.length = 0;
       stampRestored(pipeline, nowMs);
       if (learntBefore !== null) recallMemory(pipeline, learntBefore, nowMs);

@@ -1,4 +1,4 @@
-import { unitEntries } from '../alarm-rules/catalogue/catalogue';
+import { systemEntries, unitEntries } from '../alarm-rules/catalogue/catalogue';
 import type { UnitContext } from '../alarm-rules/judge-context';
 import { createContext, fillContext } from './fill-context';
 import { createGroupContext, fillGroupContext } from './group-step';
@@ -34,6 +34,8 @@ export function detailNow(pipeline: PipelineState, index: number): string | null
     context.alarm = index;
     return entry.detail(context);
   }
+  const system = systemEntries[pipeline.index.systemPlaceOf(index)];
+  if (system !== undefined) return pipeline.system === null ? null : system.detail(pipeline.system);
   const group = pipeline.index.groupOf(index);
   if (group === null) return null;
   const { entry } = group;

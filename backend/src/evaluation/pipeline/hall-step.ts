@@ -4,12 +4,14 @@ import { judgeStale } from '../quality/judge-stale';
 import { groupStep } from './group-step';
 import { judgeGateways } from './judge-gateways';
 import { judgeInstruments } from './judge-instruments';
+import { judgeSystem } from './judge-system';
 import type { PipelineState } from './pipeline-state';
 import { writeDerivedRow } from './write-derived-row';
 
-/** What spans units, once a second, before the units of that second: gateways, then halls, then loops. */
+/** What spans units, once a second, before the units of that second: the program itself, gateways, then halls, then loops. */
 export function hallStep(pipeline: PipelineState, nowMs: number): void {
   const { site, state } = pipeline;
+  judgeSystem(pipeline, nowMs);
   judgeGateways(pipeline, nowMs);
   for (let hall = 0; hall < site.halls.length; hall += 1) {
     const holder = site.halls[hall]?.holder ?? -1;

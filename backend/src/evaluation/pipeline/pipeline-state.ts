@@ -11,6 +11,7 @@ import { resolveLimits, type ResolvedLimits } from '../alarm-rules/resolve-limit
 import { createRiseMemory, type RiseMemory } from '../alarm-rules/rise-rate';
 import { RuleMemory } from '../alarm-rules/rule-memory';
 import { createHallMeans, createUnitMeans, type HallMeans, type UnitMeans } from '../alarm-rules/slow-means';
+import type { SystemState } from '../alarm-rules/system-state';
 import { compileUnitSlots, type UnitSlots } from '../alarm-rules/unit-slots';
 import { createIntakeContext, type ClockKind, type IntakeContext } from '../sample/intake-context';
 import type { CompiledSite } from '../site/compiled-site';
@@ -78,6 +79,8 @@ export interface PipelineState {
   readonly applies: Uint8Array;
   /** Places of the entries that each unit has, in order. */
   readonly unitPlaces: readonly Uint8Array[];
+  /** What the program last told of itself; null before that. */
+  system: SystemState | null;
   /** Ends of alarms that the site no longer has; told with the first `advance`. */
   readonly left: AlarmTransition[];
   /** What the running `advance` has found so far. */
@@ -128,6 +131,7 @@ export function createPipelineState(site: CompiledSite, clock: ClockKind): Pipel
     unitMeans: createUnitMeans(site.units.length),
     follow: new FollowMemory(site.units.length * comparedSensors.length),
     ...applicable(site, index, unitSlots),
+    system: null,
     left: [],
     transitions: [],
   };

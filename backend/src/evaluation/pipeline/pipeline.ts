@@ -1,6 +1,7 @@
 import type { Result } from '@ebbline/shared/errors/result';
 import type { Mode } from '@ebbline/shared/contract/http-api';
 import type { PathPlace, PressureWindow } from '@ebbline/shared/contract/live-feed';
+import type { SystemState } from '../alarm-rules/system-state';
 import type { ExplainedPoint } from '../derive/explain-point';
 import type { CompiledSite } from '../site/compiled-site';
 import type { SlotState } from '../slots/slot-state';
@@ -34,8 +35,9 @@ export interface Pipeline {
   /**
    * Runs every slice that is due up to `nowMs` (20 slices a second; units hashed to slices): `unitStep`
    * for each unit of the slice, `hallStep` once a second. The returned array is reused by the next call.
+   * `system` is what the program has measured of itself; left out, the last one holds.
    */
-  advance(nowMs: number): readonly AlarmTransition[];
+  advance(nowMs: number, system?: SystemState): readonly AlarmTransition[];
   /**
    * Carries out one operator action. `commit` is asked with what is about to happen; where it says no, nothing
    * has happened (`ACTION_NOT_RECORDED`): an action that is not in the journal has no effect.

@@ -1,5 +1,13 @@
-import type { GroupEntry, Rationale, UnitEntry } from '../entry';
-import { groupEntryIds, unitEntryIds, type EntryId, type GroupEntryId, type UnitEntryId } from '../entry-ids';
+import type { GroupEntry, Rationale, SystemEntry, UnitEntry } from '../entry';
+import {
+  groupEntryIds,
+  systemEntryIds,
+  unitEntryIds,
+  type EntryId,
+  type GroupEntryId,
+  type SystemEntryId,
+  type UnitEntryId,
+} from '../entry-ids';
 import { air1 } from './air-1';
 import { air2 } from './air-2';
 import { air3 } from './air-3';
@@ -42,6 +50,11 @@ import { pump2 } from './pump-2';
 import { pump3 } from './pump-3';
 import { rth1 } from './rth-1';
 import { set1 } from './set-1';
+import { sys1 } from './sys-1';
+import { sys2 } from './sys-2';
+import { sys3 } from './sys-3';
+import { sys4 } from './sys-4';
+import { sys5 } from './sys-5';
 import { tank1 } from './tank-1';
 import { tank2 } from './tank-2';
 import { tank3 } from './tank-3';
@@ -113,11 +126,22 @@ const byGroup: Readonly<Record<GroupEntryId, GroupEntry>> = {
   'MARGIN-3': margin3,
 };
 
+const bySystem: Readonly<Record<SystemEntryId, SystemEntry>> = {
+  'SYS-1': sys1,
+  'SYS-2': sys2,
+  'SYS-3': sys3,
+  'SYS-4': sys4,
+  'SYS-5': sys5,
+};
+
 /** In the order of `unitEntryIds`. */
 export const unitEntries: readonly UnitEntry[] = unitEntryIds.map((id) => byUnit[id]);
 
 /** In the order of `groupEntryIds`. */
 export const groupEntries: readonly GroupEntry[] = groupEntryIds.map((id) => byGroup[id]);
+
+/** In the order of `systemEntryIds`. */
+export const systemEntries: readonly SystemEntry[] = systemEntryIds.map((id) => bySystem[id]);
 
 /** The master list: every alarm there is, with its reason. */
 export const catalogue: Readonly<Record<EntryId, Rationale>> = {
@@ -125,4 +149,5 @@ export const catalogue: Readonly<Record<EntryId, Rationale>> = {
   ...byGroup,
   'INS-1': ins1,
   'COM-1': com1,
+  ...bySystem,
 };

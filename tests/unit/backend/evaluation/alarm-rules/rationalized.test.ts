@@ -4,6 +4,7 @@ import { catalogueEntries } from '../../../../../backend/src/connections/site-fi
 import {
   catalogue,
   groupEntries,
+  systemEntries,
   unitEntries,
 } from '../../../../../backend/src/evaluation/alarm-rules/catalogue/catalogue';
 import { entryIds } from '../../../../../backend/src/evaluation/alarm-rules/entry-ids';
@@ -91,7 +92,7 @@ describe('bands', () => {
 });
 
 describe('priority 1', () => {
-  const entries = [...unitEntries, ...groupEntries, catalogue['INS-1'], catalogue['COM-1']];
+  const entries = [...unitEntries, ...groupEntries, catalogue['INS-1'], catalogue['COM-1'], ...systemEntries];
   const first = entries.filter((entry) => gradeOf(entry.severity, entry.timeToRespondS) === 1).map(({ id }) => id);
 
   /** Each has a minute or two: what follows is out of anybody’s hands by the time a calmer alarm would be read. */
