@@ -45,8 +45,13 @@ export const peopleFaults = [
   'PERSON_UNKNOWN',
   'PERSON_NAME_TAKEN',
   'PERSON_LAST_ADMIN',
+  /** Role and password of someone from an identity provider are kept there. */
+  'PERSON_FOREIGN',
+  /** The first admin has to give a name. */
+  'PERSON_NAME_MISSING',
   'TOKEN_UNKNOWN',
   'PEOPLE_UNAVAILABLE',
+  'JOURNAL_UNAVAILABLE',
 ] as const;
 export interface PeopleFault {
   readonly code: (typeof peopleFaults)[number];
