@@ -15,6 +15,7 @@ import { ALARM_JOURNAL } from '../ports/alarm-journal';
 import { BROKER_LINK } from '../ports/broker-link';
 import { CLOCK } from '../ports/clock';
 import { RUNNER_HEALTH } from '../ports/health-report';
+import { armFailpoint } from '../ports/failpoint';
 import { DEMO_PLANTS } from '../ports/demo-plants';
 import { ENERGY_TOTALS } from '../ports/energy-totals';
 import { HISTORY_STORE } from '../ports/history-store';
@@ -74,6 +75,7 @@ export interface RunningBackend {
 /** Opens everything in order. Throws `StartFault` where the one who started the program has to settle something. */
 export async function startBackend(options: StartOptions): Promise<RunningBackend> {
   const environment = environmentOf(options);
+  armFailpoint(options.variables['EBBLINE_TEST_FAILPOINT'], () => process.kill(process.pid, 'SIGKILL'));
   const closing = new ClosingStack();
   try {
     return await open(environment, options, closing);

@@ -1,6 +1,7 @@
 import type { HistoryRows } from '../evaluation/pipeline/history-rows';
 import type { Pipeline } from '../evaluation/pipeline/pipeline';
 import type { DeliveryGate } from '../ports/delivery-gate';
+import { failpoint } from '../ports/failpoint';
 import type { HistoryLayout, HistoryStore } from '../ports/history-store';
 
 /**
@@ -96,6 +97,7 @@ export class HistoryDrain {
     const written = this.store.write(rows).then(
       () => {
         this.fault = null;
+        failpoint('tail-before-acknowledgement');
         if (everything) this.gate.release(mark);
       },
       (error: unknown) => this.note(error),

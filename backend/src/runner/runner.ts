@@ -65,6 +65,7 @@ const COMMIT_MS = 500;
 /** How often is looked for acknowledgements that wait for a commit, ms. */
 const EARLY_COMMIT_MS = 20;
 const JOURNAL_RETRY_MS = 1000;
+const FOLLOW_MS = 1000;
 const MAINTAIN_MS = 60_000;
 /** What was learnt since the last image is lost with a kill; the slowest of it takes weeks. */
 const REMEMBER_MS = 300_000;
@@ -98,6 +99,7 @@ export function createRunner(parts: RunnerParts): Runner {
     [EARLY_COMMIT_MS, () => drain.commitForWaiting()],
     [JOURNAL_RETRY_MS, () => runner.retryJournal()],
     [MAINTAIN_MS, () => upkeep.begin()],
+    [FOLLOW_MS, () => upkeep.follow()],
     [REMEMBER_MS, () => remembered.save()],
   ];
   let running: readonly { stop(): void }[] = [];

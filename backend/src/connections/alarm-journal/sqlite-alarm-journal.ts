@@ -6,6 +6,7 @@ import type { PermitChange, PermitRecord } from '../../evaluation/pipeline/permi
 import type { TightnessChange, TightnessRecord } from '../../evaluation/pipeline/tightness-record';
 import type { AlarmRecord, AlarmTransition } from '../../evaluation/pipeline/outputs';
 import type { AlarmJournal, SystemEntry } from '../../ports/alarm-journal';
+import { failpoint } from '../../ports/failpoint';
 import { alertEntry, isAlertName } from './alert-entry';
 import { batchEntries } from './batch-entries';
 import { openJournalDatabase, type JournalDatabase } from './journal-database';
@@ -129,6 +130,7 @@ export class SqliteAlarmJournal implements AlarmJournal {
       throw new CodedError('JOURNAL_WRITE_FAILED', message, { cause });
     }
     this.#head = chained.at(-1) ?? this.#head;
+    failpoint('journal-after-commit');
     return chained.map(toJournalRow);
   }
 
@@ -149,7 +151,9 @@ export class SqliteAlarmJournal implements AlarmJournal {
       if (change.kind === 'put') this.#statements.putStanding(change.row);
       if (change.kind === 'remove') this.#statements.removeStanding(change.alarm);
     }
+    failpoint('journal-mid-transaction');
     const last = entries.at(-1);
     if (last !== undefined) this.#statements.setHead(last);
+    failpoint('journal-before-commit');
   }
 }

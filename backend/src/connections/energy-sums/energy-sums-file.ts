@@ -1,3 +1,4 @@
+import { failpoint } from '../../ports/failpoint';
 import type { DayToKeep, KeptEnergy, KeptSums } from '../../ports/kept-energy';
 import { bytesOf, guardOf, sumsOf } from './guarded-sums';
 import { openSumsDatabase, removeSums, type SumsDatabase } from './sums-database';
@@ -57,8 +58,10 @@ export class EnergySumsFile implements KeptEnergy {
             const bytes = bytesOf(sums);
             put.run(holder, startMs, endMs, id, guardOf(holder, startMs, endMs, id, bytes), Buffer.from(bytes));
           }
+          failpoint('energy-mid-write');
         }
       })();
+      failpoint('energy-after-write');
       for (const { endMs } of days) this.#untilMs = Math.max(this.#untilMs, endMs);
     });
   }
@@ -76,6 +79,7 @@ export class EnergySumsFile implements KeptEnergy {
           database
             .prepare(`DELETE FROM ${of} WHERE holder = ? AND start_ms <= ? AND end_ms > ?`)
             .run(holder, toMs, fromMs);
+        failpoint('energy-mid-forget');
       })();
       database.pragma('synchronous = NORMAL');
     });

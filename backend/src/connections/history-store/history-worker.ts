@@ -1,6 +1,7 @@
 import { parentPort, workerData } from 'node:worker_threads';
 import { CodedError } from '@ebbline/shared/errors/coded-error';
 import { unreachable } from '@ebbline/shared/errors/unreachable';
+import { armFailpoint } from '../../ports/failpoint';
 import type { HistoryBuckets } from '../../ports/history-store';
 import { DuckDbHistoryStore, type EmbeddedHistoryOptions } from './embedded/duckdb-history-store';
 import { openingId, type WorkerCall, type WorkerReply, type WorkerRequest } from './worker-messages';
@@ -42,6 +43,7 @@ async function answer(store: DuckDbHistoryStore, body: WorkerCall): Promise<Hist
   }
 }
 
+armFailpoint(process.env['EBBLINE_TEST_FAILPOINT'], () => process.kill(process.pid, 'SIGKILL'));
 try {
   const store = await DuckDbHistoryStore.open(workerData as EmbeddedHistoryOptions);
   port.on('message', ({ id, body }: WorkerRequest) => {

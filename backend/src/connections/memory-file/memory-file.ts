@@ -1,6 +1,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { open, rename } from 'node:fs/promises';
 import { CodedError } from '@ebbline/shared/errors/coded-error';
+import { failpoint } from '../../ports/failpoint';
 import type { MemoryStore } from '../../ports/memory-store';
 import { learntBytes, learntOf } from './learnt-bytes';
 
@@ -26,10 +27,13 @@ export class MemoryFile implements MemoryStore {
     const handle = await open(writing, 'w');
     try {
       await handle.writeFile(learntBytes(learnt));
+      failpoint('memory-mid-write');
       await handle.sync();
     } finally {
       await handle.close();
     }
+    failpoint('memory-before-rename');
     await rename(writing, this.path);
+    failpoint('memory-after-rename');
   }
 }

@@ -1,4 +1,5 @@
 import type { DuckDBConnection } from '@duckdb/node-api';
+import { failpoint } from '../../../ports/failpoint';
 import type { HistoryLayout } from '../../../ports/history-store';
 
 /** Where the values of one holder of the layout in force go. */
@@ -94,6 +95,7 @@ export class Catalogue {
         toPlace.endRow();
       }
       toPlace.closeSync();
+      failpoint('layout-mid-commit');
       await connection.run('COMMIT');
     } catch (fault) {
       await connection.run('ROLLBACK');

@@ -1,3 +1,4 @@
+import { failpoint } from '../../../ports/failpoint';
 import { dayMs } from '../history-query';
 import type { Manifest, SealedFile } from './manifest';
 import { groupOf, inGroup, inSpan, minuteColumnsUpTo, pathsOf } from './sealed-sql';
@@ -40,6 +41,7 @@ export async function foldDay(sealing: Sealing, day: number): Promise<Sealed> {
     }
     const source = `SELECT ${columns} FROM (${sources.join(' UNION ALL BY NAME ')}) ORDER BY holder, minute`;
     written.push(await writeSealed(sealing, { kind: 'minutes', startMs: day, spanMs: dayMs, group, width }, source));
+    failpoint('fold-mid-day');
   }
   return { written, replaced: [...whole, ...slices] };
 }

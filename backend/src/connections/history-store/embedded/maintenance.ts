@@ -2,6 +2,7 @@ import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { DuckDBConnection } from '@duckdb/node-api';
 import { CodedError } from '@ebbline/shared/errors/coded-error';
+import { failpoint } from '../../../ports/failpoint';
 import { dayMs, hourMs, minuteMs } from '../history-query';
 import { removeFile } from './durable-file';
 import { foldDay, minutesOfDay } from './fold-day';
@@ -124,7 +125,9 @@ export class Maintenance {
       for (const { name } of replaced) await this.#manifest.drop(connection, name);
       for (const { name, bytes } of written) await this.#manifest.keep(connection, name, bytes);
       for (const table of tails) await connection.run(`DROP TABLE ${table.name}`);
+      failpoint('seal-mid-manifest');
     });
+    failpoint('seal-after-manifest');
     this.#writer.forget(tails);
   }
 
@@ -137,6 +140,7 @@ export class Maintenance {
     await this.#change(async (connection) => {
       for (const { name } of files) await this.#manifest.drop(connection, name);
       if (retireBeforeMs !== null) await this.#manifest.retire(connection, retireBeforeMs);
+      failpoint('retention-mid-manifest');
     });
   }
 

@@ -1,4 +1,5 @@
 import { join } from 'node:path';
+import { failpoint } from '../../../ports/failpoint';
 import { hourMs, minuteMs } from '../history-query';
 import type { SealedFile } from './manifest';
 import { mergeDuplicates } from './merge-duplicates';
@@ -58,6 +59,7 @@ async function sealSlice(sealing: Sealing, slice: Span, tails: readonly TailTabl
   const sealed = before.map((file) => fileRows(join(folder, file.name), file, width));
   const merged = await mergeDuplicates(connection, [...fresh, ...sealed].join(' UNION ALL '), width);
   const seconds = await writeSealed(sealing, { ...what, kind: 'seconds' }, `${merged} ORDER BY holder, second`);
+  failpoint('seal-mid-hour');
 
   const figures = minutesOf(`SELECT * FROM read_parquet(${sqlText(join(folder, seconds.name))})`, width);
   const columns = ['holder', 'minute', ...minuteColumnsUpTo(width)].join(', ');

@@ -1,6 +1,7 @@
 import type { DuckDBConnection } from '@duckdb/node-api';
 import { CodedError } from '@ebbline/shared/errors/coded-error';
 import type { HistoryRows } from '../../../evaluation/pipeline/history-rows';
+import { failpoint } from '../../../ports/failpoint';
 import type { HistoryLayout } from '../../../ports/history-store';
 import { hourMs } from '../history-query';
 import { appendRows } from './append-rows';
@@ -95,7 +96,9 @@ export class TailWriter {
         }
         await appendRows(this.#connection, table, rows, indices, this.#places);
       }
+      failpoint('tail-before-commit');
       await this.#connection.run('COMMIT');
+      failpoint('tail-after-commit');
     } catch (cause) {
       await this.#connection.run('ROLLBACK').catch(() => undefined);
       const what = `${rows.count} rows could not be committed to history; check disk space and permissions of the data folder`;

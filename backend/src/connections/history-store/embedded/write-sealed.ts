@@ -1,5 +1,6 @@
 import { join } from 'node:path';
 import type { DuckDBConnection } from '@duckdb/node-api';
+import { failpoint } from '../../../ports/failpoint';
 import { finishFile, temporaryName } from './durable-file';
 import type { Manifest, SealedFile } from './manifest';
 import { copyToParquet } from './sealed-sql';
@@ -32,6 +33,7 @@ export async function writeSealed(
   source: string,
 ): Promise<{ name: string; bytes: number }> {
   const name = await manifest.announce(what);
+  failpoint('sealed-file-announced');
   await connection.run(copyToParquet(source, temporaryName(join(folder, name)), rowGroup[what.kind]));
   return { name, bytes: await finishFile(join(folder, name)) };
 }
