@@ -43,8 +43,14 @@ export function inspectJournal(path: string): Result<InspectedJournal, JournalUn
       `${path} cannot be read as a journal (${said}); check that it is one and who may read it, and else take a back-up`,
     );
   } finally {
-    database?.close();
+    endReading(database);
   }
+}
+
+/** The client lets go of a closed file only once its statements are collected; what they hold of it is given up at once. */
+function endReading(database: JournalDatabase | null): void {
+  if (database?.inTransaction === true) database.exec('ROLLBACK');
+  database?.close();
 }
 
 function inspected(database: JournalDatabase, path: string): Result<InspectedJournal, JournalUnread> {
