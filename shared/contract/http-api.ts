@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { prioritySchema } from './alarm';
+import { healthReasonCodes } from './health-reasons';
 import { isoTimeSchema, readingSchema } from './reading';
 
 export const modes = [
@@ -36,7 +37,13 @@ export type ClockState = z.infer<typeof clockStateSchema>;
 
 export const healthSchema = z.object({
   status: z.enum(['ok', 'degraded', 'starting']),
-  reasons: z.array(z.object({ code: z.string(), message: z.string() })),
+  reasons: z.array(
+    z.object({
+      code: z.enum(healthReasonCodes).describe('stable; README says what each means'),
+      message: z.string().describe('what is known of this very case'),
+      action: z.string().describe('what to do'),
+    }),
+  ),
   clock: clockStateSchema,
   broker: brokerStateSchema,
   lastSampleAge: z.number().nullable().describe('seconds since the newest accepted sample arrived'),

@@ -78,7 +78,13 @@ export const httpExamples: Readonly<Record<RouteKey, Example>> = {
   'get /api/health': {
     reply: {
       status: 'degraded',
-      reasons: [{ code: 'BROKER_LOST', message: 'The broker at 127.0.0.1:1884 is not reached; it is tried again.' }],
+      reasons: [
+        {
+          code: 'BROKER_LOST',
+          message: 'The broker at 127.0.0.1:1884 is not reached; it is tried again.',
+          action: 'See that it runs.',
+        },
+      ],
       clock: { kind: 'wall', now: '2031-05-06T07:08:09.250Z' },
       broker: { state: 'lost', address: '127.0.0.1:1884', embedded: true, note: 'port 1883 was taken, 1884 is used' },
       lastSampleAge: 12.4,

@@ -1,5 +1,5 @@
 import type { SiteState } from '@ebbline/shared/contract/site-state';
-import type { Health } from '@ebbline/shared/contract/http-api';
+import type { HealthFinding } from '@ebbline/shared/contract/health-reasons';
 import { fail } from '@ebbline/shared/errors/result';
 import type { LineFault } from '../connections/site-files/line-fault';
 import type { SiteReading } from '../connections/site-files/read-site-file';
@@ -69,7 +69,7 @@ export class SiteReload implements SiteInForce {
   }
 
   /** For health. */
-  reasons(): Health['reasons'] {
+  reasons(): readonly HealthFinding[] {
     if (this.refused === null) return [];
     const { faults } = this.refused;
     const [first] = faults;

@@ -41,6 +41,7 @@ import { openDemoPlants } from './open-demo-plants';
 import { openReload, withReasons } from './open-reload';
 import { openSite } from './open-site';
 import { openStores } from './open-stores';
+import { openWatch } from './open-watch';
 import { openWeb } from './open-web';
 import { StartFault } from './start-fault';
 
@@ -91,7 +92,9 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
   const ticker = new SystemTicker();
   const loaded = await openSite(environment.siteFile, say);
   const { site } = loaded;
-  const { journal, store: history, memory, keptEnergy } = await openStores(environment, options.historyWorker, closing);
+  const opened = await openStores(environment, options.historyWorker, closing);
+  const watched = openWatch(environment, opened, clock, ticker, closing);
+  const { journal, store: history, memory, keptEnergy } = watched.stores;
   const tickClock = environment.clock === 'wall' ? wallTickClock(clock) : sourceTickClock();
   const store = new WatchedHistory(history, keptEnergy, () => tickClock.nowMs());
   await store.useLayout(historyLayout(site));
@@ -111,6 +114,7 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
     ticker,
     tickClock,
     broker: () => link().state(),
+    watch: watched.watch,
   });
   closing.add(() => runner.stop());
   const energy = {

@@ -1,4 +1,4 @@
-import type { Health } from '@ebbline/shared/contract/http-api';
+import type { HealthFinding } from '@ebbline/shared/contract/health-reasons';
 
 /** What the running judge tells about itself. */
 export interface RunnerHealth {
@@ -6,7 +6,7 @@ export interface RunnerHealth {
   lastSampleAge(): number | null;
   /** The first tick is done and judging has not been ended. */
   isJudging(): boolean;
-  reasons(): Health['reasons'];
+  reasons(): readonly HealthFinding[];
 }
 
 export const RUNNER_HEALTH = Symbol('RunnerHealth');

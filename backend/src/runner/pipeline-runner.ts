@@ -7,6 +7,7 @@ import { peekSourceTime } from './peek-source-time';
 import type { RecordedAlarms } from './recorded-alarms';
 import type { RecordedChanges } from './recorded-changes';
 import type { TickClock } from './tick-clock';
+import type { SystemWatch } from './watch/system-watch';
 
 /** Owns the pipeline: feeds it one input at a time and sees that what comes out is recorded before it is shown. */
 export class PipelineRunner implements MessageSink {
@@ -20,6 +21,8 @@ export class PipelineRunner implements MessageSink {
     private readonly changes: RecordedChanges,
     private readonly tickClock: TickClock,
     private readonly clock: Clock,
+    /** Measures the program itself; left out, nothing is judged of it. */
+    private readonly system: SystemWatch | null = null,
   ) {}
 
   accept(message: RawMessage): Acceptance {
@@ -65,7 +68,10 @@ export class PipelineRunner implements MessageSink {
   }
 
   private advance(): void {
-    const transitions = this.pipeline.advance(this.tickClock.nowMs());
+    const nowMs = this.tickClock.nowMs();
+    const beganMs = this.clock.monotonicMs();
+    const transitions = this.pipeline.advance(nowMs, this.system?.state());
+    this.system?.ticked(nowMs, this.clock.monotonicMs() - beganMs);
     if (transitions.length > 0) this.alarms.record(transitions, this.clock.wallMs());
     const permits = this.pipeline.takePermitChanges();
     const alerts = this.pipeline.takeAlertChanges();

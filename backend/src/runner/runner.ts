@@ -26,6 +26,8 @@ import { RunnerTightnessDesk } from './tightness-desk';
 import { RunnerWaterDesk } from './water-desk';
 import type { Scene } from './views/scene';
 import { timeText } from './views/time-text';
+import { runnerReasons } from './watch/runner-reasons';
+import { SystemWatch, type RunnerWatch } from './watch/system-watch';
 
 export interface RunnerParts {
   readonly pipeline: Pipeline;
@@ -37,6 +39,7 @@ export interface RunnerParts {
   readonly ticker: Ticker;
   readonly tickClock: TickClock;
   readonly broker: () => BrokerState;
+  readonly watch: RunnerWatch;
 }
 
 export interface Runner {
@@ -84,7 +87,10 @@ export function createRunner(parts: RunnerParts): Runner {
   const alarms = new RecordedAlarms(journal, () => pipeline.standing());
   const changes = new RecordedChanges(journal);
   const drain = new HistoryDrain(pipeline, store, gate, nowMs);
-  const runner = new PipelineRunner(pipeline, alarms, changes, tickClock, clock);
+  const unrecorded = (): number => alarms.waiting() + changes.waiting();
+  const facts = { watch: parts.watch, store, unrecorded, notWritten: () => drain.trouble() };
+  const system = new SystemWatch(facts, clock, tickClock.kind);
+  const runner = new PipelineRunner(pipeline, alarms, changes, tickClock, clock, system);
   const scene: Scene = {
     pipeline,
     nowMs,
@@ -119,7 +125,13 @@ export function createRunner(parts: RunnerParts): Runner {
       lastSampleAge: () => runner.lastSampleAge(),
       isJudging: () => runner.isJudging(),
       reasons: () =>
-        reasons(alarms.waiting() + changes.waiting(), drain.trouble(), upkeep.trouble(), remembered.trouble()),
+        runnerReasons(pipeline, {
+          unrecorded: unrecorded(),
+          journalTrouble: parts.watch.journalWrites.trouble,
+          notWritten: drain.trouble(),
+          notKept: upkeep.trouble(),
+          notRemembered: remembered.trouble(),
+        }),
     },
     start() {
       judging = ticker.every(TICK_MS, () => runner.tick());
@@ -136,24 +148,4 @@ export function createRunner(parts: RunnerParts): Runner {
       await drain.flush();
     },
   };
-}
-
-function reasons(
-  unrecorded: number,
-  notWritten: string | null,
-  notKept: string | null,
-  notRemembered: string | null,
-): ReturnType<RunnerHealth['reasons']> {
-  const found: ReturnType<RunnerHealth['reasons']> = [];
-  if (unrecorded > 0) {
-    const message = `The journal refuses writes; ${unrecorded} changes are not recorded and are tried again. Free disk space and check permissions of the data folder.`;
-    found.push({ code: 'JOURNAL_FAILING', message });
-  }
-  if (notWritten !== null)
-    found.push({ code: 'HISTORY_WRITE_FAILED', message: `The last rows of history were refused: ${notWritten}` });
-  if (notKept !== null)
-    found.push({ code: 'HISTORY_UPKEEP_FAILED', message: `Old history could not be sealed or removed: ${notKept}` });
-  if (notRemembered !== null)
-    found.push({ code: 'MEMORY_FAILED', message: `What was learnt is not kept over a restart: ${notRemembered}` });
-  return found;
 }

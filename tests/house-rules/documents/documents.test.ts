@@ -1,5 +1,6 @@
 import { existsSync, readdirSync } from 'node:fs';
 import { dirname, join } from 'node:path';
+import { healthReasons } from '@ebbline/shared/contract/health-reasons';
 import { describe, expect, test } from 'vitest';
 import { catalogue } from '../../../backend/src/evaluation/alarm-rules/catalogue/catalogue';
 import { refusalCodes } from '../../../backend/src/evaluation/sample/acceptance';
@@ -34,6 +35,15 @@ describe('README', () => {
 
   test('lists every alarm of the catalogue, and no other', () => {
     expect(firstCells(readme, /^[A-Z]+-\d$/).sort()).toEqual(Object.keys(catalogue).sort());
+  });
+
+  test('lists every reason of health with its meaning and what to do, and no other', () => {
+    const chapter = readme.slice(
+      readme.indexOf('## Watch the program itself'),
+      readme.indexOf('## Verify the journal'),
+    );
+    const rows = [...chapter.matchAll(/^\| `([A-Z_]+)` +\| (.*?) +\| (.*?) +\|$/gm)].map(([, ...cells]) => cells);
+    expect(rows).toEqual(Object.entries(healthReasons).map(([code, { means, action }]) => [code, means, action]));
   });
 
   test('carries the cautions', () => {

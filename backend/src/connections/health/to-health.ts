@@ -1,3 +1,4 @@
+import { toHealthReason, type HealthFinding } from '@ebbline/shared/contract/health-reasons';
 import type { Health } from '@ebbline/shared/contract/http-api';
 import type { BrokerState } from '../../ports/broker-link';
 import type { HistoryHealth } from '../../ports/history-store';
@@ -9,7 +10,7 @@ export interface HealthFacts {
   readonly lastSampleAge: number | null;
   /** Seconds since the program was ready. */
   readonly runningFor: number;
-  readonly reasons: Health['reasons'];
+  readonly reasons: readonly HealthFinding[];
   readonly version: string;
 }
 
@@ -20,7 +21,9 @@ const STARTING_S = 10;
 
 /** Reasons first, and the status from them: `starting` until the first sample, while nothing else is wrong. */
 export function toHealth(facts: HealthFacts): Health {
-  const reasons = [...brokerReason(facts), ...historyReason(facts), ...silenceReason(facts), ...facts.reasons];
+  const reasons = [...brokerReason(facts), ...historyReason(facts), ...silenceReason(facts), ...facts.reasons].map(
+    toHealthReason,
+  );
   return {
     status: reasons.length > 0 ? 'degraded' : facts.lastSampleAge === null ? 'starting' : 'ok',
     reasons,
@@ -31,14 +34,14 @@ export function toHealth(facts: HealthFacts): Health {
   };
 }
 
-function brokerReason({ broker, runningFor }: HealthFacts): Health['reasons'] {
+function brokerReason({ broker, runningFor }: HealthFacts): readonly HealthFinding[] {
   if (broker.state === 'connected' || (broker.state === 'connecting' && runningFor < STARTING_S)) return [];
   const why = broker.note === null ? '' : ` (${broker.note})`;
   const message = `The broker at ${broker.address} is not reached${why}; it is tried again. Check that it runs, that its address is right, and that it lets Ebbline in.`;
   return [{ code: 'BROKER_LOST', message }];
 }
 
-function historyReason({ history }: HealthFacts): Health['reasons'] {
+function historyReason({ history }: HealthFacts): readonly HealthFinding[] {
   return history.state === 'ok'
     ? []
     : [
@@ -49,7 +52,7 @@ function historyReason({ history }: HealthFacts): Health['reasons'] {
       ];
 }
 
-function silenceReason({ broker, lastSampleAge, runningFor }: HealthFacts): Health['reasons'] {
+function silenceReason({ broker, lastSampleAge, runningFor }: HealthFacts): readonly HealthFinding[] {
   const silentFor = lastSampleAge ?? runningFor;
   return broker.state !== 'connected' || silentFor < SILENCE_S
     ? []

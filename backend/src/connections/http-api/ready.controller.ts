@@ -1,4 +1,5 @@
 import { Controller, Get, Inject } from '@nestjs/common';
+import { toHealthReason } from '@ebbline/shared/contract/health-reasons';
 import type { Alive, Ready } from '@ebbline/shared/contract/http-api';
 import { BROKER_LINK, type BrokerLink } from '../../ports/broker-link';
 import { RUNNER_HEALTH, type RunnerHealth } from '../../ports/health-report';
@@ -22,6 +23,8 @@ export class ReadyController {
   ready(): Ready {
     const reasons = notReadyReasons({ broker: this.broker.state().state, isJudging: this.runner.isJudging() });
     if (reasons.length === 0) return { status: 'ready' };
-    throw new ProblemError('NOT_READY', reasons.map(({ message }) => message).join(' '), { reasons });
+    throw new ProblemError('NOT_READY', reasons.map(({ message }) => message).join(' '), {
+      reasons: reasons.map(toHealthReason),
+    });
   }
 }

@@ -1,3 +1,4 @@
+import { healthReasonCodes, healthReasons } from '@ebbline/shared/contract/health-reasons';
 import { healthSchema } from '@ebbline/shared/contract/http-api';
 import { describe, expect, it } from 'vitest';
 import { toHealth, type HealthFacts } from '../../../../../backend/src/connections/health/to-health';
@@ -19,6 +20,14 @@ const codes = (facts: Partial<HealthFacts>) => {
 const lost = { ...well.broker, state: 'lost' as const };
 
 describe('health', () => {
+  it('says beside every reason what to do', () => {
+    for (const code of healthReasonCodes) {
+      const [reason] = toHealth({ ...well, reasons: [{ code, message: 'so' }] }).reasons;
+      expect(reason).toEqual({ code, message: 'so', action: healthReasons[code].action });
+      expect(reason?.action.length).toBeGreaterThan(10);
+    }
+  });
+
   it('is ok where everything is', () => {
     expect(codes({})).toEqual(['ok']);
   });
@@ -39,7 +48,7 @@ describe('health', () => {
 
   it('tells of history that fails and of what the judge reports', () => {
     const failing = { ...well.history, state: 'failing' as const, message: 'disk full' };
-    const journal = { code: 'JOURNAL_FAILING', message: 'not recorded' };
+    const journal = { code: 'JOURNAL_FAILING', message: 'not recorded' } as const;
     expect(codes({ history: failing, reasons: [journal] })).toEqual(['degraded', 'HISTORY_FAILING', 'JOURNAL_FAILING']);
   });
 });

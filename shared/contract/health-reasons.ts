@@ -1,0 +1,74 @@
+/**
+ * Every reason for which the program is degraded, or not ready: its stable code, what it means, and what to do. Codes are never
+ * reused.
+ */
+export const healthReasons = {
+  BROKER_LOST: {
+    means: 'the broker is not reached; it is tried again for ever',
+    action: 'See that it runs, that its address is right, and that it lets Ebbline in.',
+  },
+  NO_SAMPLES: {
+    means: 'the broker is reached, and no sample was accepted for 30 s',
+    action: 'See at /api/intake what comes in and why it is refused; see whether the gateways send.',
+  },
+  HISTORY_FAILING: {
+    means: 'the history store takes no rows; they wait',
+    action: 'See that the history server runs, or that the disk of the data folder has room and may be written to.',
+  },
+  HISTORY_WRITE_FAILED: {
+    means: 'the last rows of history were refused',
+    action: 'Free room on the disk of the data folder, or see to the history server; rows that wait are written then.',
+  },
+  HISTORY_UPKEEP_FAILED: {
+    means: 'old history could not be sealed or removed',
+    action: 'See to room and permissions of the data folder; it is tried again within a minute.',
+  },
+  JOURNAL_FAILING: {
+    means: 'the journal refuses writes; alarms go on in memory, nothing can be acknowledged',
+    action: 'Keep Ebbline running; free room on the disk of the data folder and see that it may be written to.',
+  },
+  MEMORY_FAILED: {
+    means: 'what was learnt is not kept over a restart',
+    action: 'See to room and permissions of the data folder; it is tried again within five minutes.',
+  },
+  SITE_FILE_REFUSED: {
+    means: 'a newer content of the site file was refused; the one before is in force',
+    action: 'Mend what /api/site/state names; the file is read again by itself.',
+  },
+  EVALUATION_LATE: {
+    means: 'slices are judged late, and so every alarm comes late',
+    action: 'Give Ebbline more processor time: see what else runs on the machine.',
+  },
+  ANSWERS_LATE: {
+    means: 'the program’s own thread comes late to its work',
+    action: 'See what else runs on the machine, and at /api/intake whether a sender floods the broker.',
+  },
+  DISK_FILLING: {
+    means: 'the disk of the data folder has little room left',
+    action: 'Find what takes the room and move it away, or make the disk larger; leave the data folder itself alone.',
+  },
+  BROKER_AWAITED: {
+    means: 'not ready: the broker has not answered since the start',
+    action: 'Wait some seconds; /api/health says when it is not reached.',
+  },
+  NOT_JUDGING: {
+    means: 'not ready: the program starts or ends, and does not judge the plant',
+    action: 'Wait, or start Ebbline anew.',
+  },
+} as const satisfies Readonly<Record<string, { readonly means: string; readonly action: string }>>;
+
+export type HealthReasonCode = keyof typeof healthReasons;
+export const healthReasonCodes = Object.keys(healthReasons) as [HealthReasonCode, ...HealthReasonCode[]];
+
+/** What a part of the program tells: the code, and what it knows of this very case. */
+export interface HealthFinding {
+  readonly code: HealthReasonCode;
+  readonly message: string;
+}
+
+/** The same as it is told to a person: with what to do. */
+export const toHealthReason = ({ code, message }: HealthFinding): HealthFinding & { readonly action: string } => ({
+  code,
+  message,
+  action: healthReasons[code].action,
+});
