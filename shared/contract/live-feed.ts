@@ -180,7 +180,12 @@ export type Frame = HallFrame | LoopFrame | AlarmsFrame | TrendsFrame;
 
 /** Why a request to be shown something was refused. */
 export interface ViewRefusal {
-  readonly code: 'VIEW_UNKNOWN_HALL' | 'VIEW_UNKNOWN_UNIT' | 'VIEW_UNKNOWN_POINT' | 'VIEW_MALFORMED';
+  readonly code:
+    | 'VIEW_UNKNOWN_HALL'
+    | 'VIEW_UNKNOWN_UNIT'
+    | 'VIEW_UNKNOWN_POINT'
+    | 'VIEW_MALFORMED'
+    | 'VIEW_TOO_OFTEN';
   readonly message: string;
 }
 

@@ -28,6 +28,8 @@ const shapes =
 const libraryRooms = [
   ['the-mqtt-client', 'mqtt', '^(backend/src/connections/mqtt-intake|simulator/src/publish)/'],
   ['the-embedded-broker', 'aedes', '^backend/src/connections/embedded-broker/'],
+  ['the-rate-limiter', 'rate-limiter-flexible', '^backend/src/connections/rate-limits/'],
+  ['the-reader-of-forwarding-headers', 'proxy-addr', '^backend/src/connections/config/'],
   ['the-time-series-client', 'influx|@duckdb/[^/]+', '^backend/src/connections/history-store/'],
   ['the-sql-engine', 'libsql|kysely', '^backend/(src/connections/(alarm-journal|energy-sums)/|build/lock-data-folder)'],
   ['the-socket-server', 'socket\\.io|@nestjs/(platform-socket\\.io|websockets)', '^backend/src/connections/live-feed/'],

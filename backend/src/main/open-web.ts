@@ -1,68 +1,83 @@
+import type { Server } from 'node:https';
 import type { ValueProvider } from '@nestjs/common';
 import { NestFactory } from '@nestjs/core';
 import type { NestExpressApplication } from '@nestjs/platform-express';
 import { AppModule } from '../app.module';
-import { accessPolicy } from '../connections/config/access-policy';
-import { whoHoldsPort } from '../connections/config/who-holds-port';
+import { createEdge } from '../connections/config/edge';
+import type { Environment } from '../connections/config/environment';
+import { followCertificate } from '../connections/config/renewed-certificate';
+import { readServerCertificate, type ServerCertificate } from '../connections/config/server-certificate';
 import { configureHttp } from '../connections/http-api/configure-http';
 import { LiveFeedAdapter } from '../connections/live-feed/live-feed-adapter';
+import { memoryRateLimits } from '../connections/rate-limits/memory-rate-limits';
+import { EDGE } from '../ports/edge';
+import { PEOPLE, type People } from '../ports/people';
+import { RATE_LIMITS } from '../ports/rate-limits';
+import type { Ticker } from '../ports/ticker';
 import type { ClosingStack } from './closing-stack';
+import { refuseWithoutAdmin } from './refuse-without-admin';
 import { StartFault } from './start-fault';
+import { webStartFault } from './web-start-fault';
 
 export interface WebPlace {
-  readonly host: string;
-  readonly port: number;
+  readonly environment: Environment;
+  readonly ticker: Ticker;
+  readonly say: (line: string) => void;
   readonly frontendFolder: string | null;
   readonly report: (fault: unknown) => void;
 }
 
+const names = { certificate: 'EBBLINE_TLS_CERTIFICATE_FILE', key: 'EBBLINE_TLS_KEY_FILE' };
+
 /** Opens HTTP and the live feed; gives the address under which they are reached. */
 export async function openWeb(
   parts: readonly ValueProvider[],
-  place: WebPlace,
+  { environment, ticker, say, frontendFolder, report }: WebPlace,
   closing: ClosingStack,
 ): Promise<string> {
+  const { httpHost: host, httpPort, edge: settings } = environment;
+  const people = parts.find(({ provide }) => provide === PEOPLE)?.useValue as People | undefined;
+  refuseWithoutAdmin(environment, people);
+  const certificate = certificateOf(environment);
+  const edge = createEdge({ host, proxies: settings.proxies, publicUrl: settings.publicUrl });
+  const limits = memoryRateLimits();
+  const ours: ValueProvider[] = [
+    { provide: EDGE, useValue: edge },
+    { provide: RATE_LIMITS, useValue: limits },
+  ];
   // The framework's options are a class by declaration only: no constructor of it is offered.
-  // eslint-disable-next-line @typescript-eslint/no-unsafe-class-instance-assignment
-  const app = await NestFactory.create<NestExpressApplication>(AppModule.of(parts), {
+  /* eslint-disable @typescript-eslint/no-unsafe-class-instance-assignment */
+  const app = await NestFactory.create<NestExpressApplication>(AppModule.of([...parts, ...ours]), {
     logger: false,
     bodyParser: false,
     abortOnError: false,
     forceCloseConnections: true,
+    ...(certificate === null ? {} : { httpsOptions: certificate }),
   });
+  /* eslint-enable @typescript-eslint/no-unsafe-class-instance-assignment */
   closing.add(() => app.close());
-  const policy = accessPolicy(place.host);
-  configureHttp(app, { policy, frontendFolder: place.frontendFolder, report: place.report });
-  app.useWebSocketAdapter(new LiveFeedAdapter(app, policy));
+  configureHttp(app, { edge, limits, frontendFolder, report });
+  app.useWebSocketAdapter(new LiveFeedAdapter(app, edge, limits));
   try {
-    await app.listen(place.port, place.host);
+    await app.listen(httpPort, host);
   } catch (error) {
-    throw startFault(error, place);
+    throw webStartFault(error, { host, port: httpPort });
+  }
+  if (settings.tls !== null) {
+    const server = app.getHttpServer() as unknown as Server;
+    const use = (renewed: ServerCertificate): void => server.setSecureContext(renewed);
+    const following = followCertificate({ files: settings.tls, names, ticker, say, use });
+    closing.add(() => following.stop());
   }
   const { port } = app.getHttpServer().address() as { port: number };
-  return `http://${place.host.includes(':') ? `[${place.host}]` : place.host}:${port}/`;
+  return settings.publicUrl === null
+    ? `${certificate === null ? 'http' : 'https'}://${host.includes(':') ? `[${host}]` : host}:${port}/`
+    : `${settings.publicUrl}/`;
 }
 
-/** A port that can't be had is for the one who starts the program to settle; anything else is a fault of ours. */
-function startFault(error: unknown, { host, port }: WebPlace): unknown {
-  switch ((error as NodeJS.ErrnoException).code) {
-    case 'EADDRINUSE': {
-      const holder = whoHoldsPort(port);
-      const told = holder === null ? ' by a program that can not be named here' : ` by ${holder}`;
-      return new StartFault([
-        `The HTTP port ${port} is taken${told}.`,
-        'End that program, or set EBBLINE_HTTP_PORT to a free port.',
-      ]);
-    }
-    case 'EACCES':
-      return new StartFault([
-        `The HTTP port ${port} may not be used by this user.`,
-        'Set EBBLINE_HTTP_PORT to a port above 1023.',
-      ]);
-    case 'EADDRNOTAVAIL':
-    case 'ENOTFOUND':
-      return new StartFault([`${host} is no address of this machine.`, 'Set EBBLINE_HTTP_HOST to 127.0.0.1.']);
-    default:
-      return error;
-  }
+function certificateOf({ edge: { tls } }: Environment): ServerCertificate | null {
+  if (tls === null) return null;
+  const read = readServerCertificate(tls, names);
+  if (!read.ok) throw new StartFault([read.fault]);
+  return read.value;
 }

@@ -2,6 +2,7 @@ import { existsSync, readdirSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { healthReasons } from '@ebbline/shared/contract/health-reasons';
 import { describe, expect, test } from 'vitest';
+import { secretVariables } from '../../../backend/src/connections/config/secret-files';
 import { catalogue } from '../../../backend/src/evaluation/alarm-rules/catalogue/catalogue';
 import { refusalCodes } from '../../../backend/src/evaluation/sample/acceptance';
 import { projectFiles, projectFolder } from '../files/project-files';
@@ -27,8 +28,14 @@ describe('README', () => {
   });
 
   test('lists every variable of the environment, and no other', () => {
-    const readers = ['backend/src/connections/config/environment.ts', 'simulator/src/config/environment.ts'];
+    const readers = [
+      'backend/src/connections/config/environment.ts',
+      'backend/src/connections/config/edge-environment.ts',
+      'backend/src/connections/config/secret-files.ts',
+      'simulator/src/config/environment.ts',
+    ];
     const read = new Set(readers.flatMap((path) => variablesIn(textOf(path))));
+    for (const name of secretVariables) read.add(`${name}_FILE`);
     expect(read.size).toBeGreaterThan(5);
     expect(firstCells(readme, /^EBBLINE_/).sort()).toEqual([...read].sort());
   });

@@ -8,6 +8,7 @@ const laterStages = ['forecast', 'learnt-normal', 'limit-trial', 'diagnosis', 'p
 
 const packages = [
   ...['zod', 'mqtt', 'aedes', 'influx', '@duckdb/node-api', 'libsql', 'socket.io', 'socket.io-client', 'uplot', 'yaml'],
+  ...['rate-limiter-flexible', 'proxy-addr'],
   ...['@nestjs/common', 'rxjs', 'vue', 'undeclared', 'only-for-development'],
 ];
 const declared = Object.fromEntries(

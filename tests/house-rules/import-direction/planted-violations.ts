@@ -65,6 +65,8 @@ export const plantedViolations: readonly Planted[] = [
   plant('charts-know-no-state', 'frontend/src/charts/a.ts', '../state/state'),
   plant('the-mqtt-client-stays-in-its-room', 'backend/src/connections/health/a.ts', 'mqtt'),
   plant('the-embedded-broker-stays-in-its-room', 'backend/src/connections/mqtt-intake/a.ts', 'aedes'),
+  plant('the-rate-limiter-stays-in-its-room', 'backend/src/connections/http-api/a.ts', 'rate-limiter-flexible'),
+  plant('the-reader-of-forwarding-headers-stays-in-its-room', 'backend/src/connections/http-api/a.ts', 'proxy-addr'),
   plant('the-time-series-client-stays-in-its-room', 'backend/src/connections/http-api/a.ts', 'influx'),
   plant('the-time-series-client-stays-in-its-room', 'backend/src/runner/a.ts', '@duckdb/node-api'),
   plant('the-sql-engine-stays-in-its-room', 'backend/src/connections/history-store/a.ts', 'libsql'),

@@ -1,6 +1,8 @@
 import { resolve } from 'node:path';
 import { fail, ok, type Result } from '@ebbline/shared/errors/result';
+import { edgeFaults, edgeVariables, readEdge, type EdgeEnvironment } from './edge-environment';
 import { readFlag, readHost, readPort, readUrl, readWord, type Fault } from './read-variable';
+import { secretVariables } from './secret-files';
 
 /** Every variable of the environment, read once at the start. */
 export interface Environment {
@@ -17,6 +19,8 @@ export interface Environment {
   readonly mqttPortSet: boolean;
   /** Null: the embedded history store. May hold credentials; never printed. */
   readonly influxUrl: string | null;
+  /** How others reach the program and its broker. */
+  readonly edge: EdgeEnvironment;
   readonly simulator: boolean;
   readonly clock: 'wall' | 'source';
 }
@@ -61,6 +65,7 @@ export function readEnvironment(variables: Variables, places: Places): Result<En
     mqttPort: readPort('EBBLINE_MQTT_PORT', value('EBBLINE_MQTT_PORT'), 1883, faults),
     mqttPortSet: value('EBBLINE_MQTT_PORT') !== undefined,
     influxUrl: readUrl('EBBLINE_INFLUX_URL', value('EBBLINE_INFLUX_URL'), ['http:', 'https:'], faults),
+    edge: readEdge(variables, places.workingFolder, faults),
     simulator: readFlag('EBBLINE_SIMULATOR', value('EBBLINE_SIMULATOR'), siteFile === places.demoSiteFile, faults),
     clock: readWord('EBBLINE_CLOCK', value('EBBLINE_CLOCK'), ['wall', 'source'], faults),
   };
@@ -69,6 +74,8 @@ export function readEnvironment(variables: Variables, places: Places): Result<En
 }
 
 const known: readonly string[] = [
+  ...edgeVariables,
+  ...secretVariables.map((name) => `${name}_FILE`),
   'EBBLINE_HTTP_HOST',
   'EBBLINE_HTTP_PORT',
   'EBBLINE_SITE',
@@ -119,16 +126,5 @@ function filesInVain({ mqttUrl, mqttFiles }: Environment): Fault[] {
       ];
 }
 
-/** Until people sign in, whoever reaches the port may act under any name: so it is reached from this machine only. */
-function tooOpen({ httpHost }: Environment): Fault[] {
-  const loopback = httpHost === 'localhost' || httpHost === '::1' || /^127\.\d+\.\d+\.\d+$/.test(httpHost);
-  return loopback || httpHost === ''
-    ? []
-    : [
-        {
-          variable: 'EBBLINE_HTTP_HOST',
-          message:
-            'must be a loopback address (127.0.0.1, ::1 or localhost): there is no sign-in yet, so other machines are not let in',
-        },
-      ];
-}
+const tooOpen = ({ httpHost, mqttUrl, edge }: Environment): Fault[] =>
+  edgeFaults(edge, { httpHost, brokerElsewhere: mqttUrl !== null });

@@ -1,14 +1,20 @@
-import type { IncomingMessage } from 'node:http';
+import type { IncomingMessage, Server } from 'node:http';
 import type { NestExpressApplication } from '@nestjs/platform-express';
-import type { AccessPolicy } from '../../ports/access-policy';
+import type { Edge } from '../../ports/edge';
+import type { RateLimits } from '../../ports/rate-limits';
+import { REQUEST_COUNTS, type RequestCounts } from '../../ports/web-counts';
 import { answerBrokenRequests } from './answer-broken-requests';
+import { boundConnections } from './bound-connections';
+import { countRequests } from './count-requests';
 import { guardRequests } from './guard-requests';
+import { limitRequests } from './limit-requests';
 import { ProblemFilter } from './problem.filter';
 import { securityHeaders } from './security-headers';
 import { serveFrontend } from './static-frontend';
 
 export interface HttpSurface {
-  readonly policy: AccessPolicy;
+  readonly edge: Edge;
+  readonly limits: RateLimits;
   /** The built screens; null serves the API alone. */
   readonly frontendFolder: string | null;
   /** Where a fault of this program is told. */
@@ -22,11 +28,18 @@ const SITE_FILE_PATH = '/api/site/check';
 const SITE_FILE_LIMIT = '4mb';
 
 /** Everything around the routes, in the order in which a request meets it. */
-export function configureHttp(app: NestExpressApplication, { policy, frontendFolder, report }: HttpSurface): void {
-  answerBrokenRequests(app.getHttpServer());
+export function configureHttp(
+  app: NestExpressApplication,
+  { edge, limits, frontendFolder, report }: HttpSurface,
+): void {
+  const server: Server = app.getHttpServer();
+  answerBrokenRequests(server);
+  boundConnections(server);
   app.disable('x-powered-by');
-  app.use(securityHeaders());
-  app.use(guardRequests(policy));
+  app.use(countRequests(app.get<symbol, RequestCounts>(REQUEST_COUNTS)));
+  app.use(securityHeaders(edge));
+  app.use(limitRequests(edge, limits));
+  app.use(guardRequests(edge));
   app.useBodyParser('json', { limit: SITE_FILE_LIMIT, strict: true, type: isSiteFile });
   app.useBodyParser('json', { limit: BODY_LIMIT, strict: true, type: 'application/json' });
   if (frontendFolder !== null) serveFrontend(app, frontendFolder);

@@ -8,8 +8,10 @@ const always: readonly ProblemCode[] = [
   'REQUEST_MALFORMED',
   'HOST_FOREIGN',
   'ORIGIN_FOREIGN',
+  'NOT_SECURED',
   'METHOD_NOT_ALLOWED',
   'REQUEST_TOO_SLOW',
+  'TOO_MANY_REQUESTS',
   'HEADERS_TOO_LARGE',
   'INTERNAL',
 ];

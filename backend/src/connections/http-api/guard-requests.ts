@@ -1,4 +1,4 @@
-import type { AccessPolicy } from '../../ports/access-policy';
+import type { Edge } from '../../ports/edge';
 import { allowedMethods } from './allowed-methods';
 import { ProblemError } from './problem-error';
 import { sendProblem } from './problem.filter';
@@ -6,9 +6,9 @@ import type { Next, WebRequest, WebResponse } from './web-types';
 
 /** Lets through what comes from here, with a method that the address knows, and bodies that are JSON; runs before anything is read of a body. */
 export const guardRequests =
-  (policy: AccessPolicy) =>
+  (edge: Pick<Edge, 'refusalOf'>) =>
   (request: WebRequest, response: WebResponse, next: Next): void => {
-    const refusal = policy.refusalOf({ host: one(request.headers['host']), origin: one(request.headers['origin']) });
+    const refusal = edge.refusalOf(request);
     const refuse = (problem: ProblemError): void => sendProblem(request, response, problem);
     if (refusal !== null) {
       refuse(new ProblemError(refusal.code, refusal.message));

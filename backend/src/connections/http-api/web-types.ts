@@ -3,7 +3,7 @@ export interface WebRequest {
   readonly method: string;
   readonly path: string;
   readonly headers: Readonly<Record<string, string | string[] | undefined>>;
-  readonly socket: { readonly remoteAddress?: string | undefined };
+  readonly socket: { readonly remoteAddress?: string | undefined; readonly encrypted?: boolean | undefined };
 }
 
 export interface WebResponse {

@@ -1,4 +1,5 @@
 import type { Frame, ViewRefusal } from '@ebbline/shared/contract/live-feed';
+import type { FeedCounts } from '../../ports/web-counts';
 import type { SharedView } from './shared-view';
 
 /** Sends a frame; `taken` is called once the client has it. */
@@ -20,6 +21,7 @@ export class FeedClient {
     private readonly send: SendFrame,
     /** Told once when what is shown is gone with a new site file; frames come again should it come back. */
     private readonly refuse: (refusal: ViewRefusal) => void,
+    private readonly counts: FeedCounts,
   ) {}
 
   view(): SharedView | null {
@@ -43,12 +45,14 @@ export class FeedClient {
     }
     this.refused = false;
     if (this.offered !== view.version()) {
+      if (this.offered !== this.sent) this.counts.skipped();
       this.offered = view.version();
       this.sequence += 1;
     }
     if (this.inFlight || this.sent === this.offered) return;
     this.inFlight = true;
     this.sent = this.offered;
+    this.counts.sent();
     this.send({ ...view.frame(), sequence: this.sequence }, () => {
       this.inFlight = false;
       this.offer();

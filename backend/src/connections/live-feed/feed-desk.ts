@@ -1,5 +1,6 @@
 import type { View, ViewRefusal } from '@ebbline/shared/contract/live-feed';
 import type { LiveView } from '../../ports/live-view';
+import type { FeedCounts } from '../../ports/web-counts';
 import { FeedClient, type SendFrame } from './feed-client';
 import { SharedView } from './shared-view';
 import { viewKey, viewSchema } from './view-schema';
@@ -9,20 +10,27 @@ const malformed: ViewRefusal = {
   message: 'Ask for a hall, a loop, or the alarms, as the contract says.',
 };
 
+const ignore = (): void => undefined;
+const uncounted: FeedCounts = { joined: ignore, left: ignore, sent: ignore, skipped: ignore };
+
 /** Who looks at what. Clients are told apart by any value of their own, such as the id of a connection. */
 export class FeedDesk {
   private readonly clients = new Map<string, FeedClient>();
   private readonly views = new Map<string, SharedView>();
 
-  constructor(private readonly live: LiveView) {}
+  constructor(
+    private readonly live: LiveView,
+    private readonly counts: FeedCounts = uncounted,
+  ) {}
 
   join(id: string, send: SendFrame, refuse: (refusal: ViewRefusal) => void = () => undefined): void {
-    this.clients.set(id, new FeedClient(send, refuse));
+    this.clients.set(id, new FeedClient(send, refuse, this.counts));
+    this.counts.joined();
   }
 
   leave(id: string): void {
     this.turn(this.clients.get(id), null);
-    this.clients.delete(id);
+    if (this.clients.delete(id)) this.counts.left();
   }
 
   /** Null where the client is shown it from now on. */

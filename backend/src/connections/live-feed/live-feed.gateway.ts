@@ -13,6 +13,7 @@ import type { ScreenToServer, ServerToScreen } from '@ebbline/shared/contract/li
 import { CLOCK, type Clock } from '../../ports/clock';
 import { LIVE_VIEW, type LiveView } from '../../ports/live-view';
 import { TICKER, type Ticker } from '../../ports/ticker';
+import { FEED_COUNTS, type FeedCounts } from '../../ports/web-counts';
 import { FeedDesk } from './feed-desk';
 
 type FeedSocket = Socket<ScreenToServer, ServerToScreen>;
@@ -30,8 +31,9 @@ export class LiveFeedGateway implements OnGatewayInit, OnGatewayConnection, OnGa
     @Inject(LIVE_VIEW) live: LiveView,
     @Inject(TICKER) private readonly ticker: Ticker,
     @Inject(CLOCK) private readonly clock: Clock,
+    @Inject(FEED_COUNTS) counts: FeedCounts,
   ) {
-    this.desk = new FeedDesk(live);
+    this.desk = new FeedDesk(live, counts);
   }
 
   afterInit(): void {
