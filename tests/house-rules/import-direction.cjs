@@ -31,7 +31,12 @@ const libraryRooms = [
   ['the-rate-limiter', 'rate-limiter-flexible', '^backend/src/connections/rate-limits/'],
   ['the-reader-of-forwarding-headers', 'proxy-addr', '^backend/src/connections/config/'],
   ['the-time-series-client', 'influx|@duckdb/[^/]+', '^backend/src/connections/history-store/'],
-  ['the-sql-engine', 'libsql|kysely', '^backend/(src/connections/(alarm-journal|energy-sums)/|build/lock-data-folder)'],
+  [
+    'the-sql-engine',
+    'libsql|kysely',
+    '^backend/(src/connections/(alarm-journal|energy-sums|people)/|build/lock-data-folder)',
+  ],
+  ['the-password-hash', '@node-rs/argon2', '^backend/src/connections/people/'],
   ['the-socket-server', 'socket\\.io|@nestjs/(platform-socket\\.io|websockets)', '^backend/src/connections/live-feed/'],
   ['the-socket-client', 'socket\\.io-client', '^frontend/src/feed/'],
   ['the-chart-library', 'uplot', '^frontend/src/charts/'],
@@ -80,6 +85,12 @@ const evaluationRules = [
 ];
 
 const backendRules = [
+  forbid(
+    'access-imports-only-shared-and-itself',
+    'who may do what, and when a session ends, is pure: hand in what it needs as an argument',
+    { path: '^backend/src/access/' },
+    { pathNot: '^(shared|backend/src/access)/' },
+  ),
   forbid(
     'ports-know-only-evaluation-and-shared',
     'a port is an interface; what fulfils it stands in connections',

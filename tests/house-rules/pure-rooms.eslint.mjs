@@ -2,6 +2,7 @@
 export const pureRooms = [
   'shared/**/*.ts',
   'backend/src/evaluation/**/*.ts',
+  'backend/src/access/**/*.ts',
   'simulator/src/{plant,faults,sensors}/**/*.ts',
 ];
 

@@ -7,7 +7,19 @@ const stages = ['slots', 'site', 'decode', 'sample', 'quality', 'derive', 'alarm
 const laterStages = ['forecast', 'learnt-normal', 'limit-trial', 'diagnosis', 'pipeline'];
 
 const packages = [
-  ...['zod', 'mqtt', 'aedes', 'influx', '@duckdb/node-api', 'libsql', 'socket.io', 'socket.io-client', 'uplot', 'yaml'],
+  ...[
+    'zod',
+    'mqtt',
+    'aedes',
+    'influx',
+    '@duckdb/node-api',
+    'libsql',
+    '@node-rs/argon2',
+    'socket.io',
+    'socket.io-client',
+    'uplot',
+    'yaml',
+  ],
   ...['rate-limiter-flexible', 'proxy-addr'],
   ...['@nestjs/common', 'rxjs', 'vue', 'undeclared', 'only-for-development'],
 ];
@@ -39,6 +51,7 @@ const files: Readonly<Record<string, string>> = {
   ),
   [`${evaluation}/pipeline/outputs.ts`]: code(),
   [`${evaluation}/derive/circle.ts`]: code('./stage'),
+  'backend/src/access/rights.ts': code('@ebbline/shared/contract/reading'),
   'backend/src/ports/clock.ts': code('../evaluation/pipeline/outputs'),
   'backend/src/connections/health/room.ts': code('../../ports/clock', '@nestjs/common'),
   'backend/src/connections/mqtt-intake/room.ts': code('mqtt'),

@@ -37,6 +37,8 @@ export const plantedViolations: readonly Planted[] = [
   ...laterStage.map(([stage, later]) =>
     plant(`${stage}-imports-no-later-stage`, `${evaluation}/${stage}/a.ts`, `../${later}/stage`),
   ),
+  plant('access-imports-only-shared-and-itself', 'backend/src/access/a.ts', 'node:crypto'),
+  plant('access-imports-only-shared-and-itself', 'backend/src/access/a.ts', '../ports/clock'),
   plant('ports-know-only-evaluation-and-shared', 'backend/src/ports/a.ts', 'rxjs'),
   plant('ports-know-only-evaluation-and-shared', 'backend/src/ports/a.ts', '../runner/runner'),
   plant('connections-do-not-know-each-other', 'backend/src/connections/http-api/a.ts', '../health/room'),
@@ -70,6 +72,7 @@ export const plantedViolations: readonly Planted[] = [
   plant('the-time-series-client-stays-in-its-room', 'backend/src/connections/http-api/a.ts', 'influx'),
   plant('the-time-series-client-stays-in-its-room', 'backend/src/runner/a.ts', '@duckdb/node-api'),
   plant('the-sql-engine-stays-in-its-room', 'backend/src/connections/history-store/a.ts', 'libsql'),
+  plant('the-password-hash-stays-in-its-room', 'backend/src/connections/http-api/a.ts', '@node-rs/argon2'),
   plant('the-socket-server-stays-in-its-room', 'backend/src/connections/http-api/a.ts', 'socket.io'),
   plant('the-socket-client-stays-in-its-room', 'frontend/src/state/a.ts', 'socket.io-client'),
   plant('the-chart-library-stays-in-its-room', 'frontend/src/screens/loop/a.ts', 'uplot'),

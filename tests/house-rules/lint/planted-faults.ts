@@ -7,6 +7,7 @@ export interface PlantedFault {
 
 const shared = 'shared/units/quantity.ts';
 const evaluation = 'backend/src/evaluation/slots/slot-state.ts';
+const access = 'backend/src/access/session-times.ts';
 const backend = 'backend/src/ports/alarm-journal.ts';
 const house = 'tests/house-rules/files/files.test.ts';
 
@@ -19,6 +20,7 @@ export const plantedFaults: readonly PlantedFault[] = [
     file: evaluation,
     code: 'export const later = (f: () => void) => setTimeout(f, 1);',
   },
+  { rule: 'no-restricted-globals', file: access, code: 'export const now = () => Date.now();' },
   { rule: 'no-restricted-properties', file: shared, code: 'export const chance = () => Math.random();' },
   {
     rule: 'no-restricted-syntax',

@@ -8,6 +8,7 @@ export interface Room {
 export const rooms: readonly Room[] = [
   { config: 'shared/tsconfig.json', pure: true },
   { config: 'backend/src/evaluation/tsconfig.json', pure: true },
+  { config: 'backend/src/access/tsconfig.json', pure: true },
   { config: 'backend/src/ports/tsconfig.json', pure: true },
   { config: 'simulator/src/plant/tsconfig.json', pure: true },
   { config: 'simulator/src/faults/tsconfig.json', pure: true },
