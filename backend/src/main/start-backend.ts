@@ -1,7 +1,7 @@
 import type { ValueProvider } from '@nestjs/common';
 import { version } from '../../package.json';
 import { clientId } from '../connections/config/client-id';
-import { readEnvironment, type Environment } from '../connections/config/environment';
+import type { Environment } from '../connections/config/environment';
 import { brokerLimits } from '../connections/embedded-broker/broker-limits';
 import { loopbackIdentity } from '../connections/http-api/loopback-identity';
 import { HeldAcknowledgements } from '../connections/mqtt-intake/held-acknowledgements';
@@ -35,6 +35,7 @@ import { pipelineInForce } from '../runner/pipeline-in-force';
 import { createRunner } from '../runner/runner';
 import { sourceTickClock, wallTickClock } from '../runner/tick-clock';
 import { ClosingStack } from './closing-stack';
+import { environmentOf } from './environment-of';
 import { historyLayout } from './history-layout';
 import { openBroker, type BrokerInUse, type BrokerUse } from './open-broker';
 import { openDemoPlants } from './open-demo-plants';
@@ -43,7 +44,6 @@ import { openSite } from './open-site';
 import { openStores } from './open-stores';
 import { openWatch } from './open-watch';
 import { openWeb } from './open-web';
-import { StartFault } from './start-fault';
 
 export interface StartOptions {
   readonly variables: Readonly<Record<string, string | undefined>>;
@@ -160,12 +160,8 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
     { provide: INTAKE_REPORT, useValue: intake },
     { provide: DEMO_PLANTS, useValue: openDemoPlants(site.demo, broker, use.clientId, closing) },
   ];
-  const { httpHost: host, httpPort: port } = environment;
-  const address = await openWeb(
-    parts,
-    { host, port, frontendFolder: options.frontendFolder, report: options.report },
-    closing,
-  );
+  const { frontendFolder, report } = options;
+  const address = await openWeb(parts, { environment, ticker, say, frontendFolder, report }, closing);
   const leavePlant = (): Promise<void> => {
     runner.endJudging();
     return intake.stop();
@@ -176,12 +172,6 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
   sayBroker(intake, say);
   const simulator = environment.simulator ? { mqttUrl: broker.url, siteFile: environment.siteFile } : null;
   return { address, mqttUrl: broker.url, simulator, leavePlant, stop: () => closing.closeAll() };
-}
-
-function environmentOf({ variables, workingFolder, demoSiteFile }: StartOptions): Environment {
-  const read = readEnvironment(variables, { workingFolder, demoSiteFile });
-  if (read.ok) return read.value;
-  throw new StartFault(read.fault.map(({ variable, message }) => `${variable} ${message}`));
 }
 
 const intakeSettings = (
