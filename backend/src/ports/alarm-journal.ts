@@ -4,6 +4,7 @@ import type { HandRecord } from '../evaluation/pipeline/hand-record';
 import type { PermitChange, PermitRecord } from '../evaluation/pipeline/permit-record';
 import type { TightnessChange, TightnessRecord } from '../evaluation/pipeline/tightness-record';
 import type { AlarmRecord, AlarmTransition } from '../evaluation/pipeline/outputs';
+import type { AuditEntry } from './audit';
 
 export interface SystemEntry {
   readonly atMs: number;
@@ -36,10 +37,17 @@ export interface AlarmJournal {
   appendHand(record: HandRecord, wallMs: number): readonly JournalRow[];
   /** Values typed from a time on, in the order in which they were committed. */
   hand(fromMs: number): readonly HandRecord[];
+  /** What was done with people and access. */
+  appendAudit(entries: readonly AuditEntry[], wallMs: number): readonly JournalRow[];
   /** Standing alarms as committed. */
   standing(): readonly AlarmRecord[];
-  /** Rows that happened in [fromMs, toMs), in order of sequence; `after` excludes; at most 500 rows a page. */
-  page(query: { readonly fromMs: number | null; readonly toMs: number | null; readonly after: number | null }): {
+  /** Rows that happened in [fromMs, toMs), in order of sequence; `after` excludes; at most 500 rows a page. `audit: false` leaves out those of people and access. */
+  page(query: {
+    readonly fromMs: number | null;
+    readonly toMs: number | null;
+    readonly after: number | null;
+    readonly audit?: boolean;
+  }): {
     readonly rows: readonly JournalRow[];
     readonly next: number | null;
   };

@@ -1,7 +1,10 @@
+import { notOfAudit } from './audit-entry';
 import type { JournalDatabase } from './journal-database';
 import { chainedEntry, entryColumns, storedValues, type ChainedEntry, type StoredValues } from './journal-entry';
 import type { StandingRow } from './standing-alarms';
 import { emptyHead, type JournalHead } from './verify-journal';
+
+type PageOf = (after: number, fromMs: number, toMs: number, limit: number) => ChainedEntry[];
 
 export interface JournalStatements {
   insert(entry: ChainedEntry): void;
@@ -12,7 +15,8 @@ export interface JournalStatements {
   /** In the order in which they last changed. */
   standing(): StandingRow[];
   /** Rows that happened in [fromMs, toMs), after a sequence, in order of sequence. */
-  page(after: number, fromMs: number, toMs: number, limit: number): ChainedEntry[];
+  readonly page: PageOf;
+  readonly pageWithoutAudit: PageOf;
   /** Records of values that people typed from a time on, in order of sequence. */
   handRecords(fromMs: number): string[];
   /** All rows, fetched piece by piece. */
@@ -34,9 +38,11 @@ export function journalStatements(database: JournalDatabase): JournalStatements 
   const remove = database.prepare('DELETE FROM standing WHERE alarm = ?');
   const standing = database.prepare('SELECT alarm, sequence, record FROM standing ORDER BY sequence').raw();
   const after = database.prepare(`${select} WHERE sequence > ? ORDER BY sequence LIMIT ?`).raw();
-  const page = database
-    .prepare(`${select} WHERE sequence > ? AND happened_ms >= ? AND happened_ms < ? ORDER BY sequence LIMIT ?`)
-    .raw();
+  const pageWhere = (condition: string): PageOf => {
+    const where = `WHERE sequence > ? AND happened_ms >= ? AND happened_ms < ? AND ${condition}`;
+    const page = database.prepare(`${select} ${where} ORDER BY sequence LIMIT ?`).raw();
+    return (...query) => (page.all(...query) as StoredValues[]).map(chainedEntry);
+  };
 
   const hand = database
     .prepare(
@@ -55,7 +61,8 @@ export function journalStatements(database: JournalDatabase): JournalStatements 
     removeStanding: (alarm) => void remove.run(alarm),
     standing: () =>
       (standing.all() as [string, number, string][]).map(([alarm, sequence, record]) => ({ alarm, sequence, record })),
-    page: (...query) => (page.all(...query) as StoredValues[]).map(chainedEntry),
+    page: pageWhere('TRUE'),
+    pageWithoutAudit: pageWhere(notOfAudit),
     handRecords: (fromMs) => (hand.all(fromMs) as [string][]).map(([record]) => record),
     *all() {
       let last = Number.MIN_SAFE_INTEGER;

@@ -6,8 +6,10 @@ import type { PermitChange, PermitRecord } from '../../evaluation/pipeline/permi
 import type { TightnessChange, TightnessRecord } from '../../evaluation/pipeline/tightness-record';
 import type { AlarmRecord, AlarmTransition } from '../../evaluation/pipeline/outputs';
 import type { AlarmJournal, SystemEntry } from '../../ports/alarm-journal';
+import type { AuditEntry } from '../../ports/audit';
 import { failpoint } from '../../ports/failpoint';
 import { alertEntry, isAlertName } from './alert-entry';
+import { auditEntry } from './audit-entry';
 import { batchEntries } from './batch-entries';
 import { openJournalDatabase, type JournalDatabase } from './journal-database';
 import { handEntry } from './hand-entry';
@@ -94,18 +96,20 @@ export class SqliteAlarmJournal implements AlarmJournal {
     return this.#statements.handRecords(fromMs).map((record) => JSON.parse(record) as HandRecord);
   }
 
+  appendAudit(entries: readonly AuditEntry[], wallMs: number): readonly JournalRow[] {
+    return this.#commit(entries.map((entry) => auditEntry(entry, wallMs)));
+  }
+
   permits(): readonly PermitRecord[] {
     const rows = this.#statements.standing().filter(({ alarm }) => isPermitName(alarm));
     return rows.map((row) => JSON.parse(row.record) as PermitRecord);
   }
 
-  page(query: { readonly fromMs: number | null; readonly toMs: number | null; readonly after: number | null }): {
-    readonly rows: readonly JournalRow[];
-    readonly next: number | null;
-  } {
+  page(query: Parameters<AlarmJournal['page']>[0]): ReturnType<AlarmJournal['page']> {
     const from = query.fromMs ?? Number.MIN_SAFE_INTEGER;
     const to = query.toMs ?? Number.MAX_SAFE_INTEGER;
-    const found = this.#statements.page(query.after ?? 0, from, to, rowsPerPage + 1);
+    const pageOf = query.audit === false ? this.#statements.pageWithoutAudit : this.#statements.page;
+    const found = pageOf(query.after ?? 0, from, to, rowsPerPage + 1);
     const rows = found.slice(0, rowsPerPage).map(toJournalRow);
     return { rows, next: found.length > rowsPerPage ? (rows.at(-1)?.sequence ?? null) : null };
   }
