@@ -37,6 +37,8 @@ const libraryRooms = [
     '^backend/(src/connections/(alarm-journal|energy-sums|people)/|build/lock-data-folder)',
   ],
   ['the-password-hash', '@node-rs/argon2', '^backend/src/connections/people/'],
+  ['the-password-list', '@zxcvbn-ts/[^/]+', '^backend/src/connections/people/'],
+  ['the-open-id-client', 'openid-client', '^backend/src/connections/open-id/'],
   ['the-socket-server', 'socket\\.io|@nestjs/(platform-socket\\.io|websockets)', '^backend/src/connections/live-feed/'],
   ['the-socket-client', 'socket\\.io-client', '^frontend/src/feed/'],
   ['the-chart-library', 'uplot', '^frontend/src/charts/'],

@@ -31,6 +31,7 @@ describe('README', () => {
     const readers = [
       'backend/src/connections/config/environment.ts',
       'backend/src/connections/config/edge-environment.ts',
+      'backend/src/connections/config/open-id-environment.ts',
       'backend/src/connections/config/secret-files.ts',
       'simulator/src/config/environment.ts',
     ];

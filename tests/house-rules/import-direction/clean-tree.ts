@@ -15,6 +15,8 @@ const packages = [
     '@duckdb/node-api',
     'libsql',
     '@node-rs/argon2',
+    'openid-client',
+    '@zxcvbn-ts/core',
     'socket.io',
     'socket.io-client',
     'uplot',

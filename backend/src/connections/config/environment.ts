@@ -1,6 +1,7 @@
 import { resolve } from 'node:path';
 import { fail, ok, type Result } from '@ebbline/shared/errors/result';
 import { edgeFaults, edgeVariables, readEdge, type EdgeEnvironment } from './edge-environment';
+import { openIdVariables, readOpenId, type OpenIdEnvironment } from './open-id-environment';
 import { readFlag, readHost, readPort, readUrl, readWord, type Fault } from './read-variable';
 import { secretVariables } from './secret-files';
 
@@ -21,6 +22,8 @@ export interface Environment {
   readonly influxUrl: string | null;
   /** How others reach the program and its broker. */
   readonly edge: EdgeEnvironment;
+  /** Null: people sign in by password alone. */
+  readonly openId: OpenIdEnvironment | null;
   readonly simulator: boolean;
   readonly clock: 'wall' | 'source';
 }
@@ -66,6 +69,7 @@ export function readEnvironment(variables: Variables, places: Places): Result<En
     mqttPortSet: value('EBBLINE_MQTT_PORT') !== undefined,
     influxUrl: readUrl('EBBLINE_INFLUX_URL', value('EBBLINE_INFLUX_URL'), ['http:', 'https:'], faults),
     edge: readEdge(variables, places.workingFolder, faults),
+    openId: readOpenId(variables, faults),
     simulator: readFlag('EBBLINE_SIMULATOR', value('EBBLINE_SIMULATOR'), siteFile === places.demoSiteFile, faults),
     clock: readWord('EBBLINE_CLOCK', value('EBBLINE_CLOCK'), ['wall', 'source'], faults),
   };
@@ -75,6 +79,7 @@ export function readEnvironment(variables: Variables, places: Places): Result<En
 
 const known: readonly string[] = [
   ...edgeVariables,
+  ...openIdVariables,
   ...secretVariables.map((name) => `${name}_FILE`),
   'EBBLINE_HTTP_HOST',
   'EBBLINE_HTTP_PORT',

@@ -3,7 +3,11 @@ import { resolve } from 'node:path';
 import type { Fault } from './read-variable';
 
 /** Variables that may hold a secret, and so may also be given as a file, by the same name with `_FILE`. */
-export const secretVariables: readonly string[] = ['EBBLINE_MQTT_URL', 'EBBLINE_INFLUX_URL'];
+export const secretVariables: readonly string[] = [
+  'EBBLINE_MQTT_URL',
+  'EBBLINE_INFLUX_URL',
+  'EBBLINE_OIDC_CLIENT_SECRET',
+];
 
 /** Far above any secret, far below what would hurt to read by mistake. */
 const LONGEST_BYTES = 65_536;

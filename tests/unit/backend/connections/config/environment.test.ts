@@ -15,6 +15,7 @@ describe('the environment', () => {
         siteFile: '/srv/demo/site.yaml',
         dataFolder: '/srv/hall/data',
         mqttUrl: null,
+        openId: null,
         mqttFiles: { ca: null, certificate: null, key: null },
         mqttPort: 1883,
         mqttPortSet: false,
