@@ -1,4 +1,4 @@
-import { isCommonPassword } from '../../access/password-rules';
+import { isCommonPassword } from './common-passwords';
 import type { ChangePasswordRequest } from '@ebbline/shared/contract/people';
 import type { BegunSession, Caller } from '../../ports/people';
 import { beginSession } from './begin-session';

@@ -1,5 +1,5 @@
 import { nameKey, shownName } from '../../access/name-key';
-import { isCommonPassword } from '../../access/password-rules';
+import { isCommonPassword } from './common-passwords';
 import type { SetUpRequest } from '@ebbline/shared/contract/people';
 import type { AuditCause } from '../../ports/audit';
 import type { BegunSession } from '../../ports/people';

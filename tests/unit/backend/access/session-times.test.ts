@@ -1,0 +1,39 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { roles } from '@ebbline/shared/contract/people';
+import { sessionEnds, sessionOver } from '../../../../backend/src/access/session-times';
+
+const minuteMs = 60_000;
+const hourMs = 60 * minuteMs;
+const dayMs = 24 * hourMs;
+
+describe('a session', () => {
+  test.for([
+    ['operator', 12 * hourMs - 1, 12 * hourMs - 1, null],
+    ['operator', 12 * hourMs, 12 * hourMs, 'time'],
+    ['operator', 0, hourMs - 1, null],
+    ['operator', 0, hourMs, 'idle'],
+    ['admin', 30 * minuteMs, 90 * minuteMs, 'idle'],
+    ['engineer', 30 * minuteMs, 90 * minuteMs - 1, null],
+    ['viewer', 0, 30 * dayMs - 1, null],
+    ['viewer', 0, 30 * dayMs, 'time'],
+  ] as const)('of a %s, acted in after %d ms, is after %d ms over because of: %s', ([role, acted, now, over]) => {
+    expect(sessionOver(role, 0, acted, now)).toBe(over);
+  });
+
+  test('is over from its end on and never before', () => {
+    const time = fc.integer({ min: 0, max: 40 * dayMs });
+    fc.assert(
+      fc.property(fc.constantFrom(...roles), time, time, time, (role, begun, after, now) => {
+        const acted = begun + after;
+        const { endsMs, idleEndsMs } = sessionEnds(role, begun, acted);
+        expect(sessionOver(role, begun, acted, now) === null).toBe(now < Math.min(endsMs, idleEndsMs ?? Infinity));
+      }),
+    );
+  });
+
+  test('of whoever is given more rights ends earlier, not later', () => {
+    for (const role of ['operator', 'engineer', 'admin'] as const)
+      expect(sessionEnds(role, 0, 0).endsMs).toBeLessThan(sessionEnds('viewer', 0, 0).endsMs);
+  });
+});
