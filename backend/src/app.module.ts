@@ -2,6 +2,7 @@ import { Global, Module, type DynamicModule, type ValueProvider } from '@nestjs/
 import { HealthModule } from './connections/health/health.module';
 import { HttpApiModule } from './connections/http-api/http-api.module';
 import { LiveFeedModule } from './connections/live-feed/live-feed.module';
+import { MetricsModule } from './connections/metrics/metrics.module';
 
 /** What the rooms ask for by token, already built. */
 @Global()
@@ -17,6 +18,9 @@ class PartsModule {
 @Module({})
 export class AppModule {
   static of(parts: readonly ValueProvider[]): DynamicModule {
-    return { module: AppModule, imports: [PartsModule.of(parts), HttpApiModule, LiveFeedModule, HealthModule] };
+    return {
+      module: AppModule,
+      imports: [PartsModule.of(parts), HttpApiModule, LiveFeedModule, HealthModule, MetricsModule],
+    };
   }
 }

@@ -1,12 +1,16 @@
 import type { ValueProvider } from '@nestjs/common';
 import type { Environment } from '../connections/config/environment';
 import { RunningProgramWatch } from '../connections/program-watch/program-watch';
+import type { CountingPipeline } from '../evaluation/pipeline/create-pipeline';
 import type { Clock } from '../ports/clock';
+import { DELIVERY_GATE, type DeliveryGate } from '../ports/delivery-gate';
+import { OWN_FIGURES, type OwnFigures, type SiteFigures } from '../ports/own-figures';
 import { PROGRAM_WATCH } from '../ports/program-watch';
 import type { Ticker } from '../ports/ticker';
 import { FEED_COUNTS, REQUEST_COUNTS } from '../ports/web-counts';
 import { measuredHistory } from '../runner/watch/measured-history';
 import { measuredJournal } from '../runner/watch/measured-journal';
+import { siteFigures } from '../runner/watch/site-figures';
 import type { RunnerWatch } from '../runner/watch/system-watch';
 import { TickFigures } from '../runner/watch/tick-figures';
 import { FeedFigures, RequestFigures } from '../runner/watch/web-figures';
@@ -18,9 +22,8 @@ export interface OpenWatch {
   /** The same stores, with every commit measured. */
   readonly stores: Stores;
   readonly watch: RunnerWatch;
-  readonly requests: RequestFigures;
-  readonly feed: FeedFigures;
-  readonly parts: readonly ValueProvider[];
+  /** For the rooms that tell of it. */
+  readonly parts: (pipeline: CountingPipeline, gate: DeliveryGate) => readonly ValueProvider[];
 }
 
 /** Measures the program itself from now on. */
@@ -33,6 +36,7 @@ export function openWatch(
 ): OpenWatch {
   const program = new RunningProgramWatch(dataFolder, clock, ticker);
   closing.add(() => program.stop());
+  const ticks = new TickFigures();
   const journalWrites = new WriteFigures();
   const historyWrites = new WriteFigures();
   const requests = new RequestFigures();
@@ -43,13 +47,17 @@ export function openWatch(
       journal: measuredJournal(stores.journal, journalWrites, clock),
       store: measuredHistory(stores.store, historyWrites, clock),
     },
-    watch: { ticks: new TickFigures(), journalWrites, historyWrites, program },
-    requests,
-    feed,
-    parts: [
-      { provide: PROGRAM_WATCH, useValue: program },
-      { provide: REQUEST_COUNTS, useValue: requests },
-      { provide: FEED_COUNTS, useValue: feed },
-    ],
+    watch: { ticks, journalWrites, historyWrites, program },
+    parts: (pipeline, gate) => {
+      const site = (): SiteFigures => siteFigures(pipeline);
+      const figures: OwnFigures = { ticks, journalWrites, historyWrites, requests, feed, site };
+      return [
+        { provide: OWN_FIGURES, useValue: figures },
+        { provide: PROGRAM_WATCH, useValue: program },
+        { provide: DELIVERY_GATE, useValue: gate },
+        { provide: REQUEST_COUNTS, useValue: requests },
+        { provide: FEED_COUNTS, useValue: feed },
+      ];
+    },
   };
 }

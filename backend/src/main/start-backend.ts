@@ -3,7 +3,6 @@ import { version } from '../../package.json';
 import { clientId } from '../connections/config/client-id';
 import type { Environment } from '../connections/config/environment';
 import { brokerLimits } from '../connections/embedded-broker/broker-limits';
-import { loopbackIdentity } from '../connections/http-api/loopback-identity';
 import { HeldAcknowledgements } from '../connections/mqtt-intake/held-acknowledgements';
 import { MqttIntake } from '../connections/mqtt-intake/mqtt-intake';
 import { statusTopic } from '../connections/mqtt-intake/status-topic';
@@ -19,7 +18,6 @@ import { armFailpoint } from '../ports/failpoint';
 import { DEMO_PLANTS } from '../ports/demo-plants';
 import { ENERGY_TOTALS } from '../ports/energy-totals';
 import { HISTORY_STORE } from '../ports/history-store';
-import { IDENTITY } from '../ports/identity';
 import { INTAKE_REPORT } from '../ports/intake-report';
 import { LIVE_VIEW, OPERATIONS } from '../ports/live-view';
 import { PROGRAM_VERSION } from '../ports/program-version';
@@ -37,8 +35,10 @@ import { sourceTickClock, wallTickClock } from '../runner/tick-clock';
 import { ClosingStack } from './closing-stack';
 import { environmentOf } from './environment-of';
 import { historyLayout } from './history-layout';
-import { openBroker, type BrokerInUse, type BrokerUse } from './open-broker';
+import { openBroker, type BrokerInUse } from './open-broker';
 import { openDemoPlants } from './open-demo-plants';
+import { openEntrance, sayFirstLink } from './open-entrance';
+import type { BrokerUse } from './open-embedded-broker';
 import { openReload, withReasons } from './open-reload';
 import { openSite } from './open-site';
 import { openStores } from './open-stores';
@@ -101,7 +101,8 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
 
   const inForce = pipelineInForce(createPipeline(site, { clock: environment.clock, startMs: tickClock.nowMs() }));
   const gate = new HeldAcknowledgements();
-  const use = { clientId: clientId(environment.dataFolder), limits: brokerLimits(site.maximumPayloadBytes) };
+  const limits = brokerLimits(site.maximumPayloadBytes);
+  const use = { clientId: clientId(environment.dataFolder), limits, ticker, say };
   const broker = await openBroker(environment, use, closing);
   const link = (): MqttIntake => intake;
   const runner = createRunner({
@@ -138,9 +139,17 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
     },
   });
 
+  const { frontendFolder, report } = options;
+  const {
+    edge,
+    people,
+    parts: ofEntrance,
+  } = openEntrance(environment, { journal, clock, ticker, demo: site.demo, report }, closing);
   const parts: ValueProvider[] = [
+    ...ofEntrance,
     { provide: CLOCK, useValue: clock },
     { provide: TICKER, useValue: ticker },
+    ...watched.parts(inForce.pipeline, gate),
     { provide: PROGRAM_VERSION, useValue: version },
     { provide: ALARM_JOURNAL, useValue: journal },
     { provide: HISTORY_STORE, useValue: store },
@@ -154,14 +163,12 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
     { provide: TIGHTNESS_DESK, useValue: runner.tightness },
     { provide: RUNNER_HEALTH, useValue: withReasons(runner.health, () => reload.reasons()) },
     { provide: SITE_IN_FORCE, useValue: reload },
-    { provide: IDENTITY, useValue: loopbackIdentity },
     { provide: BROKER_LINK, useValue: intake },
     { provide: SITE_CHECKER, useValue: reader },
     { provide: INTAKE_REPORT, useValue: intake },
     { provide: DEMO_PLANTS, useValue: openDemoPlants(site.demo, broker, use.clientId, closing) },
   ];
-  const { frontendFolder, report } = options;
-  const address = await openWeb(parts, { environment, ticker, say, frontendFolder, report }, closing);
+  const address = await openWeb(parts, { environment, edge, people, ticker, say, frontendFolder, report }, closing);
   const leavePlant = (): Promise<void> => {
     runner.endJudging();
     return intake.stop();
@@ -170,7 +177,8 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
   runner.start();
   await intake.start();
   sayBroker(intake, say);
-  const simulator = environment.simulator ? { mqttUrl: broker.url, siteFile: environment.siteFile } : null;
+  sayFirstLink(people, address, say);
+  const simulator = environment.simulator ? { mqttUrl: broker.simulatorUrl, siteFile: environment.siteFile } : null;
   return { address, mqttUrl: broker.url, simulator, leavePlant, stop: () => closing.closeAll() };
 }
 

@@ -1,10 +1,9 @@
 import type { CountingPipeline } from '../evaluation/pipeline/create-pipeline';
-import type { Pipeline } from '../evaluation/pipeline/pipeline';
 import type { CompiledSite } from '../evaluation/site/compiled-site';
 
 export interface PipelineInForce {
   /** Always the one in force, whoever holds it: every use of it reaches the newest. */
-  readonly pipeline: Pipeline;
+  readonly pipeline: CountingPipeline;
   /** Another site takes the place of the one in force, between two slices. */
   replace(site: CompiledSite, nowMs: number): void;
 }

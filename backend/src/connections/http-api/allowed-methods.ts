@@ -1,4 +1,5 @@
 import { routeTable } from '@ebbline/shared/contract/route-table';
+import { addressesBeside } from './route-template';
 
 const routes = [...new Set(routeTable.map(({ path }) => path))].map((path) => ({
   pattern: new RegExp(`^${path.replaceAll('.', '\\.').replaceAll(/\{\w+\}/g, '[^/]+')}/?$`),
@@ -8,7 +9,7 @@ const reading: readonly string[] = ['GET', 'HEAD'];
 
 /** Which methods an address knows (RFC 9110 section 9.1); null where there is no such address. Outside of the API all is read only. */
 export function allowedMethods(path: string): readonly string[] | null {
-  if (path === '/api/openapi.json') return reading;
+  if (addressesBeside.some((address) => address === path)) return reading;
   if (!/^\/api(\/|$)/.test(path)) return reading;
   return routes.find(({ pattern }) => pattern.test(path))?.methods ?? null;
 }

@@ -11,6 +11,7 @@ type JsonSchema = Record<string, unknown>;
 export function openApiDocument(version: string): JsonSchema {
   const paths: Record<string, Record<string, unknown>> = {};
   for (const route of routeTable) paths[route.path] = { ...paths[route.path], [route.method]: operation(route) };
+  paths['/api/metrics'] = { get: metricsOperation };
   return {
     openapi: '3.0.3',
     info: {
@@ -23,6 +24,19 @@ export function openApiDocument(version: string): JsonSchema {
     components: { schemas: { Problem: schemaOf(problemSchema, 'output') } },
   };
 }
+
+/** The one answer that is text: it stands in no table of JSON routes. */
+const metricsOperation: JsonSchema = {
+  operationId: 'metrics',
+  summary: 'What the program counts of itself, as OpenMetrics 1.0 text.',
+  parameters: [],
+  responses: {
+    200: {
+      description: 'As asked for.',
+      content: { 'application/openmetrics-text; version=1.0.0; charset=utf-8': { schema: { type: 'string' } } },
+    },
+  },
+};
 
 function operation(route: Route): JsonSchema {
   const { operationId, summary } = routeTexts[routeKey(route)];

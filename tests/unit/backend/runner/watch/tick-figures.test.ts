@@ -9,7 +9,7 @@ describe('figures of ticks', () => {
     expect(figures.takeWorstLagS()).toBeCloseTo(0.005, 9);
     // Three seconds of nothing: 60 slices at once, the first due at 10,100 ms.
     figures.ticked('wall', 13_050, 200);
-    expect(figures.slices).toBe(62);
+    expect(figures.slice.count).toBe(62);
     expect(figures.takeWorstLagS()).toBeCloseTo(3.15, 9);
     expect(figures.takeWorstLagS()).toBe(0);
     expect(figures.duration.count).toBe(3);
@@ -21,13 +21,13 @@ describe('figures of ticks', () => {
     figures.ticked('wall', 10_000, 4);
     figures.ticked('wall', 10_049, 1);
     figures.ticked('wall', Number.NaN, 1);
-    expect([figures.slices, figures.duration.count]).toEqual([1, 1]);
+    expect([figures.slice.count, figures.duration.count]).toEqual([1, 1]);
   });
 
   it('know no lateness on the source clock, where nothing is due by itself', () => {
     const figures = new TickFigures();
     figures.ticked('source', 10_000, 4);
     figures.ticked('source', 90_000, 4);
-    expect([figures.lag.count, figures.takeWorstLagS(), figures.slices]).toEqual([0, 0, 1601]);
+    expect([figures.lag.count, figures.takeWorstLagS(), figures.slice.count]).toEqual([0, 0, 1601]);
   });
 });
