@@ -1,72 +1,56 @@
-import { CodedError } from '@ebbline/shared/errors/coded-error';
 import type { Environment } from '../connections/config/environment';
-import { whoHoldsPort } from '../connections/config/who-holds-port';
-import type { BrokerLimits } from '../connections/embedded-broker/broker-limits';
-import { startEmbeddedBroker } from '../connections/embedded-broker/embedded-broker';
 import { brokerAddress, isSecured, type BrokerAddress } from '../connections/mqtt-intake/broker-address';
 import { readTlsFiles, type TlsFiles } from '../connections/mqtt-intake/tls-files';
+import type { BrokerRefusal } from '../ports/broker-access';
 import type { ClosingStack } from './closing-stack';
+import { heldBy, openEmbeddedBroker, type BrokerUse } from './open-embedded-broker';
 import { StartFault } from './start-fault';
 
 export interface BrokerInUse {
   readonly address: BrokerAddress;
   /** Null where the connection is not secured. */
   readonly tlsFiles: TlsFiles | null;
-  /** For the programs that this one starts; may hold credentials, never printed. */
+  /** For ourselves; may hold credentials, never printed. */
+  readonly ownUrl: string;
+  /** For the simulator; may hold credentials, never printed. */
+  readonly simulatorUrl: string;
+  /** Where others come to, without credentials of this program's own. */
   readonly url: string;
   readonly note: string | null;
+  /** What the embedded broker refused; null where it is not ours. */
+  readonly refused: (() => Readonly<Record<BrokerRefusal, number>>) | null;
 }
 
-/** Who will use the broker, and for what. */
-export interface BrokerUse {
-  readonly clientId: string;
-  readonly limits: BrokerLimits;
-}
-
-/** The broker of the environment, or one of our own on this machine. */
+/** The broker of the environment, or one of our own. */
 export async function openBroker(
   environment: Environment,
-  { clientId, limits }: BrokerUse,
+  use: BrokerUse,
   closing: ClosingStack,
 ): Promise<BrokerInUse> {
-  const { mqttUrl, mqttPort, mqttPortSet } = environment;
+  const { mqttUrl, mqttPort, edge } = environment;
   if (mqttUrl !== null) {
     const address = brokerAddress(mqttUrl);
     const tlsFiles = isSecured(address.transport) ? environment.mqttFiles : null;
     const readable = tlsFiles === null ? null : readTlsFiles(tlsFiles);
     if (readable?.ok === false) throw new StartFault([readable.fault]);
-    return { address, tlsFiles, url: mqttUrl, note: null };
+    return { address, tlsFiles, ownUrl: mqttUrl, simulatorUrl: mqttUrl, url: mqttUrl, note: null, refused: null };
   }
-  try {
-    const broker = await startEmbeddedBroker({
-      port: mqttPort,
-      portSet: mqttPortSet,
-      limits,
-      ownClientId: clientId,
-    });
-    closing.add(() => broker.close());
-    const url = `mqtt://127.0.0.1:${broker.port}`;
-    const moved = mqttPort !== 0 && broker.port !== mqttPort;
-    return {
-      address: { ...brokerAddress(url), embedded: true },
-      tlsFiles: null,
-      url,
-      note: moved ? `port ${mqttPort} was taken${heldBy(mqttPort)}, ${broker.port} is used` : null,
-    };
-  } catch (error) {
-    if (error instanceof CodedError && error.code === 'BROKER_PORT_TAKEN') throw taken(mqttPort, mqttPortSet);
-    throw error;
-  }
-}
-
-function taken(port: number, set: boolean): StartFault {
-  return new StartFault([
-    `The MQTT port ${port} is taken${heldBy(port)}${set ? '' : ', and so are those after it'}.`,
-    'End that program, or set EBBLINE_MQTT_PORT to a free port, or EBBLINE_MQTT_URL to a broker that runs already.',
-  ]);
-}
-
-function heldBy(port: number): string {
-  const holder = whoHoldsPort(port);
-  return holder === null ? '' : ` by ${holder}`;
+  const broker = await openEmbeddedBroker(environment, use, closing);
+  const moved = mqttPort !== 0 && broker.port !== mqttPort;
+  const { host, port } = { host: edge.mqttHost, port: broker.port };
+  const text = `${host.includes(':') ? `[${host}]` : host}:${port}`;
+  const elsewhere = brokerAddress(broker.ownUrl).port !== port;
+  const notes = [
+    ...(moved ? [`port ${mqttPort} was taken${heldBy(mqttPort)}, ${port} is used`] : []),
+    ...(elsewhere ? [`others come to ${text}${edge.brokerTls === null ? '' : ' over TLS'}`] : []),
+  ];
+  return {
+    address: { ...brokerAddress(broker.ownUrl), embedded: true },
+    tlsFiles: null,
+    ownUrl: broker.ownUrl,
+    simulatorUrl: broker.simulatorUrl,
+    url: `${edge.brokerTls === null ? 'mqtt' : 'mqtts'}://${text}`,
+    note: notes.length === 0 ? null : notes.join('; '),
+    refused: () => broker.refused(),
+  };
 }

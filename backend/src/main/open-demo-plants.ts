@@ -7,12 +7,12 @@ import type { ClosingStack } from './closing-stack';
 /** A line to the simulator where the site file says that this is a demo site; a real site has none. */
 export function openDemoPlants(
   demo: boolean,
-  { url, tlsFiles }: Pick<BrokerInUse, 'url' | 'tlsFiles'>,
+  { ownUrl, tlsFiles }: Pick<BrokerInUse, 'ownUrl' | 'tlsFiles'>,
   clientId: string,
   closing: ClosingStack,
 ): DemoPlants {
   if (!demo) return noDemoPlants;
-  const link = new DemoPlantsLink(url, clientId, tlsFiles);
+  const link = new DemoPlantsLink(ownUrl, clientId, tlsFiles);
   closing.add(() => link.stop());
   return link;
 }

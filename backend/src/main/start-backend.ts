@@ -37,6 +37,7 @@ import { environmentOf } from './environment-of';
 import { historyLayout } from './history-layout';
 import { openBroker, type BrokerInUse } from './open-broker';
 import { openDemoPlants } from './open-demo-plants';
+import type { BrokerUse } from './open-embedded-broker';
 import { openEntrance, sayFirstLink } from './open-entrance';
 import type { BrokerUse } from './open-embedded-broker';
 import { openReload, withReasons } from './open-reload';

@@ -3,8 +3,8 @@ import { writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Health } from '@ebbline/shared/contract/http-api';
 import { describe, expect, it } from 'vitest';
-import { brokerLimits } from '../../../backend/src/connections/embedded-broker/broker-limits';
 import { startEmbeddedBroker } from '../../../backend/src/connections/embedded-broker/embedded-broker';
+import { embeddedPlace } from '../../helpers/embedded-place';
 import { stopAfterEach } from '../../helpers/stop-after';
 import { temporaryFolder } from '../../helpers/temporary-folder';
 import { startApp } from './running-app';
@@ -62,11 +62,10 @@ describe('a start is refused', () => {
 describe('the embedded broker', () => {
   it('takes the next free port where its own was only our choice', async () => {
     const port = await takenPort();
-    const use = { limits: brokerLimits(65_536), ownClientId: 'ebbline' };
-    const broker = await startEmbeddedBroker({ port, portSet: false, ...use });
+    const broker = await startEmbeddedBroker(embeddedPlace({ port }));
     keep({ stop: () => broker.close() });
     expect(broker.port).toBeGreaterThan(port);
-    await expect(startEmbeddedBroker({ port, portSet: true, ...use })).rejects.toThrow(
+    await expect(startEmbeddedBroker(embeddedPlace({ port, portSet: true }))).rejects.toThrow(
       `BROKER_PORT_TAKEN: port ${port} is taken`,
     );
   });

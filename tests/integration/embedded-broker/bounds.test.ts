@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { brokerLimits, type BrokerLimits } from '../../../backend/src/connections/embedded-broker/broker-limits';
 import { startEmbeddedBroker } from '../../../backend/src/connections/embedded-broker/embedded-broker';
 import { connectClient } from '../../helpers/broker';
+import { embeddedPlace } from '../../helpers/embedded-place';
 import { stopAfterEach } from '../../helpers/stop-after';
 import { until } from '../../helpers/until';
 
@@ -11,14 +12,9 @@ const keep = stopAfterEach();
 const ownClientId = 'ebbline0123456789abcdef';
 
 async function broker(limits: Partial<BrokerLimits> = {}) {
-  const running = await startEmbeddedBroker({
-    port: 0,
-    portSet: false,
-    limits: { ...brokerLimits(65_536), ...limits },
-    ownClientId,
-  });
+  const running = await startEmbeddedBroker(embeddedPlace({ limits: { ...brokerLimits(65_536), ...limits } }));
   keep({ stop: () => running.close() });
-  return { port: running.port, url: `mqtt://127.0.0.1:${running.port}` };
+  return { port: running.port, url: `mqtt://127.0.0.1:${running.port}`, ownUrl: running.ownUrl };
 }
 
 type Options = Parameters<typeof connectClient>[1];
@@ -88,9 +84,9 @@ describe('the embedded broker', () => {
   });
 
   it('queues for us while we are away, and for nobody else', async () => {
-    const { url } = await broker();
-    const sender = await client(url);
-    const away = async (clientId: string): Promise<string[]> => {
+    const { url: anyones, ownUrl } = await broker();
+    const sender = await client(anyones);
+    const away = async (clientId: string, url = anyones): Promise<string[]> => {
       const first = await client(url, { clientId, clean: false });
       await first.client.subscribeAsync('news', { qos: 1 });
       await first.client.endAsync();
@@ -102,7 +98,7 @@ describe('the embedded broker', () => {
       return second.heard;
     };
     expect(await away('stranger')).toEqual(['after=x']);
-    expect(await away(ownClientId)).toContain(`news=for ${ownClientId}`);
+    expect(await away(ownClientId, ownUrl)).toContain(`news=for ${ownClientId}`);
   });
 
   it('hangs up on a client that takes nothing, and holds up no other', async () => {
@@ -127,11 +123,11 @@ describe('the embedded broker', () => {
   });
 
   it('refuses further subscriptions of a client that has many', async () => {
-    const { url } = await broker({ subscriptionsOfClient: 2 });
+    const { url, ownUrl } = await broker({ subscriptionsOfClient: 2 });
     const one = await client(url);
     await one.client.subscribeAsync(['a', 'b'], { qos: 1 });
     await expect(one.client.subscribeAsync('c', { qos: 1 })).rejects.toThrow();
-    const own = await client(url, { clientId: ownClientId });
+    const own = await client(ownUrl, { clientId: ownClientId });
     expect(await own.client.subscribeAsync(['a', 'b', 'c', 'd'], { qos: 1 })).toHaveLength(4);
   });
 });

@@ -1,8 +1,8 @@
 import { createServer, type AddressInfo } from 'node:net';
 import type { Health, Intake } from '@ebbline/shared/contract/http-api';
 import { describe, expect, it } from 'vitest';
-import { brokerLimits } from '../../../backend/src/connections/embedded-broker/broker-limits';
 import { startEmbeddedBroker } from '../../../backend/src/connections/embedded-broker/embedded-broker';
+import { embeddedPlace } from '../../helpers/embedded-place';
 import { addressIn, launchEbbline, startEbbline } from '../../helpers/ebbline';
 import { freePort } from '../../helpers/free-port';
 import { stopAfterEach } from '../../helpers/stop-after';
@@ -56,8 +56,7 @@ describe('the started program', () => {
     expect(away.reasons[0]?.message).toMatch(/ECONNREFUSED.*Check that it runs/);
     expect(JSON.stringify(away) + ebbline.output()).not.toMatch(/s3cret|hall-reader/);
 
-    const limits = brokerLimits(65_536);
-    const broker = await startEmbeddedBroker({ port, portSet: true, limits, ownClientId: 'none' });
+    const broker = await startEmbeddedBroker(embeddedPlace({ port, portSet: true }));
     keep({ stop: () => broker.close() });
     await until(async () => (await health()).broker.state === 'connected', { withinMs: 120_000, everyMs: 50 });
     const sender = keep(await connectSender(`mqtt://127.0.0.1:${port}`));

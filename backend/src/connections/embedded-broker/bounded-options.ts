@@ -1,4 +1,6 @@
 import type { AedesOptions, Client } from 'aedes';
+import { admitClients, type StationOf } from './admit-clients';
+import type { BrokerGuard } from './broker-guard';
 import type { BrokerLimits } from './broker-limits';
 import { RetainedRoom } from './retained-room';
 
@@ -12,8 +14,14 @@ const RESERVED = '$';
  * What the broker asks before it lets something in, keeps it, or hands it on.
  * @param ownClientId ours, which alone has a session that outlives its connection, and is waited for
  */
-export function boundedOptions(limits: BrokerLimits, ownClientId: string): AedesOptions {
+export function boundedOptions(
+  limits: BrokerLimits,
+  ownClientId: string,
+  guard: BrokerGuard,
+  stationOf: StationOf,
+): AedesOptions {
   const room = new RetainedRoom(limits);
+  const admission = admitClients(guard, stationOf);
   return {
     maxClientsIdLength: CLIENT_ID_LENGTH,
     connectTimeout: CONNECT_WITHIN_MS,
@@ -23,9 +31,16 @@ export function boundedOptions(limits: BrokerLimits, ownClientId: string): Aedes
       if (packet.clientId !== ownClientId) packet.clean = true;
       let_(null, true);
     },
-    authorizePublish(_client, packet, let_) {
+    authenticate: admission.authenticate,
+    authorizePublish(client, packet, let_) {
       if (packet.topic.startsWith(RESERVED)) {
         let_(new Error('topics that begin with $ are the broker’s own'));
+        return;
+      }
+      const grant = admission.grantOf(client);
+      // The connection is closed, as a positive answer would be a lie [MQTT-3.3.5-2].
+      if (grant === undefined || !guard.mayPublish(grant, packet.topic)) {
+        let_(new Error('not a topic of this client'));
         return;
       }
       if (packet.retain) {
@@ -36,8 +51,10 @@ export function boundedOptions(limits: BrokerLimits, ownClientId: string): Aedes
       let_(null);
     },
     authorizeSubscribe(client, subscription, let_) {
+      const grant = admission.grantOf(client);
+      const may = grant !== undefined && guard.maySubscribe(grant, subscription.topic);
       const more = client.id === ownClientId || subscriptionsOf(client) < limits.subscriptionsOfClient;
-      let_(null, more ? subscription : null);
+      let_(null, may && more ? subscription : null);
     },
     authorizeForward(client, packet) {
       if (client.id === ownClientId || client.conn.writableLength < limits.unsentBytes) return packet;
