@@ -1,3 +1,4 @@
+import { randomBytes } from 'node:crypto';
 import { existsSync } from 'node:fs';
 import { appendFile, mkdir, readdir, readFile, rm, stat, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
@@ -6,6 +7,7 @@ import { beforeEach, describe, expect, it } from 'vitest';
 import { SqliteAlarmJournal } from '../../backend/src/connections/alarm-journal/sqlite-alarm-journal';
 import { EnergySumsFile } from '../../backend/src/connections/energy-sums/energy-sums-file';
 import { DuckDbHistoryStore } from '../../backend/src/connections/history-store/embedded/duckdb-history-store';
+import { createPeople, type KeptPeople } from '../../backend/src/connections/people/create-people';
 import { backUpCommand } from '../../backend/src/main/care/back-up-command';
 import { restoreCommand } from '../../backend/src/main/care/restore-command';
 import { stopAfterEach } from '../helpers/stop-after';
@@ -75,6 +77,19 @@ async function openData(): Promise<{ journal: SqliteAlarmJournal; store: DuckDbH
   return { journal, store };
 }
 
+function peopleAt(folder: string): KeptPeople {
+  const people = createPeople({
+    path: join(folder, 'people.db'),
+    audit: { write: () => true },
+    clock: { wallMs: () => startMs, monotonicMs: () => 0 },
+    random: randomBytes,
+    demo: false,
+    cost: { memoryKib: 64, passes: 2, lanes: 1 },
+  });
+  keep({ stop: () => people.close() });
+  return people;
+}
+
 const valuesOf = async (store: DuckDbHistoryStore, fromMs: number): Promise<(number | null)[]> =>
   plain(await store.read({ ...pressure, fromMs, toMs: fromMs + 20 * second, buckets: 20 })).mean;
 
@@ -103,6 +118,29 @@ describe('npm run backup and npm run restore', () => {
     expect(day?.sums).toEqual(sums);
     expect(await readFile(join(other, 'learnt.bin'), 'utf8')).toBe('learnt');
     expect(existsSync(join(other, 'mqtt-client-id'))).toBe(false);
+  });
+
+  it('bring people and tokens, and nobody who was signed in', async () => {
+    addAlarms(journalAt(data), 1, 1);
+    const before = peopleAt(data);
+    const link = before.firstLink() ?? '';
+    const begun = await before.setUp({ link, name: 'Ines Vidal', password: 'a long one for this test' }, 'here');
+    if (!begun.ok) throw new Error(begun.fault.message);
+    const { caller, secret } = begun.value;
+    await before.addToken({ name: 'report', rights: ['look'], days: 9 }, caller, 'here');
+    await before.addPerson({ name: 'Omar Lindt', role: 'operator' }, caller, 'here');
+    expect(await backedUp()).toMatchObject({ code: 0 });
+    expect(await restored()).toMatchObject({ code: 0, said: expect.stringContaining('signs in again') as string });
+
+    const after = peopleAt(other);
+    expect(after.setUpNeeded()).toBe(false);
+    expect(after.tokens()).toEqual(before.tokens());
+    expect(after.people().map(({ name }) => name)).toEqual(['Ines Vidal', 'Omar Lindt']);
+    expect(before.sessionOf(secret, false)).not.toBeNull();
+    expect(after.sessionOf(secret, false)).toBeNull();
+    const again = await after.signIn({ name: 'Ines Vidal', password: 'a long one for this test' }, 'here');
+    expect(again).toMatchObject({ ok: true });
+    expect((await stat(join(backUp, 'people.db'))).mode & 0o777).toBe(0o600);
   });
 
   it('are for their owner alone: 0700 for folders, 0600 for files', async () => {

@@ -40,6 +40,9 @@ export async function restoreCommand({ args, dataFolder, say, complain }: CareCo
   const { journal, files, program, writtenAt } = read.value;
   say(`${dataFolder}: ${files.length} files restored, as Ebbline ${program} had them at ${writtenAt}`);
   say(`journal: ${journal.rows} rows, head: sequence ${journal.sequence}, hash ${journal.hash}`);
+  say(
+    'Everybody signs in again. Whoever was disabled, and each token withdrawn, after the back-up is in force again: look.',
+  );
   if (journal.brokenAt === null) return 0;
   complain(
     `The journal was broken at sequence ${journal.brokenAt} already when it was backed up; compare an older one.`,

@@ -4,12 +4,15 @@ import { energySumsFileName } from '../../connections/energy-sums/energy-sums-fi
 import { sumsVersion } from '../../connections/energy-sums/sums-database';
 import { historySchemaVersion } from '../../connections/history-store/embedded/copy-history';
 import { memoryFileName } from '../../connections/memory-file/memory-file';
+import { peopleFile } from '../../connections/people/people-database';
+import { peopleSchemaVersion } from '../../connections/people/people-schema';
 
 /** What of a data folder is backed up, by its name in both; the name of the broker's session is not: each program draws its own. */
 export const stored = {
   learnt: memoryFileName,
   history: 'history',
   energySums: energySumsFileName,
+  people: peopleFile,
   journal: journalFile,
 } as const;
 
@@ -17,6 +20,7 @@ export const stored = {
 export const schemasKnown: Readonly<Record<string, number>> = {
   history: historySchemaVersion,
   energySums: sumsVersion,
+  people: peopleSchemaVersion,
   journal: journalSchemaVersion,
 };
 

@@ -9,6 +9,7 @@ import { beginFolder, dropFolder, finishFolder } from '../../connections/care/ba
 import { copyPrivately } from '../../connections/care/private-files';
 import { copySums } from '../../connections/energy-sums/copy-sums';
 import { copyHistory } from '../../connections/history-store/embedded/copy-history';
+import { copyPeople } from '../../connections/people/copy-people';
 import { schemasKnown, stored } from './stores-in-back-up';
 
 export interface BackUp {
@@ -42,6 +43,8 @@ export async function writeBackUp(dataFolder: string, target: string, nowMs: num
         `history names ${history.missing.length} sealed files that are not there, first ${history.missing[0] ?? ''}: their hours are missing in the back-up as well`,
       );
     if (copySums(from(stored.energySums), to(stored.energySums))) holds('energySums');
+    const people = copyPeople(from(stored.people), to(stored.people));
+    if (people !== null) schemas['people'] = people;
     const journal = journalIn(from(stored.journal), to(stored.journal));
     schemas['journal'] = journal.schemaVersion;
 
