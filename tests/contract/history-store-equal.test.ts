@@ -68,7 +68,12 @@ suiteNeeding(['influxdb'], 'the embedded store and InfluxDB', () => {
     const folder = await temporaryFolder();
     const embedded = await DuckDbHistoryStore.open({ folder: join(folder.path, 'history') });
     const url = `${server.url}/equal`;
-    const influx = await InfluxHistoryStore.open({ url, rawDays: 36_500, minuteDays: 36_500 });
+    const influx = await InfluxHistoryStore.open({
+      url,
+      queueFolder: join(folder.path, 'queue'),
+      rawDays: 36_500,
+      minuteDays: 36_500,
+    });
     try {
       for (const store of [embedded, influx]) await fill(store);
       for (const step of ['before', 'after']) {

@@ -16,6 +16,9 @@ import type { MemoryStore } from '../ports/memory-store';
 import type { ClosingStack } from './closing-stack';
 import { StartFault } from './start-fault';
 
+/** In the data folder: rows that InfluxDB has not taken yet. */
+export const historyQueueFolder = 'history-queue';
+
 export interface Stores {
   readonly journal: AlarmJournal;
   readonly store: HistoryStore;
@@ -49,7 +52,8 @@ function historyName({ influxUrl }: Environment): string {
 
 /** The server of the environment, else embedded: in a thread of its own where its program is built; tests run it on this one. */
 function openHistory({ influxUrl, dataFolder }: Environment, worker: URL | null): Promise<HistoryStore> {
-  if (influxUrl !== null) return InfluxHistoryStore.open({ url: influxUrl });
+  if (influxUrl !== null)
+    return InfluxHistoryStore.open({ url: influxUrl, queueFolder: join(dataFolder, historyQueueFolder) });
   const store = { folder: join(dataFolder, 'history') };
   return worker === null ? DuckDbHistoryStore.open(store) : WorkerHistoryStore.open({ workerFile: worker, store });
 }

@@ -37,6 +37,18 @@ export interface HistoryHealth {
   readonly message: string | null;
   readonly rowsQueued: number;
   readonly bytesKept: number | null;
+  /** Rows that wait on the disk while their store is away; null or absent where none do. */
+  readonly putAside?: PutAside | null;
+  /** What could not be kept since the start, in words; each stays told. */
+  readonly losses?: readonly string[];
+}
+
+export interface PutAside {
+  readonly rows: number;
+  readonly bytes: number;
+  readonly limitBytes: number;
+  /** No row is older. */
+  readonly sinceMs: number;
 }
 
 /** One port for the embedded store and InfluxDB; one contract suite holds both to it. */
@@ -49,6 +61,8 @@ export interface HistoryStore {
   /** Applies retention and seals what is old enough; called every few minutes with the tick time. */
   maintain(nowMs: number): Promise<void>;
   health(): HistoryHealth;
+  /** Where rows are put aside while the store is away: no row that it does not have yet is older. Infinity where it has all. */
+  waitingFromMs?(): number;
   close(): Promise<void>;
 }
 

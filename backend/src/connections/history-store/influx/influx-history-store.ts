@@ -10,7 +10,9 @@ import type {
 } from '../../../ports/history-store';
 import { BucketSums } from '../bucket-sums';
 import { bucketPlan, dayMs, hourMs } from '../history-query';
-import { WriteSender } from '../write-sender';
+import { DiskQueue, type QueuedRows } from '../queue/disk-queue';
+import { queuedLayout, type QueuedLayout } from '../queue/queued-layout';
+import { QueuedSender } from '../queue/queued-sender';
 import { influxAddress } from './influx-address';
 import { InfluxServer, type InfluxRows } from './influx-server';
 import { PreparedDatabase } from './prepared-database';
@@ -26,59 +28,70 @@ export interface InfluxHistoryOptions {
   readonly url: string;
   readonly rawDays?: number;
   readonly minuteDays?: number;
-  /** Most bytes of rows that wait for the server. */
+  /** Where rows wait while the server is away. */
+  readonly queueFolder: string;
+  /** Most bytes of them on the disk; 10 GiB hold an hour of 5,000 units of 80 points. */
   readonly queueBytes?: number;
 }
 
+const defaultQueueBytes = 10 * 2 ** 30;
+
 /**
- * History in InfluxDB 1.x. A server that is not there, at the start or later, is tried again: rows wait, bounded and
- * counted, and health says so. Retention is by days alone, as its retention policies offer; it counts them on the
+ * History in InfluxDB 1.x. A server that is not there, at the start or later, is tried again: rows wait on the disk, bounded
+ * and counted, over a restart too, and health says so. Retention is by days alone, as its retention policies offer; it counts them on the
  * server's own clock, and leaves out what comes in older than that.
  */
 export class InfluxHistoryStore implements HistoryStore {
   readonly #server: InfluxServer;
   readonly #rawDays: number;
   readonly #database: PreparedDatabase;
-  readonly #sender: WriteSender;
+  readonly #sender: QueuedSender;
+  readonly #disk: DiskQueue;
+  readonly #queueBytes: number;
   /** Rows that wait keep the layout in which they were handed over. */
-  readonly #holdersOf = new WeakMap<HistoryRows, readonly LayoutHolder[]>();
-  #holders: readonly LayoutHolder[] = [];
+  readonly #holdersOf = new Map<string, readonly LayoutHolder[]>();
+  #layout: QueuedLayout = queuedLayout({ holders: [] });
   #retiredBeforeMs = -Infinity;
   #pointsTooOld = 0;
   #maintainFault: string | null = null;
 
-  private constructor(server: InfluxServer, rawDays: number, minuteDays: number, queueBytes?: number) {
+  private constructor(server: InfluxServer, disk: DiskQueue, options: InfluxHistoryOptions) {
+    const { rawDays = 7, minuteDays = 730, queueBytes = defaultQueueBytes } = options;
     this.#server = server;
+    this.#disk = disk;
     this.#rawDays = rawDays;
+    this.#queueBytes = queueBytes;
     this.#database = new PreparedDatabase(server, { raw: rawDays, minutes: minuteDays });
-    this.#sender = new WriteSender({
-      send: (rows) => this.#commit(rows),
-      againAfter: [],
-      hopeless: ['HISTORY_LAYOUT_MISSING'],
-      ...(queueBytes === undefined ? {} : { queueBytes }),
+    this.#sender = new QueuedSender({
+      disk,
+      send: (parts) => this.#commit(parts),
+      hopeless: ['HISTORY_ROWS_REFUSED'],
     });
   }
 
-  /** A server that cannot be reached or refuses is no fault of the opening. @throws CodedError HISTORY_URL_INVALID */
+  /**
+   * A server that cannot be reached or refuses is no fault of the opening.
+   * @throws CodedError HISTORY_URL_INVALID, HISTORY_QUEUE_UNREADABLE
+   */
   static async open(options: InfluxHistoryOptions): Promise<InfluxHistoryStore> {
-    const { url, rawDays = 7, minuteDays = 730, queueBytes } = options;
-    const store = new InfluxHistoryStore(new InfluxServer(influxAddress(url)), rawDays, minuteDays, queueBytes);
+    const { url, queueFolder: folder, queueBytes: limitBytes = defaultQueueBytes } = options;
+    const server = new InfluxServer(influxAddress(url));
+    const store = new InfluxHistoryStore(server, await DiskQueue.open({ folder, limitBytes }), options);
     await store.#database.ready().catch(() => undefined);
     return store;
   }
 
   useLayout(layout: HistoryLayout): Promise<void> {
-    this.#holders = layout.holders.map(({ id, columns }) => ({
-      id,
-      fields: columns.map(fieldOf),
-      doubted: new Uint8Array(columns.length),
-    }));
+    this.#layout = queuedLayout(layout);
     return Promise.resolve();
   }
 
-  write(rows: HistoryRows): Promise<void> {
-    this.#holdersOf.set(rows, this.#holders);
-    return this.#sender.write(rows);
+  async write(rows: HistoryRows): Promise<void> {
+    const { widths } = this.#layout;
+    const unnamed = rows.holder.subarray(0, rows.count).find((holder) => widths[holder] === undefined);
+    if (unnamed !== undefined)
+      throw new CodedError('HISTORY_LAYOUT_MISSING', `no layout names holder ${unnamed}; call useLayout first`);
+    await this.#sender.write({ rows, layout: this.#layout });
   }
 
   async read(query: HistoryQuery): Promise<HistoryBuckets> {
@@ -128,38 +141,69 @@ export class InfluxHistoryStore implements HistoryStore {
   }
 
   health(): HistoryHealth {
-    const troubles = [...this.#sender.troubles];
-    if (this.#database.fault !== null) troubles.unshift(this.#database.fault);
-    if (this.#maintainFault !== null) troubles.push(this.#maintainFault);
-    if (this.#pointsTooOld > 0) troubles.push(`${this.#pointsTooOld} rows older than InfluxDB keeps were left out`);
+    const { trouble, losses } = this.#sender;
+    const troubles = [this.#database.fault, trouble, this.#maintainFault].filter((fault) => fault !== null);
+    const tooOld = this.#pointsTooOld > 0 ? [`${this.#pointsTooOld} rows older than InfluxDB keeps were left out`] : [];
     return {
-      state: this.#sender.well && this.#database.fault === null && this.#maintainFault === null ? 'ok' : 'failing',
-      message: [...new Set(troubles)].join('; ') || null,
+      state: troubles.length === 0 ? 'ok' : 'failing',
+      message: [...new Set([...troubles, ...losses, ...tooOld])].join('; ') || null,
       rowsQueued: this.#sender.rowsQueued,
       bytesKept: null,
+      putAside: this.#disk.isEmpty
+        ? null
+        : {
+            rows: this.#disk.rows,
+            bytes: this.#disk.bytes,
+            limitBytes: this.#queueBytes,
+            sinceMs: this.#disk.oldestMs,
+          },
+      losses,
     };
+  }
+
+  waitingFromMs(): number {
+    return this.#sender.oldestMs;
   }
 
   close(): Promise<void> {
     return this.#sender.close();
   }
 
-  async #commit(rows: HistoryRows): Promise<void> {
+  async #commit(parts: readonly QueuedRows[]): Promise<void> {
     const due = await this.#database.ready();
-    const holders = this.#holdersOf.get(rows) ?? [];
-    const points: IPoint[] = [];
     const hours = new Set<number>();
-    for (let row = 0; row < rows.count; row++) {
-      const holder = holders[rows.holder[row] ?? -1];
-      if (holder === undefined) {
-        const what = `no layout names holder ${rows.holder[row]}; call useLayout first`;
-        throw new CodedError('HISTORY_LAYOUT_MISSING', what);
-      }
-      points.push(...toPoints(rows, row, holder));
-      hours.add(Math.floor((rows.secondMs[row] ?? NaN) / hourMs) * hourMs);
-    }
+    for (const { rows } of parts)
+      for (let row = 0; row < rows.count; row++) hours.add(Math.floor((rows.secondMs[row] ?? NaN) / hourMs) * hourMs);
     // First what is due: should the program end in between, minutes are made once too often, never once too seldom.
-    await due.add(hours);
-    this.#pointsTooOld += await this.#server.write(points, secondsPolicy);
+    await due.add(hours).catch((fault: unknown) => this.#database.lost(fault));
+    try {
+      this.#pointsTooOld += await this.#server.write(this.#points(parts), secondsPolicy);
+    } catch (fault) {
+      this.#database.lost(fault);
+    }
+  }
+
+  /** As they are asked for, so that other work comes in between. */
+  *#points(parts: readonly QueuedRows[]): Generator<IPoint> {
+    for (const { rows, layout } of parts) {
+      const holders = this.#holders(layout);
+      for (let row = 0; row < rows.count; row++) {
+        const holder = holders[rows.holder[row] ?? -1];
+        if (holder !== undefined) yield* toPoints(rows, row, holder);
+      }
+    }
+  }
+
+  /** What was doubted of a layout's values is remembered as long as the program runs. */
+  #holders(layout: QueuedLayout): readonly LayoutHolder[] {
+    const known = this.#holdersOf.get(layout.id);
+    if (known !== undefined) return known;
+    const holders = layout.layout.holders.map(({ id, columns }) => ({
+      id,
+      fields: columns.map(fieldOf),
+      doubted: new Uint8Array(columns.length),
+    }));
+    this.#holdersOf.set(layout.id, holders);
+    return holders;
   }
 }

@@ -12,6 +12,8 @@ interface RawReply {
   }[];
 }
 
+/** Of one request: writing it out takes this thread some 50 ms, in which nothing is judged. */
+const fieldsAtOnce = 20_000;
 const pointsAtOnce = 5000;
 const beyondRetention = /points beyond retention policy dropped=(\d+)/;
 
@@ -44,20 +46,21 @@ export class InfluxServer {
     });
   }
 
-  /** Returns how many points were left out as older than the policy keeps. */
-  async write(points: readonly IPoint[], retentionPolicy: string): Promise<number> {
+  /**
+   * Returns how many points were left out as older than the policy keeps.
+   * @throws CodedError HISTORY_ROWS_REFUSED where the server will never take them, HISTORY_WRITE_FAILED
+   */
+  async write(points: Iterable<IPoint>, retentionPolicy: string): Promise<number> {
     let leftOut = 0;
-    for (let at = 0; at < points.length; at += pointsAtOnce) {
-      const part = points.slice(at, at + pointsAtOnce);
-      await this.#guarded('HISTORY_WRITE_FAILED', async () => {
-        try {
-          await this.#client.writePoints(part, { precision: 'ms', retentionPolicy });
-        } catch (fault) {
-          const [, dropped] = beyondRetention.exec(fault instanceof Error ? fault.message : '') ?? [];
-          if (dropped === undefined) throw fault;
-          leftOut += Number(dropped);
-        }
-      });
+    for (const part of requestsOf(points)) {
+      try {
+        await this.#client.writePoints(part, { precision: 'ms', retentionPolicy });
+      } catch (fault) {
+        const [, dropped] = beyondRetention.exec(fault instanceof Error ? fault.message : '') ?? [];
+        if (dropped === undefined)
+          throw this.#coded(isRefusal(fault) ? 'HISTORY_ROWS_REFUSED' : 'HISTORY_WRITE_FAILED', fault);
+        leftOut += Number(dropped);
+      }
     }
     return leftOut;
   }
@@ -79,13 +82,35 @@ export class InfluxServer {
     try {
       return await job();
     } catch (fault) {
-      const said = fault instanceof Error ? fault.message : 'no reason given';
-      const { user, password, shown } = this.#address;
-      let safe = said;
-      for (const secret of [password, user]) {
-        if (secret !== null) safe = safe.replaceAll(secret, '•').replaceAll(encodeURIComponent(secret), '•');
-      }
-      throw new CodedError(code, `InfluxDB at ${shown}: ${safe.slice(0, 300)}; check that it runs and lets Ebbline in`);
+      throw this.#coded(code, fault);
     }
   }
+
+  #coded(code: string, fault: unknown): CodedError {
+    const said = fault instanceof Error ? fault.message : 'no reason given';
+    const { user, password, shown } = this.#address;
+    let safe = said;
+    for (const secret of [password, user]) {
+      if (secret !== null) safe = safe.replaceAll(secret, '•').replaceAll(encodeURIComponent(secret), '•');
+    }
+    return new CodedError(code, `InfluxDB at ${shown}: ${safe.slice(0, 300)}; check that it runs and lets Ebbline in`);
+  }
+}
+
+/** The server has read the rows and takes them never: not well-formed, or of another type than before. */
+const isRefusal = (fault: unknown): boolean =>
+  (fault as { res?: { statusCode?: number } } | null)?.res?.statusCode === 400;
+
+function* requestsOf(points: Iterable<IPoint>): Generator<IPoint[]> {
+  let part: IPoint[] = [];
+  let fields = 0;
+  for (const point of points) {
+    part.push(point);
+    fields += Object.keys(point.fields ?? {}).length;
+    if (part.length < pointsAtOnce && fields < fieldsAtOnce) continue;
+    yield part;
+    part = [];
+    fields = 0;
+  }
+  if (part.length > 0) yield part;
 }

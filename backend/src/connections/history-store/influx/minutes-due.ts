@@ -1,3 +1,4 @@
+import type { IPoint } from 'influx';
 import { hourMs, minuteMs } from '../history-query';
 import type { InfluxServer } from './influx-server';
 import { minutesPolicy, secondsPolicy } from './to-points';
@@ -35,9 +36,8 @@ export class MinutesDue {
       this.#writes.set(hour, writes + 1);
       return writes === 0;
     });
-    const points = marks.map((timestamp) => ({ measurement: 'minutes_due', fields: { due: 1 }, timestamp }));
     try {
-      await this.#server.write(points, minutesPolicy);
+      await this.#server.write(marks.map(markOf), minutesPolicy);
     } catch (fault) {
       // Not marked: the next write of the hour marks it again.
       for (const hour of marks) this.#writes.delete(hour);
@@ -61,8 +61,16 @@ export class MinutesDue {
     }
   }
 
+  /** Says again what is due, to a server that may have come back without it. */
+  async markAll(): Promise<void> {
+    const points = [...this.#writes.keys()].map(markOf);
+    await this.#server.write(points, minutesPolicy);
+  }
+
   /** Written to while its mark was being taken away. */
   async #mark(hour: number): Promise<void> {
-    await this.#server.write([{ measurement: 'minutes_due', fields: { due: 1 }, timestamp: hour }], minutesPolicy);
+    await this.#server.write([markOf(hour)], minutesPolicy);
   }
 }
+
+const markOf = (hour: number): IPoint => ({ measurement: 'minutes_due', fields: { due: 1 }, timestamp: hour });

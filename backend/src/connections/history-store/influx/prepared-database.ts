@@ -7,6 +7,7 @@ export class PreparedDatabase {
   readonly #server: InfluxServer;
   readonly #days: { readonly raw: number; readonly minutes: number };
   #due: MinutesDue | null = null;
+  #isPrepared = false;
   #preparing: Promise<MinutesDue> | null = null;
   #fault: string | null = null;
 
@@ -22,9 +23,15 @@ export class PreparedDatabase {
 
   /** Creates what is absent, once; where that fails the next call tries again. @throws CodedError HISTORY_OPEN_FAILED */
   ready(): Promise<MinutesDue> {
-    if (this.#due !== null) return Promise.resolve(this.#due);
+    if (this.#due !== null && this.#isPrepared) return Promise.resolve(this.#due);
     this.#preparing ??= this.#prepare().finally(() => (this.#preparing = null));
     return this.#preparing;
+  }
+
+  /** After a write that failed: the server may come back empty, and is prepared anew before the next. @throws the fault */
+  lost(fault: unknown): never {
+    this.#isPrepared = false;
+    throw fault;
   }
 
   async #prepare(): Promise<MinutesDue> {
@@ -32,9 +39,12 @@ export class PreparedDatabase {
       await this.#server.createDatabase();
       await this.#server.ensureRetentionPolicy(secondsPolicy, this.#days.raw, true);
       await this.#server.ensureRetentionPolicy(minutesPolicy, this.#days.minutes, false);
-      this.#due = await MinutesDue.load(this.#server);
+      const due = this.#due ?? (await MinutesDue.load(this.#server));
+      if (this.#due !== null) await due.markAll();
+      this.#due = due;
+      this.#isPrepared = true;
       this.#fault = null;
-      return this.#due;
+      return due;
     } catch (fault) {
       this.#fault = fault instanceof Error ? fault.message : String(fault);
       throw fault;

@@ -1,0 +1,198 @@
+import { mkdir, readdir, statfs } from 'node:fs/promises';
+import { CodedError } from '@ebbline/shared/errors/coded-error';
+import type { HistoryRows } from '../../../evaluation/pipeline/history-rows';
+import { SerialQueue } from '../embedded/serial-queue';
+import { openBlock, sealBlock } from './block';
+import { LayoutFiles } from './layout-files';
+import { QueueLosses } from './queue-losses';
+import { QueueSegment, segmentOrdinal } from './queue-segment';
+import type { QueuedLayout } from './queued-layout';
+import { SegmentWriter } from './segment-writer';
+
+export interface DiskQueueOptions {
+  readonly folder: string;
+  /** Most bytes of all blocks together; beyond, the oldest go. */
+  readonly limitBytes: number;
+  /** So much of the disk stays free for the journal: as if the limit were lower. */
+  readonly keepFreeBytes?: number;
+}
+
+export interface QueuedRows {
+  readonly rows: HistoryRows;
+  readonly layout: QueuedLayout;
+}
+
+/** Blocks that are sent at a time, and that a read takes into memory. */
+export interface QueuedBatch {
+  readonly parts: readonly QueuedRows[];
+  readonly segment: QueueSegment;
+  readonly blocks: number;
+}
+
+const longestSegment = 32 * 2 ** 20;
+const fewestSegments = 8;
+/** So much is in memory at a time, and sent again where the program is killed meanwhile. */
+const valuesAtOnce = 100_000;
+const defaultKeepFree = 2 ** 30;
+
+/** Rows that wait on the disk, oldest first, in sealed blocks. They are appended while others are sent; one caller each. */
+export class DiskQueue {
+  readonly losses = new QueueLosses();
+  private readonly layouts: LayoutFiles;
+  private readonly segments: QueueSegment[] = [];
+  /** Whatever touches the file that is being written, one after the other. */
+  private readonly writing = new SerialQueue();
+  private writer: SegmentWriter | null = null;
+  private nextOrdinal = 1;
+  private newest = -Infinity;
+
+  private constructor(private readonly options: DiskQueueOptions) {
+    this.layouts = new LayoutFiles(options.folder);
+  }
+
+  /** @throws CodedError HISTORY_QUEUE_UNREADABLE */
+  static async open(options: DiskQueueOptions): Promise<DiskQueue> {
+    const queue = new DiskQueue(options);
+    try {
+      await mkdir(options.folder, { recursive: true, mode: 0o700 });
+      const ordinals = (await readdir(options.folder)).map(segmentOrdinal).filter((ordinal) => ordinal !== null);
+      for (const ordinal of ordinals.sort((a, b) => a - b)) await queue.load(ordinal);
+    } catch (fault) {
+      const why = fault instanceof Error ? fault.message : String(fault);
+      const what = `the queue of history in ${options.folder} can't be read (${why}); check its permissions, or move it away`;
+      throw new CodedError('HISTORY_QUEUE_UNREADABLE', what);
+    }
+    return queue;
+  }
+
+  get rows(): number {
+    return this.segments.reduce((sum, { rows }) => sum + rows, 0);
+  }
+
+  get bytes(): number {
+    return this.segments.reduce((sum, { bytes }) => sum + bytes, 0);
+  }
+
+  get isEmpty(): boolean {
+    return this.segments.length === 0;
+  }
+
+  /** No row is older; Infinity when nothing waits. */
+  get oldestMs(): number {
+    return this.segments.reduce((oldest, segment) => Math.min(oldest, segment.oldestMs), Infinity);
+  }
+
+  /** No row is newer; −Infinity when nothing waits. */
+  get newestMs(): number {
+    return this.isEmpty ? -Infinity : this.newest;
+  }
+
+  /** Resolves once they are on the disk: from then on they survive a kill. */
+  append(parts: readonly QueuedRows[]): Promise<void> {
+    return this.writing.run(() => this.write(parts));
+  }
+
+  private async write(parts: readonly QueuedRows[]): Promise<void> {
+    const sealed: Awaited<ReturnType<typeof sealBlock>>[] = [];
+    for (const { rows, layout } of parts) {
+      await this.layouts.keep(layout);
+      sealed.push(await sealBlock(rows, layout));
+    }
+    const bytes = Buffer.concat(sealed.map((block) => block.bytes));
+    await this.makeRoom(bytes.length);
+    const writer = await this.openWriter();
+    try {
+      await writer.append(bytes);
+    } catch (fault) {
+      await this.endWriter();
+      throw fault;
+    }
+    for (const { header } of sealed) {
+      writer.segment.count(header);
+      this.newest = Math.max(this.newestMs, header.newestMs);
+    }
+    if (!this.segments.includes(writer.segment)) this.segments.push(writer.segment);
+    if (writer.segment.bytes >= this.segmentBytes) await this.endWriter();
+  }
+
+  /** The oldest blocks; null when nothing waits. What can't be read is passed over and counted. */
+  async first(): Promise<QueuedBatch | null> {
+    for (let segment = this.segments[0]; segment !== undefined; segment = this.segments[0]) {
+      // What is being sent is not written to any more: its blocks are looked up once.
+      if (this.writer?.segment === segment) await this.writing.run(() => this.endWriter());
+      const read = await segment.readFirst(valuesAtOnce).catch((fault: unknown) => {
+        // Given way meanwhile, or removed by someone: what it held is counted as lost.
+        if (this.segments[0] === segment && (fault as NodeJS.ErrnoException).code !== 'ENOENT') throw fault;
+        return [];
+      });
+      const parts: QueuedRows[] = [];
+      for (const { block, body } of read) {
+        const layout = await this.layouts.find(block.layoutId);
+        const rows = layout === null ? null : await openBlock(block, body, layout).catch(() => null);
+        if (rows === null || layout === null) this.losses.refused(block.rows);
+        else parts.push({ rows, layout });
+      }
+      const batch = { parts, segment, blocks: read.length };
+      if (parts.length > 0) return batch;
+      await this.done(batch);
+    }
+    return null;
+  }
+
+  /** Those are kept elsewhere now. */
+  async done({ segment, blocks }: QueuedBatch): Promise<void> {
+    // It may have given way to newer rows meanwhile.
+    if (this.segments[0] !== segment || !segment.done(blocks)) return;
+    if (segment.rows > 0) this.losses.refused(segment.rows);
+    this.segments.shift();
+    await segment.remove();
+    if (this.isEmpty) this.newest = -Infinity;
+  }
+
+  async close(): Promise<void> {
+    await this.writing.run(() => this.endWriter());
+    if (this.isEmpty) await this.layouts.clear();
+  }
+
+  private get segmentBytes(): number {
+    return Math.min(longestSegment, this.options.limitBytes / fewestSegments);
+  }
+
+  private async load(ordinal: number): Promise<void> {
+    const segment = new QueueSegment(this.options.folder, ordinal);
+    this.losses.torn(await segment.load());
+    this.nextOrdinal = ordinal + 1;
+    if (segment.rows === 0) return segment.remove();
+    this.segments.push(segment);
+    this.newest = Math.max(this.newest, segment.newestMs);
+  }
+
+  private async openWriter(): Promise<SegmentWriter> {
+    this.writer ??= await SegmentWriter.create(
+      this.options.folder,
+      new QueueSegment(this.options.folder, this.nextOrdinal++),
+    );
+    return this.writer;
+  }
+
+  private async endWriter(): Promise<void> {
+    const writer = this.writer;
+    this.writer = null;
+    await writer?.close();
+    if (writer !== null && writer.segment.rows === 0) await writer.segment.remove();
+  }
+
+  private async makeRoom(bytes: number): Promise<void> {
+    const { folder, limitBytes, keepFreeBytes = defaultKeepFree } = this.options;
+    const { bavail, bsize } = await statfs(folder);
+    let free = bavail * bsize - keepFreeBytes - bytes;
+    for (let oldest = this.segments[0]; oldest !== undefined; oldest = this.segments[0]) {
+      if (this.bytes + bytes <= limitBytes && free >= 0) return;
+      if (this.writer?.segment === oldest) await this.endWriter();
+      this.losses.overflowed(oldest.rows, oldest.oldestMs, oldest.newestMs);
+      this.segments.shift();
+      free += oldest.bytes;
+      await oldest.remove();
+    }
+  }
+}
