@@ -15,6 +15,14 @@ export const healthReasons = {
     means: 'the history store takes no rows; they wait',
     action: 'See that the history server runs, or that the disk of the data folder has room and may be written to.',
   },
+  HISTORY_BEHIND: {
+    means: 'rows that were put aside while the history server was away are being written',
+    action: 'Nothing: it ends by itself. If it does not, the history server is too slow for the site.',
+  },
+  HISTORY_ROWS_LOST: {
+    means: 'since the start rows of history were lost; told until the next start',
+    action: 'Note the period that is told: charts lack it. See to room for the queue, or why a block was damaged.',
+  },
   HISTORY_WRITE_FAILED: {
     means: 'the last rows of history were refused',
     action: 'Free room on the disk of the data folder, or see to the history server; rows that wait are written then.',

@@ -2,6 +2,7 @@ import { toHealthReason, type HealthFinding } from '@ebbline/shared/contract/hea
 import type { Health } from '@ebbline/shared/contract/http-api';
 import type { BrokerState } from '../../ports/broker-link';
 import type { HistoryHealth } from '../../ports/history-store';
+import { historyReasons } from './history-reasons';
 
 export interface HealthFacts {
   readonly clock: Health['clock'];
@@ -21,9 +22,12 @@ const STARTING_S = 10;
 
 /** Reasons first, and the status from them: `starting` until the first sample, while nothing else is wrong. */
 export function toHealth(facts: HealthFacts): Health {
-  const reasons = [...brokerReason(facts), ...historyReason(facts), ...silenceReason(facts), ...facts.reasons].map(
-    toHealthReason,
-  );
+  const reasons = [
+    ...brokerReason(facts),
+    ...historyReasons(facts.history),
+    ...silenceReason(facts),
+    ...facts.reasons,
+  ].map(toHealthReason);
   return {
     status: reasons.length > 0 ? 'degraded' : facts.lastSampleAge === null ? 'starting' : 'ok',
     reasons,
@@ -39,17 +43,6 @@ function brokerReason({ broker, runningFor }: HealthFacts): readonly HealthFindi
   const why = broker.note === null ? '' : ` (${broker.note})`;
   const message = `The broker at ${broker.address} is not reached${why}; it is tried again. Check that it runs, that its address is right, and that it lets Ebbline in.`;
   return [{ code: 'BROKER_LOST', message }];
-}
-
-function historyReason({ history }: HealthFacts): readonly HealthFinding[] {
-  return history.state === 'ok'
-    ? []
-    : [
-        {
-          code: 'HISTORY_FAILING',
-          message: `History is not kept: ${history.message ?? 'the store gives no reason'}. It is tried again.`,
-        },
-      ];
 }
 
 function silenceReason({ broker, lastSampleAge, runningFor }: HealthFacts): readonly HealthFinding[] {

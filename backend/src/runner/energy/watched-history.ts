@@ -19,7 +19,8 @@ interface Span {
 /**
  * The history store, with an eye on what is written behind the days that are over: what was kept of such a day is forgotten before the
  * rows are written, and nothing of the unit is kept that was read before they were there. They are in the minutes that sums are read
- * from with the next maintenance: until then nothing from them on is kept, and after a start nothing at all.
+ * from with the next maintenance: until then nothing from them on is kept, and after a start nothing at all. The same holds for rows
+ * that were put aside while the store was away.
  */
 export class WatchedHistory implements HistoryStore {
   private layout: readonly string[] = [];
@@ -30,18 +31,23 @@ export class WatchedHistory implements HistoryStore {
   /** By holder, the oldest row that was written behind a day that is over, and is not in the minutes yet; ms. */
   private readonly unsettled = new Map<string, { fromMs: number; lastWrite: number }>();
   private isMaintained = false;
+  /** Oldest row that was put aside and is not in the minutes yet, ms. */
+  private asideMs = Infinity;
 
   constructor(
     private readonly store: HistoryStore,
     private readonly kept: KeptEnergy,
     private readonly nowMs: () => number,
-  ) {}
+  ) {
+    this.asideFromMs();
+  }
 
   /** What ends until then is over, and all that was sent of it is in the store's minutes, but for what comes later still. */
   overUntilMs(holder: string): number {
     const nowMs = this.nowMs();
     if (Number.isNaN(nowMs) || !this.isMaintained) return -Infinity;
-    return Math.min(nowMs - settleMs, this.unsettled.get(holder)?.fromMs ?? Infinity, ...this.underWay.values());
+    const unsettledMs = this.unsettled.get(holder)?.fromMs ?? Infinity;
+    return Math.min(nowMs - settleMs, this.asideFromMs(), unsettledMs, ...this.underWay.values());
   }
 
   /** Changes whenever something is written into a holder's past: what was read before is not to be kept then. */
@@ -78,8 +84,12 @@ export class WatchedHistory implements HistoryStore {
 
   async maintain(nowMs: number): Promise<void> {
     const committed = Math.min(this.writes, ...[...this.underWay.keys()].map((write) => write - 1));
+    const waitingMs = this.waitingFromMs();
+    this.asideFromMs();
     await this.store.maintain(nowMs);
     this.isMaintained = true;
+    this.asideMs = waitingMs;
+    if (waitingMs !== Infinity) return;
     for (const [holder, { lastWrite }] of this.unsettled) if (lastWrite <= committed) this.unsettled.delete(holder);
   }
 
@@ -87,8 +97,17 @@ export class WatchedHistory implements HistoryStore {
     return this.store.health();
   }
 
+  waitingFromMs(): number {
+    return this.store.waitingFromMs?.() ?? Infinity;
+  }
+
   close(): Promise<void> {
     return this.store.close();
+  }
+
+  private asideFromMs(): number {
+    this.asideMs = Math.min(this.asideMs, this.waitingFromMs());
+    return this.asideMs;
   }
 
   private look(rows: HistoryRows): { oldestMs: number; past: ReadonlyMap<string, Span> } {

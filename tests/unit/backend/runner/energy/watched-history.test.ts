@@ -98,4 +98,26 @@ describe('WatchedHistory', () => {
     await writing;
     expect([isKept('a'), history.version('a')]).toEqual([true, 0]);
   });
+
+  it('takes nothing to be over that was put aside, until it is written and the minutes are made of it', async () => {
+    const { store, endMaintenance } = slowStore();
+    const aside = { fromMs: 5 * hour };
+    const history = new WatchedHistory(
+      Object.assign(store, { waitingFromMs: () => aside.fromMs }),
+      keptSums(),
+      () => 48 * hour,
+    );
+    const maintain = async (): Promise<void> => {
+      const maintained = history.maintain(48 * hour);
+      endMaintenance();
+      await maintained;
+    };
+    expect(history.waitingFromMs()).toBe(5 * hour);
+    await maintain();
+    expect(history.overUntilMs('a')).toBe(5 * hour);
+    aside.fromMs = Infinity;
+    expect(history.overUntilMs('a')).toBe(5 * hour);
+    await maintain();
+    expect(history.overUntilMs('a')).toBe(47 * hour);
+  });
 });
