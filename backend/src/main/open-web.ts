@@ -70,9 +70,11 @@ export async function openWeb(
     closing.add(() => following.stop());
   }
   const { port } = app.getHttpServer().address() as { port: number };
-  return settings.publicUrl === null
-    ? `${certificate === null ? 'http' : 'https'}://${host.includes(':') ? `[${host}]` : host}:${port}/`
-    : `${settings.publicUrl}/`;
+  const at = `${host.includes(':') ? `[${host}]` : host}:${port}`;
+  if (settings.publicUrl === null) return `${certificate === null ? 'http' : 'https'}://${at}/`;
+  // What is printed last is what browsers open; a proxy has to know this one.
+  say(`${certificate === null ? 'HTTP' : 'HTTPS'} on ${at}`);
+  return `${settings.publicUrl}/`;
 }
 
 function certificateOf({ edge: { tls } }: Environment): ServerCertificate | null {

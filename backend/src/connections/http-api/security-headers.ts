@@ -47,7 +47,7 @@ export function securityHeaders(edge: Pick<Edge, 'isSecure'>) {
   });
   return (request: WebRequest, response: WebResponse, next: Next): void => {
     response.set('Permissions-Policy', permissions);
-    if (edge.isSecure(request)) response.set('Strict-Transport-Security', `max-age=${HSTS_SECONDS}`);
+    if (edge.isSecure(request)) response.set('Strict-Transport-Security', `max-age=${HSTS_SECONDS}; includeSubDomains`);
     always(request as never, response as never, next);
   };
 }
