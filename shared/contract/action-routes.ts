@@ -35,7 +35,7 @@ export const actionRoutes = [
     reply: siteStateSchema,
     query: null,
     body: reloadSiteRequestSchema,
-    faults: [],
+    faults: ['JOURNAL_UNAVAILABLE'],
   },
   {
     method: 'post',
@@ -45,8 +45,7 @@ export const actionRoutes = [
     query: null,
     body: handEntryRequestSchema,
     faults: [
-      'ACTOR_UNNAMED',
-      'ACTOR_NOT_LOCAL',
+      'ACTOR_DIFFERS',
       'UNIT_UNKNOWN',
       'HAND_ENTRY_PARAMETER',
       'HAND_ENTRY_UNIT_OF_MEASURE',
@@ -63,7 +62,7 @@ export const actionRoutes = [
     reply: handEntrySchema,
     query: null,
     body: handCorrectionRequestSchema,
-    faults: ['ACTOR_UNNAMED', 'ACTOR_NOT_LOCAL', 'UNIT_UNKNOWN', ...handEntryFaults, 'JOURNAL_UNAVAILABLE'],
+    faults: ['ACTOR_DIFFERS', 'UNIT_UNKNOWN', ...handEntryFaults, 'JOURNAL_UNAVAILABLE'],
   },
   {
     method: 'post',
@@ -73,8 +72,7 @@ export const actionRoutes = [
     query: null,
     body: handWithdrawalRequestSchema,
     faults: [
-      'ACTOR_UNNAMED',
-      'ACTOR_NOT_LOCAL',
+      'ACTOR_DIFFERS',
       'UNIT_UNKNOWN',
       'HAND_ENTRY_PARAMETER',
       'HAND_ENTRY_UNKNOWN',
@@ -91,8 +89,7 @@ export const actionRoutes = [
     query: null,
     body: acknowledgeRequestSchema,
     faults: [
-      'ACTOR_UNNAMED',
-      'ACTOR_NOT_LOCAL',
+      'ACTOR_DIFFERS',
       'ALARM_UNKNOWN',
       'ALARM_ALREADY_ACKNOWLEDGED',
       'ALARM_NOT_LATCHED',
@@ -108,8 +105,7 @@ export const actionRoutes = [
     query: null,
     body: openPermitRequestSchema,
     faults: [
-      'ACTOR_UNNAMED',
-      'ACTOR_NOT_LOCAL',
+      'ACTOR_DIFFERS',
       'PERMIT_UNIT_UNKNOWN',
       'PERMIT_BRANCH_UNKNOWN',
       'PERMIT_TIME',
@@ -124,7 +120,7 @@ export const actionRoutes = [
     reply: permitSchema,
     query: null,
     body: closePermitRequestSchema,
-    faults: ['ACTOR_UNNAMED', 'ACTOR_NOT_LOCAL', 'PERMIT_UNKNOWN', 'JOURNAL_UNAVAILABLE'],
+    faults: ['ACTOR_DIFFERS', 'PERMIT_UNKNOWN', 'JOURNAL_UNAVAILABLE'],
   },
   {
     method: 'post',
@@ -133,7 +129,7 @@ export const actionRoutes = [
     reply: tightnessTestSchema,
     query: null,
     body: startTightnessRequestSchema,
-    faults: ['ACTOR_UNNAMED', 'ACTOR_NOT_LOCAL', 'UNIT_UNKNOWN', ...tightnessFaults, 'JOURNAL_UNAVAILABLE'],
+    faults: ['ACTOR_DIFFERS', 'UNIT_UNKNOWN', ...tightnessFaults, 'JOURNAL_UNAVAILABLE'],
   },
   {
     method: 'post',
@@ -142,7 +138,7 @@ export const actionRoutes = [
     reply: tightnessTestSchema,
     query: null,
     body: endTightnessRequestSchema,
-    faults: ['ACTOR_UNNAMED', 'ACTOR_NOT_LOCAL', 'UNIT_UNKNOWN', 'TIGHTNESS_UNKNOWN', 'JOURNAL_UNAVAILABLE'],
+    faults: ['ACTOR_DIFFERS', 'UNIT_UNKNOWN', 'TIGHTNESS_UNKNOWN', 'JOURNAL_UNAVAILABLE'],
   },
   {
     method: 'post',
@@ -151,6 +147,6 @@ export const actionRoutes = [
     reply: demoStateSchema,
     query: null,
     body: demoCommandSchema,
-    faults: ['DEMO_ABSENT', 'DEMO_SILENT', 'DEMO_COMMAND_REFUSED', 'ACTOR_NOT_LOCAL'],
+    faults: ['DEMO_ABSENT', 'DEMO_SILENT', 'DEMO_COMMAND_REFUSED', 'JOURNAL_UNAVAILABLE'],
   },
 ] as const satisfies readonly RouteRow[];

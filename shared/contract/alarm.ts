@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { isoTimeSchema } from './reading';
+import { operatorSchema } from './people';
 
 /** Alarm states (ISA-18.2 / IEC 62682; our table in `backend/src/evaluation/alarm-lifecycle/transition-table.ts`). */
 export const alarmStates = [
@@ -88,7 +89,7 @@ export const journalPageSchema = z.object({
 });
 
 export const acknowledgeRequestSchema = z.strictObject({
-  operator: z.string().trim().min(1).max(80),
+  operator: operatorSchema,
   comment: z.string().trim().max(1000).default(''),
 });
 export type AcknowledgeRequest = z.infer<typeof acknowledgeRequestSchema>;

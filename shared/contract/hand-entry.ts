@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { isoTimeSchema } from './reading';
 import { waterParameterIds } from './water-parameters';
+import { operatorSchema } from './people';
 
 /** As what a molybdate concentration is counted: 40 mg/L as Mo is 66.7 mg/L as MoO₄. */
 export const molybdateForms = ['Mo', 'MoO4'] as const;
@@ -67,7 +68,7 @@ export const handEntryRequestSchema = z.strictObject({
   parameter: z.string().min(1).max(80),
   value: z.number(),
   ...typedKeys,
-  operator: z.string().trim().min(1).max(80),
+  operator: operatorSchema,
   note: z.string().trim().max(1000).default(''),
 });
 export type HandEntryRequest = z.infer<typeof handEntryRequestSchema>;
@@ -76,7 +77,7 @@ export type HandEntryRequest = z.infer<typeof handEntryRequestSchema>;
 export const handCorrectionRequestSchema = z.strictObject({
   value: z.number(),
   ...typedKeys,
-  operator: z.string().trim().min(1).max(80),
+  operator: operatorSchema,
   note: z.string().trim().min(1).max(1000).describe('why it is corrected'),
 });
 export type HandCorrectionRequest = z.infer<typeof handCorrectionRequestSchema>;
@@ -86,7 +87,7 @@ export type HandCorrectionRequest = z.infer<typeof handCorrectionRequestSchema>;
  * again, with its due date; or none is. It stays on record, beside an entry without a value that says who and why.
  */
 export const handWithdrawalRequestSchema = z.strictObject({
-  operator: z.string().trim().min(1).max(80),
+  operator: operatorSchema,
   note: z.string().trim().min(1).max(1000).describe('why it is withdrawn'),
 });
 export type HandWithdrawalRequest = z.infer<typeof handWithdrawalRequestSchema>;

@@ -185,7 +185,9 @@ export interface ViewRefusal {
     | 'VIEW_UNKNOWN_UNIT'
     | 'VIEW_UNKNOWN_POINT'
     | 'VIEW_MALFORMED'
-    | 'VIEW_TOO_OFTEN';
+    | 'VIEW_TOO_OFTEN'
+    /** The socket ends with it. */
+    | 'SIGN_IN_NEEDED';
   readonly message: string;
 }
 

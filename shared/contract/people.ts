@@ -26,6 +26,10 @@ const passwordSchema = z.string().min(12).max(256);
 /** As typed at a sign-in: no rule but the bound, so that a refusal tells nothing of the rules. */
 const typedPasswordSchema = z.string().min(1).max(256);
 const secretSchema = z.string().min(1).max(200);
+/** In the body of an action: the one who sends it, or nothing is done. */
+export const operatorSchema = nameSchema
+  .optional()
+  .describe('the name of the one who is signed in, or of the token; may be left out');
 
 /** Who looks at the screen, and how one may sign in. */
 export const sessionSchema = z.object({

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { isoTimeSchema } from './reading';
+import { operatorSchema } from './people';
 
 /** open: until its end time; overdue: past it and not closed. Closed permits stand in the journal only. */
 export const permitStateSchema = z.enum(['open', 'overdue', 'closed']);
@@ -31,13 +32,13 @@ export const openPermitRequestSchema = z.strictObject({
   branch: z.string().min(1).nullable(),
   until: isoTimeSchema,
   expectedInLeak: z.number().min(0).max(1).describe('m3/s of free air'),
-  operator: z.string().trim().min(1).max(80),
+  operator: operatorSchema,
   comment: z.string().trim().max(1000).default(''),
 });
 export type OpenPermitRequest = z.infer<typeof openPermitRequestSchema>;
 
 export const closePermitRequestSchema = z.strictObject({
-  operator: z.string().trim().min(1).max(80),
+  operator: operatorSchema,
   comment: z.string().trim().max(1000).default(''),
 });
 export type ClosePermitRequest = z.infer<typeof closePermitRequestSchema>;

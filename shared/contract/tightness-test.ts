@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { isoTimeSchema } from './reading';
+import { operatorSchema } from './people';
 
 /** How far a test is. */
 export const tightnessStateSchema = z.enum(['running', 'ended']);
@@ -101,13 +102,13 @@ export const startTightnessRequestSchema = z.strictObject({
   dry: z.boolean().default(false),
   sourceIsolated: z.boolean().default(false).describe('the valve to the vacuum source is shut: the source may run'),
   gasVolume: z.number().positive().max(1000).nullable().default(null).describe('m3; null: by the site file'),
-  operator: z.string().trim().min(1).max(80),
+  operator: operatorSchema,
   comment: z.string().trim().max(1000).default(''),
 });
 export type StartTightnessRequest = z.infer<typeof startTightnessRequestSchema>;
 
 export const endTightnessRequestSchema = z.strictObject({
-  operator: z.string().trim().min(1).max(80),
+  operator: operatorSchema,
   comment: z.string().trim().max(1000).default(''),
 });
 export type EndTightnessRequest = z.infer<typeof endTightnessRequestSchema>;

@@ -1,5 +1,6 @@
 import type { RouteKey } from '@ebbline/shared/contract/route-table';
 import { waterExamples } from './http-examples-water';
+import { peopleExamples } from './http-examples-people';
 import { setupExamples } from './http-examples-setup';
 import { tightnessExamples } from './http-examples-tightness';
 import { reading, type Example } from './http-example';
@@ -75,6 +76,7 @@ const transition = {
 
 /** One example of every body that crosses the HTTP border, written by hand. */
 export const httpExamples: Readonly<Record<RouteKey, Example>> = {
+  ...peopleExamples,
   'get /api/health': {
     reply: {
       status: 'degraded',

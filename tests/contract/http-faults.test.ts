@@ -35,10 +35,11 @@ interface Ask {
 }
 
 /** With headers that `fetch` would not send. */
-const ask = (path: string, { method = 'GET', headers = {}, body }: Ask) =>
-  new Promise<{ status: number; problem: unknown }>((resolve, reject) => {
+const ask = async (path: string, { method = 'GET', headers = {}, body }: Ask) => {
+  const proof = await app.signIn.proofFor(body);
+  return new Promise<{ status: number; problem: unknown }>((resolve, reject) => {
     const { port } = new URL(app.url);
-    const asking = request({ host: '127.0.0.1', port, path, method, headers }, (reply) => {
+    const asking = request({ host: '127.0.0.1', port, path, method, headers: { ...proof, ...headers } }, (reply) => {
       let text = '';
       reply.setEncoding('utf8').on('data', (chunk: string) => (text += chunk));
       reply.on('end', () => resolve({ status: reply.statusCode ?? 0, problem: JSON.parse(text) as unknown }));
@@ -46,6 +47,7 @@ const ask = (path: string, { method = 'GET', headers = {}, body }: Ask) =>
     asking.on('error', reject);
     asking.end(body);
   });
+};
 
 const json = { 'content-type': 'application/json' };
 const acknowledge = (body: unknown): Ask => ({ method: 'POST', headers: json, body: JSON.stringify(body) });
@@ -137,7 +139,7 @@ const provoked: readonly (readonly [Route['path'], string, Ask, ProblemCode])[] 
   ['/api/history', `/api/history?unit=none&point=loop.flow&${span}`, {}, 'UNIT_UNKNOWN'],
   ['/api/history', `/api/history?unit=m1&point=none&${span}`, {}, 'POINT_UNKNOWN'],
   ['/api/alarms/journal', '/api/alarms/journal?after=x', {}, 'QUERY_MALFORMED'],
-  ['/api/alarms/{id}/acknowledge', ofAlarm(alarm), acknowledge({}), 'BODY_MALFORMED'],
+  ['/api/alarms/{id}/acknowledge', ofAlarm(alarm), acknowledge({ operator: '' }), 'BODY_MALFORMED'],
   ['/api/alarms/{id}/acknowledge', ofAlarm('none'), acknowledge({ operator: 'Ines' }), 'ALARM_UNKNOWN'],
   [
     '/api/alarms/{id}/acknowledge',
@@ -147,6 +149,17 @@ const provoked: readonly (readonly [Route['path'], string, Ask, ProblemCode])[] 
   ],
   ['/api/alarms/{id}/acknowledge', ofAlarm(alarm), { method: 'POST', body: 'operator=Ines' }, 'BODY_NOT_JSON'],
   ['/api/alarms/{id}/acknowledge', ofAlarm(alarm), { method: 'POST', headers: json, body: '{' }, 'REQUEST_MALFORMED'],
+  ['/api/alarms/{id}/acknowledge', ofAlarm(alarm), acknowledge({ operator: 7 }), 'BODY_MALFORMED'],
+  ['/api/people', '/api/people', {}, 'RIGHT_MISSING'],
+  ['/api/alarms', '/api/alarms', { headers: { authorization: 'Bearer none' } }, 'TOKEN_REFUSED'],
+  ['/api/session/sign-in', '/api/session/sign-in', acknowledge({ name: 'Ines', password: 'x' }), 'SIGN_IN_REFUSED'],
+  ['/api/session/demo', '/api/session/demo', acknowledge({ name: 'Ines' }), 'DEMO_SIGN_IN_ABSENT'],
+  [
+    '/api/session/set-up',
+    '/api/session/set-up',
+    acknowledge({ link: 'none', password: 'kettle under nine willows' }),
+    'SET_UP_LINK_UNKNOWN',
+  ],
   ...routeTable.flatMap(({ path, method }) => {
     const asked = path.replace('{unit}', 'm1').replace('{id}', 'x').replace('{point}', 'loop.flow');
     const own = { method: method.toUpperCase() };

@@ -2,7 +2,9 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Alarm } from '@ebbline/shared/contract/alarm';
 import type { Health } from '@ebbline/shared/contract/http-api';
+
 import { type ProcessOptions, type ServerProcess, startProcess } from './server-process';
+import { signIn, type SignIn } from './sign-in';
 import { until } from './until';
 
 export interface EbblineOptions extends Omit<ProcessOptions, 'env'> {
@@ -16,7 +18,9 @@ export interface EbblineOptions extends Omit<ProcessOptions, 'env'> {
 export interface Ebbline extends ServerProcess {
   /** As its last line says. */
   readonly url: string;
+  readonly signIn: SignIn;
   get<Body>(path: string): Promise<Body>;
+  /** Signed in as whoever the body names as operator. */
   post(path: string, body: unknown): Promise<Response>;
   health(): Promise<Health>;
   alarms(): Promise<readonly Alarm[]>;
@@ -53,7 +57,7 @@ export async function startEbbline(options: EbblineOptions): Promise<Ebbline> {
       until(() => addressIn(server.output()), { withinMs: 150_000, what: 'the address' }),
       server.ended,
     ]);
-    return { ...server, ...api(url) };
+    return { ...server, ...api(url, signIn(url, server.output)) };
   } catch (fault) {
     await server.stop();
     throw new Error(`start failed; it printed:\n${server.output()}`, { cause: fault });
@@ -63,22 +67,23 @@ export async function startEbbline(options: EbblineOptions): Promise<Ebbline> {
 /** The address in the last whole line, or null while that line is another one. */
 export function addressIn(output: string): string | null {
   const last = output.trimEnd().split('\n').at(-1) ?? '';
-  return /(http:\/\/\S+?)\/?\s*$/.exec(last)?.[1] ?? null;
+  return /(http:\/\/[^\s"]+?)\/?("\})?\s*$/.exec(last)?.[1] ?? null;
 }
 
-function api(url: string): Pick<Ebbline, 'url' | 'get' | 'post' | 'health' | 'alarms'> {
+function api(url: string, entry: SignIn): Pick<Ebbline, 'url' | 'signIn' | 'get' | 'post' | 'health' | 'alarms'> {
   const get = async <Body>(path: string): Promise<Body> => {
-    const reply = await fetch(`${url}${path}`);
+    const reply = await fetch(`${url}${path}`, { headers: await entry.proof() });
     if (!reply.ok) throw new Error(`GET ${path}: ${reply.status} ${await reply.text()}`);
     return (await reply.json()) as Body;
   };
   return {
     url,
+    signIn: entry,
     get,
-    post: (path, body) =>
+    post: async (path, body) =>
       fetch(`${url}${path}`, {
         method: 'POST',
-        headers: { 'content-type': 'application/json' },
+        headers: { ...(await entry.proofFor(body)), 'content-type': 'application/json' },
         body: JSON.stringify(body),
       }),
     health: () => get<Health>('/api/health'),

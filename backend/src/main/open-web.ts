@@ -3,15 +3,14 @@ import type { ValueProvider } from '@nestjs/common';
 import { NestFactory } from '@nestjs/core';
 import type { NestExpressApplication } from '@nestjs/platform-express';
 import { AppModule } from '../app.module';
-import { createEdge } from '../connections/config/edge';
 import type { Environment } from '../connections/config/environment';
 import { followCertificate } from '../connections/config/renewed-certificate';
 import { readServerCertificate, type ServerCertificate } from '../connections/config/server-certificate';
 import { configureHttp } from '../connections/http-api/configure-http';
 import { LiveFeedAdapter } from '../connections/live-feed/live-feed-adapter';
 import { memoryRateLimits } from '../connections/rate-limits/memory-rate-limits';
-import { EDGE } from '../ports/edge';
-import { PEOPLE, type People } from '../ports/people';
+import type { Edge } from '../ports/edge';
+import type { People } from '../ports/people';
 import { RATE_LIMITS } from '../ports/rate-limits';
 import type { Ticker } from '../ports/ticker';
 import type { ClosingStack } from './closing-stack';
@@ -21,6 +20,8 @@ import { webStartFault } from './web-start-fault';
 
 export interface WebPlace {
   readonly environment: Environment;
+  readonly edge: Edge;
+  readonly people: Pick<People, 'setUpNeeded'>;
   readonly ticker: Ticker;
   readonly say: (line: string) => void;
   readonly frontendFolder: string | null;
@@ -32,19 +33,14 @@ const names = { certificate: 'EBBLINE_TLS_CERTIFICATE_FILE', key: 'EBBLINE_TLS_K
 /** Opens HTTP and the live feed; gives the address under which they are reached. */
 export async function openWeb(
   parts: readonly ValueProvider[],
-  { environment, ticker, say, frontendFolder, report }: WebPlace,
+  { environment, edge, people, ticker, say, frontendFolder, report }: WebPlace,
   closing: ClosingStack,
 ): Promise<string> {
   const { httpHost: host, httpPort, edge: settings } = environment;
-  const people = parts.find(({ provide }) => provide === PEOPLE)?.useValue as People | undefined;
   refuseWithoutAdmin(environment, people);
   const certificate = certificateOf(environment);
-  const edge = createEdge({ host, proxies: settings.proxies, publicUrl: settings.publicUrl });
   const limits = memoryRateLimits();
-  const ours: ValueProvider[] = [
-    { provide: EDGE, useValue: edge },
-    { provide: RATE_LIMITS, useValue: limits },
-  ];
+  const ours: ValueProvider[] = [{ provide: RATE_LIMITS, useValue: limits }];
   // The framework's options are a class by declaration only: no constructor of it is offered.
   /* eslint-disable @typescript-eslint/no-unsafe-class-instance-assignment */
   const app = await NestFactory.create<NestExpressApplication>(AppModule.of([...parts, ...ours]), {

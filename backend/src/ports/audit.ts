@@ -12,6 +12,8 @@ export const auditCauses = [
   'linkMade',
   'tokenAdded',
   'tokenWithdrawn',
+  'siteReloadAsked',
+  'demoCommanded',
   'actionRefused',
   'refusalsCounted',
 ] as const;

@@ -1,4 +1,5 @@
 import type { Result } from '@ebbline/shared/errors/result';
+import type { Caller } from './people';
 
 /** Who acts, and from where. Both stand in the journal beside what was done. */
 export interface Actor {
@@ -8,17 +9,22 @@ export interface Actor {
 
 /** What a request shows of who sends it. */
 export interface Claim {
-  /** The name given in the body; empty where none was. */
-  readonly operator: string;
-  /** Address of the other end of the connection. */
-  readonly remoteAddress: string;
+  /** Who signed in; null: nobody. */
+  readonly caller: Caller | null;
+  /** The name given in the body, where one was: the one who sends it, or nothing is done. */
+  readonly operator: string | undefined;
+  /** From where, as the edge says. */
+  readonly station: string;
 }
 
-/** Decides who acts. Today: the name in the body, on loopback only; with sign-in, the session. */
+export interface ActorFault {
+  readonly code: 'SIGN_IN_NEEDED' | 'ACTOR_DIFFERS';
+  readonly message: string;
+}
+
+/** Decides who acts. */
 export interface Identity {
-  actorOf(
-    claim: Claim,
-  ): Result<Actor, { readonly code: 'ACTOR_UNNAMED' | 'ACTOR_NOT_LOCAL'; readonly message: string }>;
+  actorOf(claim: Claim): Result<Actor, ActorFault>;
 }
 
 export const IDENTITY = Symbol('Identity');

@@ -2,6 +2,7 @@ import { fileURLToPath } from 'node:url';
 import { io, type Socket } from 'socket.io-client';
 import type { Frame, ScreenToServer, ServerToScreen, View } from '@ebbline/shared/contract/live-feed';
 import { startBackend } from '../../../backend/src/main';
+import { signIn, signInAt, type SignIn } from '../../helpers/sign-in';
 import { temporaryFolder } from '../../helpers/temporary-folder';
 
 export const smallSiteFile = fileURLToPath(new URL('../../helpers/sites/small-site.yaml', import.meta.url));
@@ -15,7 +16,9 @@ export interface RunningApp {
   readonly said: readonly string[];
   /** Faults of its own that it reported. */
   readonly faults: readonly unknown[];
+  readonly signIn: SignIn;
   get<Body>(path: string): Promise<Body>;
+  /** Signed in as whoever the body names as operator. */
   send(path: string, init?: RequestInit): Promise<Response>;
   stop(): Promise<void>;
 }
@@ -58,13 +61,20 @@ export async function startApp({
     report: (fault) => faults.push(fault),
   });
   const url = running.address.replace(/\/$/, '');
-  const send = (path: string, init?: RequestInit): Promise<Response> => fetch(`${url}${path}`, init);
+  const entry = signIn(url, () => said.join('\n'));
+  const send = async (path: string, init?: RequestInit): Promise<Response> => {
+    const proof = await (init?.method === 'POST' ? entry.proofFor(init.body) : entry.proof());
+    return fetch(`${url}${path}`, { ...init, headers: { ...proof, ...(init?.headers as Record<string, string>) } });
+  };
+  // While the journal can still be written: without a record nobody gets a token.
+  await entry.proof();
   return {
     url,
     mqttUrl: running.mqttUrl,
     dataFolder: data,
     said,
     faults,
+    signIn: entry,
     send,
     get: async <Body>(path: string): Promise<Body> => (await (await send(path)).json()) as Body,
     stop: async () => {
@@ -92,7 +102,12 @@ export interface Screen {
 
 /** A screen as an outsider would connect one. `takes`: whether it takes frames by itself. */
 export function connectScreen(url: string, takes = true): Screen {
-  const socket: Screen['socket'] = io(url, { transports: ['websocket'], reconnection: false, forceNew: true });
+  const socket: Screen['socket'] = io(url, {
+    transports: ['websocket'],
+    reconnection: false,
+    forceNew: true,
+    auth: (give) => void signInAt(url).handshake().then(give),
+  });
   const frames: Frame[] = [];
   const refusals: { code: string }[] = [];
   const held: (() => void)[] = [];

@@ -16,9 +16,10 @@ interface Answer {
 }
 
 /** With headers that `fetch` would not send. */
-const ask = (path: string, headers: Record<string, string>, method = 'GET', body?: string): Promise<Answer> =>
-  new Promise((resolve, reject) => {
-    const asking = request({ host: '127.0.0.1', port, path, method, headers }, (reply) => {
+const ask = async (path: string, headers: Record<string, string>, method = 'GET', body?: string): Promise<Answer> => {
+  const proof = await app.signIn.proofFor(body);
+  return new Promise((resolve, reject) => {
+    const asking = request({ host: '127.0.0.1', port, path, method, headers: { ...proof, ...headers } }, (reply) => {
       let text = '';
       reply.setEncoding('utf8').on('data', (chunk: string) => (text += chunk));
       reply.on('end', () => {
@@ -33,6 +34,7 @@ const ask = (path: string, headers: Record<string, string>, method = 'GET', body
     asking.on('error', reject);
     asking.end(body);
   });
+};
 
 const json = { 'content-type': 'application/json' };
 const acknowledge = '/api/alarms/m1:WATER-1/acknowledge';
@@ -113,10 +115,10 @@ describe('bodies', () => {
       413,
       'BODY_TOO_LARGE',
     ],
-    ['without a name', { headers: json, body: '{}' }, 400, 'BODY_MALFORMED'],
     ['with an empty name', { headers: json, body: '{"operator":"  "}' }, 400, 'BODY_MALFORMED'],
     ['with more than is asked for', { headers: json, body: '{"operator":"Ines","admin":true}' }, 400, 'BODY_MALFORMED'],
     ['that are a list', { headers: json, body: '[1]' }, 400, 'BODY_MALFORMED'],
+    ['without a name, about an alarm that does not stand', { headers: json, body: '{}' }, 404, 'ALARM_UNKNOWN'],
     ['about an alarm that does not stand', { headers: json, body: '{"operator":"Ines"}' }, 404, 'ALARM_UNKNOWN'],
   ] as const)('%s are refused', async ([, { headers, body }, status, code]) => {
     const reply = await app.send(acknowledge, { method: 'POST', headers, body: new TextEncoder().encode(body) });

@@ -7,6 +7,7 @@ import { LIVE_VIEW, OPERATIONS, type ActionFault, type LiveView, type Operations
 import { checkInput } from './check-input';
 import { ProblemError } from './problem-error';
 import type { WebRequest } from './web-types';
+import { actorOf, visitorOf } from './who-asks';
 
 /** Standing alarms, their journal, and what a person does about them. */
 @Controller('api/alarms')
@@ -24,24 +25,20 @@ export class AlarmsController {
   }
 
   @Get('journal')
-  page(@Query() asked: unknown): ReturnType<AlarmJournal['page']> {
+  page(@Query() asked: unknown, @Req() request: WebRequest): ReturnType<AlarmJournal['page']> {
     const { from, to, after } = checkInput(journalQuerySchema, asked, 'QUERY_MALFORMED');
     const [fromMs, toMs] = [timeOf(from), timeOf(to)];
     if (fromMs !== null && toMs !== null && !(toMs > fromMs))
       throw new ProblemError('QUERY_MALFORMED', 'to: must be later than from. See /api/openapi.json.');
-    return this.journal.page({ fromMs, toMs, after: after ?? null });
+    const audit = visitorOf(request).rights.includes('readAudit');
+    return this.journal.page({ fromMs, toMs, after: after ?? null, audit });
   }
 
   @Post(':id/acknowledge')
   @HttpCode(200)
   acknowledge(@Param('id') id: string, @Body() body: unknown, @Req() request: WebRequest): Alarm {
     const asked = checkInput(acknowledgeRequestSchema, body, 'BODY_MALFORMED');
-    const actor = this.identity.actorOf({
-      operator: asked.operator,
-      remoteAddress: request.socket.remoteAddress ?? '',
-    });
-    if (!actor.ok) throw new ProblemError(actor.fault.code, actor.fault.message);
-    const done = this.operations.acknowledge(id, asked, actor.value);
+    const done = this.operations.acknowledge(id, asked, actorOf(this.identity, request, asked.operator));
     if (!done.ok) throw refusal(done.fault);
     return done.value;
   }

@@ -1,8 +1,11 @@
 import type { IncomingMessage, Server } from 'node:http';
 import type { NestExpressApplication } from '@nestjs/platform-express';
+import { AUDIT, type Audit } from '../../ports/audit';
 import type { Edge } from '../../ports/edge';
+import { ENTRANCE, type Entrance } from '../../ports/entrance';
 import type { RateLimits } from '../../ports/rate-limits';
 import { REQUEST_COUNTS, type RequestCounts } from '../../ports/web-counts';
+import { AccessGuard } from './access.guard';
 import { answerBrokenRequests } from './answer-broken-requests';
 import { boundConnections } from './bound-connections';
 import { countRequests } from './count-requests';
@@ -43,6 +46,11 @@ export function configureHttp(
   app.useBodyParser('json', { limit: SITE_FILE_LIMIT, strict: true, type: isSiteFile });
   app.useBodyParser('json', { limit: BODY_LIMIT, strict: true, type: 'application/json' });
   if (frontendFolder !== null) serveFrontend(app, frontendFolder);
+  app.useGlobalGuards(
+    new AccessGuard(app.get<symbol, Entrance>(ENTRANCE), app.get<symbol, Audit>(AUDIT), (request) =>
+      edge.stationOf(request),
+    ),
+  );
   app.useGlobalFilters(new ProblemFilter(report));
 }
 

@@ -1,11 +1,17 @@
 import { Body, Controller, Get, HttpCode, Inject, Post, Req } from '@nestjs/common';
 import { demoCommandSchema, type DemoState } from '@ebbline/shared/contract/demo-faults';
 import type { Result } from '@ebbline/shared/errors/result';
+import { AUDIT, type Audit } from '../../ports/audit';
 import { DEMO_PLANTS, type DemoFault, type DemoPlants } from '../../ports/demo-plants';
 import { IDENTITY, type Identity } from '../../ports/identity';
 import { checkInput } from './check-input';
 import { ProblemError } from './problem-error';
+import { record } from './record-action';
 import type { WebRequest } from './web-types';
+import { actorOf } from './who-asks';
+
+/** Whatever else was sent does not stand in the journal. */
+const known = /^\w{1,40}$/;
 
 /** Faults and orders of the simulated plants; a real site has none. */
 @Controller('api/demo/faults')
@@ -13,6 +19,7 @@ export class DemoController {
   constructor(
     @Inject(DEMO_PLANTS) private readonly plants: DemoPlants,
     @Inject(IDENTITY) private readonly identity: Identity,
+    @Inject(AUDIT) private readonly audit: Audit,
   ) {}
 
   @Get()
@@ -24,9 +31,13 @@ export class DemoController {
   @HttpCode(200)
   async command(@Body() body: unknown, @Req() request: WebRequest): Promise<DemoState> {
     const command = checkInput(demoCommandSchema, body, 'BODY_MALFORMED');
-    const remoteAddress = request.socket.remoteAddress ?? '';
-    const actor = this.identity.actorOf({ operator: 'demo', remoteAddress });
-    if (!actor.ok) throw new ProblemError(actor.fault.code, actor.fault.message);
+    const actor = actorOf(this.identity, request);
+    record(
+      this.audit,
+      'demoCommanded',
+      actor,
+      `${command.action} ${known.test(command.id) ? command.id : 'of an unknown kind'} on a simulated plant`,
+    );
     return orProblem(await this.plants.command(command));
   }
 }

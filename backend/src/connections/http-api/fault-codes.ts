@@ -18,11 +18,17 @@ const always: readonly ProblemCode[] = [
 const withQuery: readonly ProblemCode[] = ['QUERY_MALFORMED'];
 const withBody: readonly ProblemCode[] = ['BODY_MALFORMED', 'BODY_TOO_LARGE', 'BODY_NOT_JSON'];
 
+/** Of who is not let in, and of pages that are not ours. */
+const withRight: readonly ProblemCode[] = ['SIGN_IN_NEEDED', 'TOKEN_REFUSED', 'RIGHT_MISSING'];
+const withCookie: readonly ProblemCode[] = ['CSRF_MISSING'];
+
 /** Every code that a route may answer with: its own, and those of what stands around it. */
-export const faultCodes = ({ query, body, faults }: Route): readonly ProblemCode[] => [
+export const faultCodes = ({ query, body, faults, right, method }: Route): readonly ProblemCode[] => [
   ...(query === null ? [] : withQuery),
   ...(body === null ? [] : withBody),
   ...faults,
+  ...(right === null ? [] : withRight),
+  ...(right === null || method === 'get' ? [] : withCookie),
   ...always,
 ];
 

@@ -6,12 +6,15 @@ import { EnergyController } from './energy.controller';
 import { HistoryController } from './history.controller';
 import { IntakeController } from './intake.controller';
 import { OpenApiController } from './openapi.controller';
+import { PeopleController } from './people.controller';
 import { PermitsController } from './permits.controller';
 import { ReadyController } from './ready.controller';
+import { SessionController } from './session.controller';
 import { SiteFileController } from './site-file.controller';
 import { SiteController } from './site.controller';
 import { WaterController } from './water.controller';
 import { TightnessController } from './tightness.controller';
+import { TokensController } from './tokens.controller';
 
 @Module({
   controllers: [
@@ -27,6 +30,9 @@ import { TightnessController } from './tightness.controller';
     WaterController,
     IntakeController,
     DemoController,
+    SessionController,
+    PeopleController,
+    TokensController,
     OpenApiController,
   ],
 })

@@ -6,11 +6,12 @@ import {
   type PermitList,
 } from '@ebbline/shared/contract/permit';
 import type { Result } from '@ebbline/shared/errors/result';
-import { IDENTITY, type Actor, type Identity } from '../../ports/identity';
+import { IDENTITY, type Identity } from '../../ports/identity';
 import { LIVE_VIEW, OPERATIONS, type LiveView, type Operations, type PermitActionFault } from '../../ports/live-view';
 import { checkInput } from './check-input';
 import { ProblemError } from './problem-error';
 import type { WebRequest } from './web-types';
+import { actorOf } from './who-asks';
 
 /** Planned openings of a branch: who, until when, how much air is expected. */
 @Controller('api/permits')
@@ -30,20 +31,14 @@ export class PermitsController {
   @HttpCode(200)
   open(@Body() body: unknown, @Req() request: WebRequest): Permit {
     const asked = checkInput(openPermitRequestSchema, body, 'BODY_MALFORMED');
-    return orProblem(this.operations.openPermit(asked, this.actorOf(asked.operator, request)));
+    return orProblem(this.operations.openPermit(asked, actorOf(this.identity, request, asked.operator)));
   }
 
   @Post(':id/close')
   @HttpCode(200)
   close(@Param('id') id: string, @Body() body: unknown, @Req() request: WebRequest): Permit {
     const asked = checkInput(closePermitRequestSchema, body, 'BODY_MALFORMED');
-    return orProblem(this.operations.closePermit(id, asked, this.actorOf(asked.operator, request)));
-  }
-
-  private actorOf(operator: string, request: WebRequest): Actor {
-    const actor = this.identity.actorOf({ operator, remoteAddress: request.socket.remoteAddress ?? '' });
-    if (!actor.ok) throw new ProblemError(actor.fault.code, actor.fault.message);
-    return actor.value;
+    return orProblem(this.operations.closePermit(id, asked, actorOf(this.identity, request, asked.operator)));
   }
 }
 

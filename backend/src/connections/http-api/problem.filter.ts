@@ -24,8 +24,13 @@ export function sendProblem(
   { code, detail, members }: ReturnType<typeof toProblemError>,
 ): void {
   if (response.headersSent) return;
+  const { status } = problemTable[code];
+  // RFC 9110 section 15.5.2; of this scheme browsers ask nobody for a password.
+  if (status === 401) response.set('WWW-Authenticate', 'Bearer realm="Ebbline"');
+  const wait = members['retryAfterSeconds'];
+  if (typeof wait === 'number') response.set('Retry-After', String(wait));
   response
-    .status(problemTable[code].status)
+    .status(status)
     .set('Cache-Control', 'no-store')
     .type('application/problem+json')
     .send(JSON.stringify(toProblem(code, detail, request.path, members)));

@@ -6,11 +6,12 @@ import {
   type TightnessTest,
 } from '@ebbline/shared/contract/tightness-test';
 import type { Result } from '@ebbline/shared/errors/result';
-import { IDENTITY, type Actor, type Identity } from '../../ports/identity';
+import { IDENTITY, type Identity } from '../../ports/identity';
 import { TIGHTNESS_DESK, type TightnessDesk, type TightnessDeskFault } from '../../ports/tightness-desk';
 import { checkInput } from './check-input';
 import { ProblemError } from './problem-error';
 import type { WebRequest } from './web-types';
+import { actorOf } from './who-asks';
 
 /** Guided pressure-rise tests of a unit: started and ended by a person, measured by the program. */
 @Controller('api/units/:unit/tightness-tests')
@@ -34,7 +35,7 @@ export class TightnessController {
   @HttpCode(200)
   start(@Param('unit') unit: string, @Body() body: unknown, @Req() request: WebRequest): TightnessTest {
     const asked = checkInput(startTightnessRequestSchema, body, 'BODY_MALFORMED');
-    return orProblem(this.desk.start(unit, asked, this.actorOf(asked.operator, request)));
+    return orProblem(this.desk.start(unit, asked, actorOf(this.identity, request, asked.operator)));
   }
 
   @Post(':id/end')
@@ -46,13 +47,7 @@ export class TightnessController {
     @Req() request: WebRequest,
   ): TightnessTest {
     const asked = checkInput(endTightnessRequestSchema, body, 'BODY_MALFORMED');
-    return orProblem(this.desk.end(unit, id, asked, this.actorOf(asked.operator, request)));
-  }
-
-  private actorOf(operator: string, request: WebRequest): Actor {
-    const actor = this.identity.actorOf({ operator, remoteAddress: request.socket.remoteAddress ?? '' });
-    if (!actor.ok) throw new ProblemError(actor.fault.code, actor.fault.message);
-    return actor.value;
+    return orProblem(this.desk.end(unit, id, asked, actorOf(this.identity, request, asked.operator)));
   }
 }
 

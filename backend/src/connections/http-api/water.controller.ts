@@ -8,11 +8,12 @@ import {
 } from '@ebbline/shared/contract/hand-entry';
 import type { WaterQuality } from '@ebbline/shared/contract/water-quality';
 import type { Result } from '@ebbline/shared/errors/result';
-import { IDENTITY, type Actor, type Identity } from '../../ports/identity';
+import { IDENTITY, type Identity } from '../../ports/identity';
 import { WATER_DESK, type WaterDesk, type WaterDeskFault } from '../../ports/water-desk';
 import { checkInput } from './check-input';
 import { ProblemError } from './problem-error';
 import type { WebRequest } from './web-types';
+import { actorOf } from './who-asks';
 
 /** Quality of a unit's water, and the values of it that people type. */
 @Controller('api/units/:unit')
@@ -36,7 +37,7 @@ export class WaterController {
   @HttpCode(200)
   enter(@Param('unit') unit: string, @Body() body: unknown, @Req() request: WebRequest): HandEntry {
     const asked = checkInput(handEntryRequestSchema, body, 'BODY_MALFORMED');
-    return orProblem(this.desk.enter(unit, asked, this.actorOf(asked.operator, request)));
+    return orProblem(this.desk.enter(unit, asked, actorOf(this.identity, request, asked.operator)));
   }
 
   @Post('hand-entries/:id/correct')
@@ -48,7 +49,7 @@ export class WaterController {
     @Req() request: WebRequest,
   ): HandEntry {
     const asked = checkInput(handCorrectionRequestSchema, body, 'BODY_MALFORMED');
-    return orProblem(this.desk.correct(unit, id, asked, this.actorOf(asked.operator, request)));
+    return orProblem(this.desk.correct(unit, id, asked, actorOf(this.identity, request, asked.operator)));
   }
 
   @Post('hand-entries/:id/withdraw')
@@ -60,13 +61,7 @@ export class WaterController {
     @Req() request: WebRequest,
   ): HandEntry {
     const asked = checkInput(handWithdrawalRequestSchema, body, 'BODY_MALFORMED');
-    return orProblem(this.desk.withdraw(unit, id, asked, this.actorOf(asked.operator, request)));
-  }
-
-  private actorOf(operator: string, request: WebRequest): Actor {
-    const actor = this.identity.actorOf({ operator, remoteAddress: request.socket.remoteAddress ?? '' });
-    if (!actor.ok) throw new ProblemError(actor.fault.code, actor.fault.message);
-    return actor.value;
+    return orProblem(this.desk.withdraw(unit, id, asked, actorOf(this.identity, request, asked.operator)));
   }
 }
 

@@ -1,0 +1,44 @@
+import type { ValueProvider } from '@nestjs/common';
+import { createEdge } from '../connections/config/edge';
+import type { Environment } from '../connections/config/environment';
+import { SessionEntrance } from '../connections/entrance/session-entrance';
+import { CallerIdentity } from '../connections/http-api/caller-identity';
+import { AUDIT } from '../ports/audit';
+import { EDGE, type Edge } from '../ports/edge';
+import { ENTRANCE } from '../ports/entrance';
+import { IDENTITY } from '../ports/identity';
+import { PEOPLE, type People } from '../ports/people';
+import type { ClosingStack } from './closing-stack';
+import { openPeople, type PeoplePlace } from './open-people';
+
+export interface OpenEntrance {
+  readonly edge: Edge;
+  readonly people: People;
+  readonly parts: readonly ValueProvider[];
+}
+
+/** Who is let in, and who acts. */
+export function openEntrance(
+  { httpHost: host, dataFolder, edge: { proxies, publicUrl } }: Environment,
+  place: Omit<PeoplePlace, 'dataFolder'>,
+  closing: ClosingStack,
+): OpenEntrance {
+  const edge = createEdge({ host, proxies, publicUrl });
+  const demo = place.demo && !edge.exposed;
+  const { people, audit } = openPeople({ ...place, dataFolder, demo }, closing);
+  const entrance = new SessionEntrance(people, edge, place.clock, demo);
+  const parts: ValueProvider[] = [
+    { provide: EDGE, useValue: edge },
+    { provide: PEOPLE, useValue: people },
+    { provide: AUDIT, useValue: audit },
+    { provide: ENTRANCE, useValue: entrance },
+    { provide: IDENTITY, useValue: new CallerIdentity(audit) },
+  ];
+  return { edge, people, parts };
+}
+
+/** While there is no admin, whoever started the program may be the first one. */
+export function sayFirstLink(people: Pick<People, 'firstLink'>, address: string, say: (line: string) => void): void {
+  const link = people.firstLink();
+  if (link !== null) say(`Set up the first admin (once): ${address}set-up#${link}`);
+}
