@@ -2,7 +2,7 @@
  * Builds one part with vite and moves it to its place in one step, so that a half-built folder is never
  * taken for a whole one. Runs in a process of its own: what the build holds in memory ends with it.
  */
-import { existsSync, mkdirSync, renameSync, rmSync, symlinkSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, renameSync, rmSync, symlinkSync } from 'node:fs';
 import { join } from 'node:path';
 import { projectRoot } from './paths.mjs';
 
@@ -44,7 +44,7 @@ function nodeConfig(part, folder) {
     root: projectRoot,
     publicDir: false,
     oxc: { decorator: { legacy: true } },
-    ssr: { noExternal: [/^@ebbline\//] },
+    ssr: { noExternal: [/^@ebbline\//, ...packagesOfRooms()] },
     build: {
       ssr: true,
       outDir: folder,
@@ -74,6 +74,16 @@ async function browserConfig(folder) {
     },
   };
 }
+
+/** A room has a package of its own where another version of it stands at the root: what was built finds only those, so it takes it in. */
+const packagesOfRooms = () =>
+  ['backend', 'simulator'].flatMap((room) => {
+    const folder = join(projectRoot, room, 'node_modules');
+    const names = existsSync(folder) ? readdirSync(folder).filter((name) => !name.startsWith('.')) : [];
+    return names.flatMap((name) =>
+      name.startsWith('@') ? readdirSync(join(folder, name)).map((one) => `${name}/${one}`) : [name],
+    );
+  });
 
 /** What was built looks for its packages beside itself: where the project has them. */
 function linkPackages(folder) {
