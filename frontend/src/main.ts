@@ -1,9 +1,12 @@
 import { createApp } from 'vue';
 import { createRouter, createWebHistory } from 'vue-router';
 import App from './App.vue';
+import { csrfOfSession } from './api/entry-marks';
 import { useLiveFeed } from './feed/use-live-feed';
 import { routes } from './router';
+import { joinFeed } from './state/join-feed';
 import { liveFeedKey } from './state/live-feed-key';
+import { startSession } from './state/use-session';
 import { startTheme } from './state/use-theme';
 import './styles/fonts.css';
 import './styles/tokens.css';
@@ -15,10 +18,14 @@ import './styles/alarms.css';
 import './styles/chapters.css';
 import './styles/trends.css';
 import './styles/setup.css';
+import './styles/entry.css';
 import './styles/narrow.css';
 import './styles/phone.css';
 
 startTheme();
+startSession();
+const feed = useLiveFeed({ csrf: csrfOfSession });
+joinFeed(feed);
 createApp(App)
   .use(
     createRouter({
@@ -28,5 +35,5 @@ createApp(App)
       scrollBehavior: (to, from, kept) => kept ?? (to.path === from.path ? false : { top: 0 }),
     }),
   )
-  .provide(liveFeedKey, useLiveFeed())
+  .provide(liveFeedKey, feed)
   .mount('#app');

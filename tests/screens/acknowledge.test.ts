@@ -1,16 +1,19 @@
 import type { Alarm } from '@ebbline/shared/contract/alarm';
 import { fail, ok } from '@ebbline/shared/errors/result';
+import type { SessionState } from '@ebbline/shared/contract/people';
 import type { Result } from '@ebbline/shared/errors/result';
 import { mount } from '@vue/test-utils';
-import { nextTick } from 'vue';
+import { shallowRef } from 'vue';
 import { beforeEach, describe, expect, it } from 'vitest';
 import { resetGuardMs } from '../../backend/src/evaluation/alarm-lifecycle/alarm-book';
+import type { Entry, EntryAnswer } from '../../frontend/src/components/entry';
+import { entryKey } from '../../frontend/src/components/entry';
 import { resettableFrom, resetAfterMs } from '../../frontend/src/components/alarm-facts';
 import StandingAlarm from '../../frontend/src/screens/alarms/StandingAlarm.vue';
 import { useAcknowledge } from '../../frontend/src/state/use-acknowledge';
 import type { Acknowledging } from '../../frontend/src/state/use-acknowledge';
-import { useOperatorName } from '../../frontend/src/state/use-operator-name';
 import { anAlarm } from './fixtures/builders';
+import { aSession, noSession } from './fixtures/sessions';
 
 const alarm = anAlarm('e7:MARGIN-1');
 const done: Alarm = {
@@ -21,6 +24,10 @@ const done: Alarm = {
   stateSince: '2026-03-01T12:00:01.000Z',
 };
 
+const session = shallowRef<SessionState | null>(null);
+const never = (): Promise<EntryAnswer> => Promise.reject(new Error('nobody was to sign in'));
+const entry: Entry = { session, rememberedName: () => '', byName: never, byPassword: never };
+
 const card = (acknowledging: Acknowledging, given = alarm) =>
   mount(StandingAlarm, {
     props: {
@@ -29,16 +36,19 @@ const card = (acknowledging: Acknowledging, given = alarm) =>
       now: '2026-03-01T12:00:00.000Z',
       place: 'E7, supply main low',
       acknowledging,
-      operator: 'A. Example',
     },
+    global: { provide: { [entryKey as symbol]: entry } },
   });
 
-beforeEach(() => localStorage.clear());
+beforeEach(() => {
+  session.value = aSession();
+});
 
 describe('acknowledging an alarm', () => {
-  it('sends the name and comment, and waits', async () => {
+  it('sends the comment under the name of who is signed in, and waits', async () => {
     const shown = card({ step: 'idle' });
     await shown.get('.open-acknowledge').trigger('click');
+    expect(shown.get('[data-testid=as-whom]').text()).toBe('as A. Example');
     await shown.get('input[name=comment]').setValue('on my way');
     await shown.get('form').trigger('submit');
     expect(shown.emitted('acknowledge')).toEqual([['on my way']]);
@@ -46,12 +56,17 @@ describe('acknowledging an alarm', () => {
     expect(shown.text()).not.toContain('acknowledged by');
   });
 
-  it('is not offered without a name', async () => {
+  it.each([
+    ['where nobody is signed in', noSession(), 'Nobody is signed in'],
+    ['to a viewer', aSession('viewer'), 'not among what this role may do'],
+  ])('is not offered %s, and says so', async (_, given, words) => {
+    session.value = given;
     const shown = card({ step: 'idle' });
-    await shown.setProps({ operator: '  ' });
     await shown.get('.open-acknowledge').trigger('click');
-    expect(shown.get('button[type=submit]').attributes('disabled')).toBeDefined();
-    await shown.get('form').trigger('submit');
+    const form = shown.get('form.acknowledge');
+    expect(form.get('button[type=submit]').attributes('disabled')).toBeDefined();
+    expect(shown.get('[data-testid=who-needed]').text()).toContain(words);
+    await form.trigger('submit');
     expect(shown.emitted('acknowledge')).toBeUndefined();
   });
 
@@ -192,15 +207,5 @@ describe('the state of acknowledgements', () => {
       step: 'refused',
       text: expect.stringContaining('Nothing is confirmed'),
     });
-  });
-});
-
-describe('the name of who acts', () => {
-  it('is remembered in this browser', async () => {
-    const name = useOperatorName();
-    expect(name.value).toBe('');
-    name.value = 'A. Example';
-    await nextTick();
-    expect(useOperatorName().value).toBe('A. Example');
   });
 });

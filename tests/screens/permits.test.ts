@@ -5,7 +5,9 @@ import type { VueWrapper } from '@vue/test-utils';
 import { flushPromises } from '@vue/test-utils';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { aLoopFrame, aPermit } from './fixtures/builders';
+import { holdSession } from '../../frontend/src/state/use-session';
 import { FakeServer } from './fixtures/fake-feed';
+import { noSession } from './fixtures/sessions';
 import type { Page } from './fixtures/mount-page';
 import { openPage } from './fixtures/mount-page';
 
@@ -38,7 +40,6 @@ describe('opening a permit', () => {
     await button(page, 'Open a permit…').trigger('click');
     await page.get('.permit-form [name=minutes]').setValue(90);
     await page.get('.permit-form [name=litresPerMinute]').setValue(30);
-    await page.get('.permit-form [name=operator]').setValue('A. Example');
   }
 
   it('sends branch, end, expected in-leak and name in the units of the contract, with the caution over it', async () => {
@@ -70,7 +71,7 @@ describe('opening a permit', () => {
     expect(page.text()).not.toContain('confirmed by the server');
   });
 
-  it('is not offered without a name or with an end that can’t be meant', async () => {
+  it('is not offered without a sign-in or with an end that can’t be meant', async () => {
     const { page } = await show(aLoopFrame());
     await fill(page);
     const send = (): string | undefined => page.get('.permit-form button[type=submit]').attributes('disabled');
@@ -78,8 +79,11 @@ describe('opening a permit', () => {
     await page.get('.permit-form [name=minutes]').setValue('');
     expect(send()).toBeDefined();
     await page.get('.permit-form [name=minutes]').setValue(60);
-    await page.get('.permit-form [name=operator]').setValue(' ');
+    expect(send()).toBeUndefined();
+    holdSession(noSession());
+    await flushPromises();
     expect(send()).toBeDefined();
+    expect((page.get('.permit-form [name=minutes]').element as HTMLInputElement).value).toBe('60');
   });
 });
 
@@ -115,10 +119,9 @@ describe('a permit that is open', () => {
       '/api/permits/p1/close': closed,
     });
     await button(page, 'Close permit…').trigger('click');
-    await page.get('.permit [name=operator]').setValue('B. Other');
     await page.get('.permit form').trigger('submit');
     await flushPromises();
-    expect(asked.find(({ path }) => path.endsWith('/close'))?.body).toEqual({ operator: 'B. Other', comment: '' });
+    expect(asked.find(({ path }) => path.endsWith('/close'))?.body).toEqual({ operator: 'A. Example', comment: '' });
     expect(page.get('[data-testid=permit-p1]').text()).toContain('Closed. Confirmed by the server.');
     expect(page.get('[data-testid=permit-p1]').text()).toContain('closed by B. Other');
     // The next frame lists it no more: what the server has confirmed stays said.

@@ -132,7 +132,6 @@ describe('a value entered by hand', () => {
     await page.get('.hand-form [name=value]').setValue(62);
     await page.get('.hand-form [name=as]').setValue('Mo');
     await page.get('.hand-form [name=takenAt]').setValue('2026-03-01T12:30');
-    await page.get('.hand-form [name=operator]').setValue('B. Other');
     await page.get('.hand-form').trigger('submit');
     await flushPromises();
     const body = asked.find((one) => one.body !== undefined)?.body;
@@ -143,7 +142,7 @@ describe('a value entered by hand', () => {
       as: 'Mo',
       sampleTemperature: null,
       takenAt: '2026-03-01T11:30:00.000Z',
-      operator: 'B. Other',
+      operator: 'A. Example',
       note: '',
     });
     expect(plain(page.text())).toContain('Molybdate, as Mo 62 mg/L, by A. Example: confirmed by the server.');
@@ -154,7 +153,6 @@ describe('a value entered by hand', () => {
     const { page } = await show([byHand]);
     await button(page, 'Enter a value by hand').trigger('click');
     const send = (): string | undefined => page.get('.hand-form button[type=submit]').attributes('disabled');
-    await page.get('.hand-form [name=operator]').setValue('B. Other');
     expect(send()).toBeDefined();
     await page.get('.hand-form [name=value]').setValue(62);
     expect(send()).toBeUndefined();
@@ -166,7 +164,6 @@ describe('a value entered by hand', () => {
     const { page } = await show([byHand], { '/api/units/e7/hand-entries': { not: 'an entry' } });
     await button(page, 'Enter a value by hand').trigger('click');
     await page.get('.hand-form [name=value]').setValue(62);
-    await page.get('.hand-form [name=operator]').setValue('B. Other');
     await page.get('.hand-form').trigger('submit');
     await flushPromises();
     expect(page.get('.hand-form [role=alert]').text()).not.toBe('');
@@ -176,7 +173,6 @@ describe('a value entered by hand', () => {
   it('has the band of the site and what can be at all beside it, and says where it stands outside either', async () => {
     const { page } = await show([aParameter(), byHand]);
     await button(page, 'Enter a value by hand').trigger('click');
-    await page.get('.hand-form [name=operator]').setValue('B. Other');
     const limits = (): string => plain(page.get('[data-testid=typed-limits]').text());
     const verdict = (): string => page.get('[data-testid=typed-verdict]').text();
     const type = async (value: number): Promise<boolean> => {
@@ -239,7 +235,6 @@ describe('a value entered by hand', () => {
     await button(page, 'Withdraw…').trigger('click');
     expect(plain(page.get('.hand-form').text())).toContain('Molybdate, as Mo 41 mg/L will no longer count');
     const send = (): string | undefined => page.get('.hand-form button[type=submit]').attributes('disabled');
-    await page.get('.hand-form [name=operator]').setValue('B. Other');
     expect(send()).toBeDefined();
     await page.get('.hand-form [name=note]').setValue('of unit E8');
     expect(send()).toBeUndefined();
@@ -247,7 +242,7 @@ describe('a value entered by hand', () => {
     await page.get('.hand-form').trigger('submit');
     await flushPromises();
     const body = asked.find(({ path }) => path.endsWith('/h1/withdraw'))?.body;
-    expect(handWithdrawalRequestSchema.parse(body)).toEqual({ operator: 'B. Other', note: 'of unit E8' });
+    expect(handWithdrawalRequestSchema.parse(body)).toEqual({ operator: 'A. Example', note: 'of unit E8' });
     expect(plain(page.text())).toContain('Molybdate, as Mo withdrawn, by B. Other: confirmed by the server.');
     const listed = plain(page.get('.hand-entries').text());
     expect(listed).toContain('Molybdate, as Mo 41 mg/L, drawn 2026-02-20 10:00:00 · withdrawn since');
@@ -262,7 +257,6 @@ describe('a value entered by hand', () => {
     await button(page, 'What was entered by hand').trigger('click');
     await flushPromises();
     await button(page, 'Withdraw…').trigger('click');
-    await page.get('.hand-form [name=operator]').setValue('B. Other');
     await page.get('.hand-form [name=note]').setValue('of unit E8');
     await page.get('.hand-form').trigger('submit');
     await flushPromises();
@@ -282,7 +276,6 @@ describe('a value entered by hand', () => {
     expect(plain(page.get('.hand-entries').text())).toContain('41 mg/L, drawn 2026-02-20 10:00:00');
     await button(page, 'Correct…').trigger('click');
     await page.get('.hand-form [name=value]').setValue(67);
-    await page.get('.hand-form [name=operator]').setValue('B. Other');
     expect(page.get('.hand-form button[type=submit]').attributes('disabled')).toBeDefined();
     await page.get('.hand-form [name=note]').setValue('read as MoO4');
     await page.get('.hand-form').trigger('submit');

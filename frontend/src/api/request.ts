@@ -2,6 +2,8 @@ import { problemSchema } from '@ebbline/shared/contract/problem';
 import { checkWithoutEval } from '@ebbline/shared/contract/without-eval';
 import type { Failure, Result } from '@ebbline/shared/errors/result';
 import { fail, ok } from '@ebbline/shared/errors/result';
+import { csrfOfSession, noteRefusal } from './entry-marks';
+import { noteServerDate } from './server-time';
 
 checkWithoutEval();
 
@@ -14,8 +16,16 @@ export interface RequestOptions {
   readonly body?: unknown;
   /** Default 8 s. */
   readonly timeOutMs?: number;
+  /** True where a person did something: it puts off the end by idling. Default: with a body, so with every action. */
+  readonly acts?: boolean;
   /** Default: the browser's own. */
   readonly fetch?: typeof fetch;
+}
+
+/** Why a request came to nothing. */
+export interface RequestFault extends Failure {
+  /** Where the server says from when on it is worth asking again. */
+  readonly retryAfterSeconds?: number;
 }
 
 const defaultTimeOutMs = 8000;
@@ -28,27 +38,39 @@ export async function request<Value>(
   path: string,
   shape: Shape<Value>,
   options: RequestOptions = {},
-): Promise<Result<Value>> {
+): Promise<Result<Value, RequestFault>> {
   const send = options.fetch ?? fetch;
   let reply: Response;
   let body: unknown;
   try {
     reply = await send(path, {
       signal: AbortSignal.timeout(options.timeOutMs ?? defaultTimeOutMs),
-      headers: {
-        accept: 'application/json',
-        ...(options.body === undefined ? {} : { 'content-type': 'application/json' }),
-      },
+      headers: headersFor(options),
       ...(options.body === undefined ? {} : { method: 'POST', body: JSON.stringify(options.body) }),
     });
+    noteServerDate(reply.headers.get('date'));
     body = await reply.json();
   } catch (cause) {
     return fail(failureOf(path, cause));
   }
-  if (!reply.ok) return fail(problemOf(path, reply.status, body));
+  if (!reply.ok) {
+    const fault = problemOf(path, reply, body);
+    noteRefusal(fault.code);
+    return fail(fault);
+  }
   const parsed = shape.safeParse(body);
   if (parsed.success) return ok(parsed.data);
   return fail({ code: 'REPLY_MALFORMED', message: `${path} answered in a form that the contract does not hold` });
+}
+
+function headersFor({ body, acts }: RequestOptions): Record<string, string> {
+  const headers: Record<string, string> = { accept: 'application/json' };
+  if (acts ?? body !== undefined) headers['x-ebbline-acts'] = '1';
+  if (body === undefined) return headers;
+  headers['content-type'] = 'application/json';
+  const csrf = csrfOfSession();
+  if (csrf !== null) headers['x-ebbline-csrf'] = csrf;
+  return headers;
 }
 
 function failureOf(path: string, cause: unknown): Failure {
@@ -60,8 +82,10 @@ function failureOf(path: string, cause: unknown): Failure {
   return { code: 'REQUEST_NOT_SENT', message: `${path} can't be reached` };
 }
 
-function problemOf(path: string, status: number, body: unknown): Failure {
+function problemOf(path: string, { status, headers }: Response, body: unknown): RequestFault {
   const problem = problemSchema.safeParse(body);
-  if (problem.success) return { code: problem.data.code, message: problem.data.detail };
-  return { code: 'REPLY_MALFORMED', message: `${path} answered ${status} without saying why` };
+  if (!problem.success) return { code: 'REPLY_MALFORMED', message: `${path} answered ${status} without saying why` };
+  const { code, detail } = problem.data;
+  const after = Number(headers.get('retry-after') ?? '');
+  return { code, message: detail, ...(after > 0 ? { retryAfterSeconds: after } : {}) };
 }

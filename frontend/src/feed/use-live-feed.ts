@@ -7,6 +7,8 @@ import { openSocket } from './open-socket';
 export interface LiveFeedOptions {
   /** Opens the connection. Default: socket.io to the server the page came from. */
   readonly open?: () => FeedSocket;
+  /** What proves to the server that this page asks; asked for at every handshake. Default: nothing. */
+  readonly csrf?: () => string | null;
   /** Monotonic time in ms. Default: `performance.now()`. */
   readonly monotonicMs?: () => number;
 }
@@ -20,10 +22,17 @@ export interface LiveFeed {
   readonly frameArrivedMs: Readonly<Ref<number | null>>;
   readonly link: Readonly<Ref<Link>>;
   readonly refusal: Readonly<ShallowRef<ViewRefusal | null>>;
+  /** How often the server has turned this page away, as one that is not or no longer signed in. */
+  readonly turnedAway: Readonly<Ref<number>>;
   readonly monotonicMs: () => number;
   show(view: View): void;
+  /** Begins a new connection, as who is signed in by now. */
+  connect(): void;
   close(): void;
 }
+
+/** Refusals that concern who asks, not what is asked. */
+const ofEntry: ReadonlySet<string> = new Set(['SIGN_IN_NEEDED', 'RIGHT_MISSING', 'CSRF_MISSING']);
 
 /**
  * Takes frames one at a time: each is acknowledged after the screen has drawn it, and only then does the
@@ -36,9 +45,10 @@ export function useLiveFeed(options: LiveFeedOptions = {}): LiveFeed {
   const frameArrivedMs = ref<number | null>(null);
   const link = ref<Link>('connecting');
   const refusal = shallowRef<ViewRefusal | null>(null);
+  const turnedAway = ref(0);
   let wish: View | null = null;
 
-  const socket = (options.open ?? openSocket)();
+  const socket = (options.open ?? (() => openSocket(options.csrf ?? (() => null))))();
   socket.on('connect', () => {
     link.value = 'open';
     if (wish !== null) socket.emit('show', wish);
@@ -46,8 +56,13 @@ export function useLiveFeed(options: LiveFeedOptions = {}): LiveFeed {
   socket.on('disconnect', () => {
     link.value = 'closed';
   });
+  socket.onTurnedAway(() => {
+    link.value = 'closed';
+    turnedAway.value += 1;
+  });
   socket.on('refused', (why) => {
-    refusal.value = why;
+    if (ofEntry.has(why.code)) turnedAway.value += 1;
+    else refusal.value = why;
   });
   socket.on('frame', (next, taken) => {
     frame.value = next;
@@ -60,11 +75,18 @@ export function useLiveFeed(options: LiveFeedOptions = {}): LiveFeed {
     frameArrivedMs: readonly(frameArrivedMs),
     link: readonly(link),
     refusal: shallowReadonly(refusal),
+    turnedAway: readonly(turnedAway),
     monotonicMs,
     show(view) {
       wish = view;
       refusal.value = null;
       if (link.value === 'open') socket.emit('show', view);
+    },
+    connect() {
+      socket.close();
+      // A change of our own will is no loss: what is shown stays as fresh as it is.
+      link.value = 'connecting';
+      socket.connect();
     },
     close: () => void socket.close(),
   };

@@ -1,7 +1,8 @@
 import type { Site } from '@ebbline/shared/contract/http-api';
 import type { ShallowRef } from 'vue';
-import { shallowReadonly, shallowRef } from 'vue';
+import { shallowReadonly, shallowRef, watch } from 'vue';
 import { readSite } from '../api/site';
+import { useSession } from './use-session';
 
 const site = shallowRef<Site | null>(null);
 const problem = shallowRef<string | null>(null);
@@ -15,9 +16,23 @@ export function useSite(): {
 } {
   if (!asked) {
     asked = true;
-    void ask();
+    begin();
   }
   return { site: shallowReadonly(site), problem: shallowReadonly(problem) };
+}
+
+/** Nothing is asked for while nobody may look. */
+function begin(): void {
+  const { mayLook } = useSession();
+  const stop = watch(
+    mayLook,
+    (may) => {
+      if (may !== true) return;
+      void ask();
+      void Promise.resolve().then(() => stop());
+    },
+    { immediate: true },
+  );
 }
 
 async function ask(): Promise<void> {
@@ -28,7 +43,7 @@ async function ask(): Promise<void> {
     return;
   }
   problem.value = reply.fault.message;
-  setTimeout(() => void ask(), retryMs);
+  setTimeout(begin, retryMs);
 }
 
 /** Gives the page a site without asking the server; for tests and for a page that already holds one. */

@@ -74,19 +74,24 @@ suiteNeeding(['chromium'], 'from a cut hose to its acknowledgement, a permit and
     const card = page.getByTestId(`alarm-${alarm.id}`);
     await card.getByText(alarm.action).waitFor();
     await card.getByRole('button', { name: 'Acknowledge…' }).click();
-    await card.getByLabel('Your name').fill('Ada Nightwatch');
+    // Nobody is signed in: what is typed stays while one click on the demo signs in, in place.
     await card.getByLabel(/^Comment/).fill('on my way to the rack');
+    expect(await card.getByRole('button', { name: 'Acknowledge', exact: true }).isDisabled()).toBe(true);
+    await card.getByLabel('Your name').fill('Ada Nightwatch');
+    await card.getByRole('button', { name: 'Sign in', exact: true }).click();
+    await card.getByText('as Ada Nightwatch').waitFor();
+    expect(await card.getByLabel(/^Comment/).inputValue()).toBe('on my way to the rack');
     await card.getByRole('button', { name: 'Acknowledge', exact: true }).click();
     await card.getByTestId('acknowledged-by').getByText('Ada Nightwatch').waitFor();
 
-    // The rack is to be worked on: a permit is opened and closed where the loop is. The name is known by now.
+    // The rack is to be worked on: a permit is opened and closed where the loop is. Who acts is known by now.
     await page.getByRole('link', { name: 'North hall' }).click();
     await row.getByRole('link', { name: 'Unit N3', exact: true }).click();
     await aside.getByRole('button', { name: 'Open a permit…' }).click();
     const form = aside.getByRole('form', { name: 'Open a permit on Unit N3' });
     await form.getByLabel('What is opened').selectOption({ label: 'Rack 5' });
     await form.getByLabel('Expected in-leak, L/min free air').fill('150');
-    expect(await form.getByLabel('Your name').inputValue()).toBe('Ada Nightwatch');
+    await form.getByText('as Ada Nightwatch').waitFor();
     await form.getByRole('button', { name: 'Open permit' }).click();
     await aside.getByText('Permit opened for Rack 5, confirmed by the server.').waitFor();
     const permit = aside.locator('.permit');
