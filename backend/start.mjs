@@ -4,6 +4,7 @@
  */
 import { readFileSync } from 'node:fs';
 import { nodeVersionFault } from './build/node-version.mjs';
+import { complain } from './build/voice.mjs';
 
 const fault = nodeVersionFault(process.versions.node);
 if (process.argv.includes('--version')) {
@@ -12,6 +13,6 @@ if (process.argv.includes('--version')) {
   const { run } = await import('./build/run.mjs');
   await run();
 } else {
-  console.error(fault);
+  complain(fault);
   process.exitCode = 1;
 }

@@ -8,9 +8,8 @@ import { dataFolder, projectRoot } from './paths.mjs';
 import { removeOldBuilds } from './remove-old-builds.mjs';
 import { startSimulator } from './start-simulator.mjs';
 import { unfinishedRestore } from './unfinished-restore.mjs';
+import { complain, print, say } from './voice.mjs';
 import { whenParentEnds } from './when-parent-ends.mjs';
-
-const say = (line) => console.log(line);
 
 export async function run() {
   const data = dataFolder();
@@ -48,18 +47,20 @@ async function start(data, closing) {
     historyWorker: pathToFileURL(join(backend, 'history-worker.mjs')),
     siteWorker: pathToFileURL(join(backend, 'site-worker.mjs')),
     say,
-    report: (error) => console.error(error),
+    // The log tells it.
+    report: () => undefined,
+    print,
   });
   closing.push(running.stop);
   if (running.simulator !== null) {
     const folder = await ensureBuilt(simulatorPart(), data);
     inUse.push(folder);
-    closing.push(await startSimulator(join(folder, 'main.mjs'), running.simulator, say));
+    closing.push(await startSimulator(join(folder, 'main.mjs'), running.simulator, { say, complain }));
     // First of all, or the gateways that end with the simulator would be judged as lost.
     closing.push(running.leavePlant);
   }
   removeOldBuilds(data, inUse);
-  say(running.address);
+  say(running.address, 'ADDRESS');
 }
 
 /**
@@ -100,6 +101,6 @@ async function closeAll(closing) {
 }
 
 function fail(lines) {
-  for (const line of lines) console.error(line);
+  for (const line of lines) complain(line);
   process.exitCode = 1;
 }

@@ -16,10 +16,10 @@ const QUIET_MS = 100;
  * @param {{ mqttUrl: string, siteFile: string }} setting
  * @returns {Promise<() => Promise<void>>} ends it
  */
-export async function startSimulator(program, { mqttUrl, siteFile }, say) {
+export async function startSimulator(program, { mqttUrl, siteFile }, { say, complain }) {
   const env = { ...process.env, EBBLINE_MQTT_URL: mqttUrl, EBBLINE_SITE: siteFile };
   // A group of its own, so that Ctrl-C reaches it through us, in order.
-  const stdio = ['ignore', 'pipe', 'inherit', 'ipc'];
+  const stdio = ['ignore', 'pipe', 'pipe', 'ipc'];
   const child = fork(begin, [program], { env, execArgv: [], detached: true, stdio });
   let wanted = true;
   const ended = new Promise((resolve) => {
@@ -29,7 +29,12 @@ export async function startSimulator(program, { mqttUrl, siteFile }, say) {
       resolve();
     });
   });
-  await firstWords(createInterface({ input: child.stdout }).on('line', say), ended);
+  createInterface({ input: child.stderr }).on('line', (line) => complain(line, 'SIMULATOR'));
+  const lines = createInterface({ input: child.stdout });
+  await firstWords(
+    lines.on('line', (line) => say(line, 'SIMULATOR')),
+    ended,
+  );
   return async () => {
     wanted = false;
     if (child.connected) child.disconnect();

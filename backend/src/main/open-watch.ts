@@ -23,7 +23,7 @@ export interface OpenWatch {
   readonly stores: Stores;
   readonly watch: RunnerWatch;
   /** For the rooms that tell of it. */
-  readonly parts: (pipeline: CountingPipeline, gate: DeliveryGate) => readonly ValueProvider[];
+  readonly parts: (pipeline: CountingPipeline, gate: DeliveryGate, log: OwnFigures['log']) => readonly ValueProvider[];
 }
 
 /** Measures the program itself from now on. */
@@ -48,9 +48,9 @@ export function openWatch(
       store: measuredHistory(stores.store, historyWrites, clock),
     },
     watch: { ticks, journalWrites, historyWrites, program },
-    parts: (pipeline, gate) => {
+    parts: (pipeline, gate, log) => {
       const site = (): SiteFigures => siteFigures(pipeline);
-      const figures: OwnFigures = { ticks, journalWrites, historyWrites, requests, feed, site };
+      const figures: OwnFigures = { ticks, journalWrites, historyWrites, requests, feed, log, site };
       return [
         { provide: OWN_FIGURES, useValue: figures },
         { provide: PROGRAM_WATCH, useValue: program },

@@ -20,6 +20,7 @@ import { ENERGY_TOTALS } from '../ports/energy-totals';
 import { HISTORY_STORE } from '../ports/history-store';
 import { INTAKE_REPORT } from '../ports/intake-report';
 import { LIVE_VIEW, OPERATIONS } from '../ports/live-view';
+import type { LogLevel } from '../ports/program-log';
 import { PROGRAM_VERSION } from '../ports/program-version';
 import { SITE_CHECKER } from '../ports/site-check';
 import { SITE_IN_FORCE } from '../ports/site-in-force';
@@ -35,11 +36,12 @@ import { sourceTickClock, wallTickClock } from '../runner/tick-clock';
 import { ClosingStack } from './closing-stack';
 import { environmentOf } from './environment-of';
 import { historyLayout } from './history-layout';
+import { healthOf } from './health-of';
 import { openBroker, type BrokerInUse } from './open-broker';
 import { openDemoPlants } from './open-demo-plants';
 import type { BrokerUse } from './open-embedded-broker';
 import { openEntrance, sayFirstLink } from './open-entrance';
-import type { BrokerUse } from './open-embedded-broker';
+import { openLog } from './open-log';
 import { openReload, withReasons } from './open-reload';
 import { openSite } from './open-site';
 import { openStores } from './open-stores';
@@ -58,8 +60,10 @@ export interface StartOptions {
   readonly siteWorker: URL | null;
   /** One line for the one who started the program. */
   readonly say: (line: string) => void;
-  /** An unexpected fault, for the error output. */
+  /** An unexpected fault; the log tells it too. */
   readonly report: (fault: unknown) => void;
+  /** Takes whole lines of the log; left out, there is none. */
+  readonly print?: (line: string, level: LogLevel) => void;
 }
 
 export interface RunningBackend {
@@ -88,9 +92,9 @@ export async function startBackend(options: StartOptions): Promise<RunningBacken
 }
 
 async function open(environment: Environment, options: StartOptions, closing: ClosingStack): Promise<RunningBackend> {
-  const { say } = options;
   const clock = new SystemClock();
   const ticker = new SystemTicker();
+  const { say, report, ...logs } = openLog(environment, options, clock, ticker, closing);
   const loaded = await openSite(environment.siteFile, say);
   const { site } = loaded;
   const opened = await openStores(environment, options.historyWorker, closing);
@@ -127,7 +131,7 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
     monotonicMs: () => clock.monotonicMs(),
   };
   closing.add(keepDays(new LatestDays(energy), ticker));
-  const intake = new MqttIntake(intakeSettings(use, site, broker), runner.sink, gate, clock);
+  const intake = new MqttIntake(intakeSettings(use, site, broker), logs.watchIntake(runner.sink), gate, clock);
 
   const reader = new SiteReader(options.siteWorker);
   closing.add(() => reader.stop());
@@ -140,17 +144,18 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
     },
   });
 
-  const { frontendFolder, report } = options;
+  const { frontendFolder } = options;
   const {
     edge,
     people,
     parts: ofEntrance,
   } = openEntrance(environment, { journal, clock, ticker, demo: site.demo, report }, closing);
+  const health = withReasons(runner.health, () => reload.reasons());
   const parts: ValueProvider[] = [
     ...ofEntrance,
     { provide: CLOCK, useValue: clock },
     { provide: TICKER, useValue: ticker },
-    ...watched.parts(inForce.pipeline, gate),
+    ...watched.parts(inForce.pipeline, gate, logs.log),
     { provide: PROGRAM_VERSION, useValue: version },
     { provide: ALARM_JOURNAL, useValue: journal },
     { provide: HISTORY_STORE, useValue: store },
@@ -162,7 +167,7 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
     { provide: OPERATIONS, useValue: runner.operations },
     { provide: WATER_DESK, useValue: runner.water },
     { provide: TIGHTNESS_DESK, useValue: runner.tightness },
-    { provide: RUNNER_HEALTH, useValue: withReasons(runner.health, () => reload.reasons()) },
+    { provide: RUNNER_HEALTH, useValue: health },
     { provide: SITE_IN_FORCE, useValue: reload },
     { provide: BROKER_LINK, useValue: intake },
     { provide: SITE_CHECKER, useValue: reader },
@@ -177,6 +182,7 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
   closing.add(leavePlant);
   runner.start();
   await intake.start();
+  logs.watchHealth(healthOf(clock, { view: runner.live, broker: intake, history: store, runner: health, version }));
   sayBroker(intake, say);
   sayFirstLink(people, address, say);
   const simulator = environment.simulator ? { mqttUrl: broker.simulatorUrl, siteFile: environment.siteFile } : null;

@@ -27,6 +27,7 @@ export interface OwnFigures {
     rows(): readonly { readonly route: string; readonly statusClass: string; readonly count: number }[];
   };
   readonly feed: { readonly clients: number; readonly framesSent: number; readonly framesSkipped: number };
+  readonly log: { readonly lines: number; readonly heldBack: number };
   /** Of the plant that is watched. */
   site(): SiteFigures;
 }

@@ -3,6 +3,7 @@ import { connect } from 'node:net';
 import { join } from 'node:path';
 import type { Health, Intake } from '@ebbline/shared/contract/http-api';
 import { expect, it } from 'vitest';
+import { LINES_A_MINUTE } from '../../../backend/src/connections/logs/bounded-log';
 import { refusalCodes, type RefusalCode } from '../../../backend/src/evaluation/sample/acceptance';
 import { startEbbline, type Ebbline } from '../../helpers/ebbline';
 import { stopAfterEach } from '../../helpers/stop-after';
@@ -65,13 +66,33 @@ async function flood(sender: Sender, port: number, from: number, to: number, sta
 const residentMb = async ({ pid }: Ebbline): Promise<number> =>
   Number(/^VmRSS:\s+(\d+) kB/m.exec(await readFile(`/proc/${pid}/status`, 'utf8'))?.[1]) / 1024;
 
-it('a flood of bad bytes is refused and counted one by one; a good unit beside it loses nothing, and memory stays bounded', async () => {
+interface LogLine {
+  readonly time: string;
+  readonly level: string;
+  readonly room: string;
+  readonly code: string;
+  readonly message: string;
+  readonly counts?: { readonly more?: number };
+}
+
+/** Every line that was printed is one JSON object. */
+const linesOf = (output: string): readonly LogLine[] =>
+  output
+    .trimEnd()
+    .split('\n')
+    .map((line) => JSON.parse(line) as LogLine);
+
+it('a flood of bad bytes is refused and counted one by one; a good unit beside it loses nothing, memory and log stay bounded', async () => {
+  const startedMs = Date.now();
   const data = keep(await builtDataFolder());
   const siteFile = join(data.path, 'site.yaml');
   const text = await readFile(smallSiteFile, 'utf8');
   await writeFile(siteFile, text.replace('intake:\n', "intake:\n  subscriptions: ['small/#']\n"));
   const ebbline = keep(
-    await startEbbline({ data: data.path, env: { EBBLINE_SITE: siteFile, EBBLINE_SIMULATOR: 'off' } }),
+    await startEbbline({
+      data: data.path,
+      env: { EBBLINE_SITE: siteFile, EBBLINE_SIMULATOR: 'off', EBBLINE_LOG: 'json' },
+    }),
   );
   const { broker } = await ebbline.get<Health>('/api/health');
   const port = Number(broker.address.split(':').at(-1));
@@ -102,4 +123,12 @@ it('a flood of bad bytes is refused and counted one by one; a good unit beside i
   expect(counted.topics.length).toBeLessThanOrEqual(1000);
   if (process.platform === 'linux') expect((await residentMb(ebbline)) - before).toBeLessThan(GROWTH_MB);
   expect((await ebbline.get<Health>('/api/health')).status).toBe('ok');
+
+  await ebbline.stop();
+  const told = linesOf(ebbline.output()).filter(({ room }) => room === 'intake');
+  const minutes = Math.ceil((Date.now() - startedMs) / 60_000) + 1;
+  expect(told.length).toBeLessThanOrEqual(minutes * refusalCodes.length * (LINES_A_MINUTE + 1));
+  const sums = new Map<string, number>();
+  for (const { code, counts } of told) sums.set(code, (sums.get(code) ?? 0) + (counts?.more ?? 1));
+  expect(Object.fromEntries(sums)).toEqual(Object.fromEntries(refusalCodes.map((code) => [code, ROUNDS])));
 }, 240_000);

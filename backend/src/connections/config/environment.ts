@@ -26,6 +26,8 @@ export interface Environment {
   readonly openId: OpenIdEnvironment | null;
   readonly simulator: boolean;
   readonly clock: 'wall' | 'source';
+  /** How lines of the log look. */
+  readonly log: 'human' | 'json';
 }
 
 export interface MqttFiles {
@@ -72,6 +74,7 @@ export function readEnvironment(variables: Variables, places: Places): Result<En
     openId: readOpenId(variables, faults),
     simulator: readFlag('EBBLINE_SIMULATOR', value('EBBLINE_SIMULATOR'), siteFile === places.demoSiteFile, faults),
     clock: readWord('EBBLINE_CLOCK', value('EBBLINE_CLOCK'), ['wall', 'source'], faults),
+    log: readWord('EBBLINE_LOG', value('EBBLINE_LOG'), ['human', 'json'], faults),
   };
   faults.push(...unknownNames(variables), ...tooOpen(environment), ...filesInVain(environment));
   return faults.length > 0 ? fail(faults) : ok(Object.freeze(environment));
@@ -93,6 +96,7 @@ const known: readonly string[] = [
   'EBBLINE_INFLUX_URL',
   'EBBLINE_SIMULATOR',
   'EBBLINE_CLOCK',
+  'EBBLINE_LOG',
 ];
 
 /** Settings of the simulator itself, and of the tests, are read elsewhere. */

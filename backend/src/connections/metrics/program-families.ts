@@ -17,6 +17,12 @@ export interface ProgramFacts {
 export const programFamilies = (facts: ProgramFacts): readonly MetricFamily[] => [
   ...storeFamilies(facts),
   ...webFamilies(facts.figures),
+  counter('ebbline_log_lines', 'Lines of the log written.', facts.figures.log.lines),
+  counter(
+    'ebbline_log_held_back_lines',
+    'Lines that were counted only, too many being alike.',
+    facts.figures.log.heldBack,
+  ),
   ...processFamilies(facts),
 ];
 

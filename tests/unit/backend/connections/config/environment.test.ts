@@ -30,6 +30,7 @@ describe('the environment', () => {
         },
         simulator: true,
         clock: 'wall',
+        log: 'human',
       },
     });
     expect(environment.ok && Object.isFrozen(environment.value)).toBe(true);
