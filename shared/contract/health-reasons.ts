@@ -31,6 +31,10 @@ export const healthReasons = {
     means: 'old history could not be sealed or removed',
     action: 'See to room and permissions of the data folder; it is tried again within a minute.',
   },
+  HISTORY_DAMAGED: {
+    means: 'a file of history is missing or can’t be read; the rest of history can be',
+    action: 'Put the file back from a back-up; look after the disk, since damage seldom comes alone.',
+  },
   JOURNAL_FAILING: {
     means: 'the journal refuses writes; alarms go on in memory, nothing can be acknowledged',
     action: 'Keep Ebbline running; free room on the disk of the data folder and see that it may be written to.',

@@ -189,40 +189,6 @@ describe('an hour too big to be put in unit order at once', () => {
   });
 });
 
-describe('a sealed file that is damaged', () => {
-  const countOf = async (fromMs: number, toMs: number) =>
-    plain(await store.read({ ...pressure, fromMs, toMs, buckets: 60 })).count.reduce<number>(
-      (sum, count) => sum + (count ?? 0),
-      0,
-    );
-  let damaged: string;
-  beforeEach(async () => {
-    await store.write(pressures(startMs, 2 * 3600, (index) => index));
-    await store.maintain(startMs + 4 * hour);
-    damaged = `seconds/${filesOf('seconds')[0]}`;
-    writeFileSync(join(folder, damaged), 'not a Parquet file any more');
-  });
-
-  it('is named by a read of its hour, and other hours are read as before', async () => {
-    await expect(countOf(startMs, startMs + hour)).rejects.toMatchObject({
-      code: 'HISTORY_READ_FAILED',
-      message: expect.stringContaining(damaged) as unknown,
-    });
-    expect(await countOf(startMs + hour, startMs + 2 * hour)).toBe(3600);
-  });
-
-  it('holds up the late rows of its own hour, aloud, and neither other hours nor new rows', async () => {
-    await store.write(pressures(startMs + second, 1, () => 5));
-    await store.maintain(startMs + 4 * hour);
-    await store.write(pressures(startMs + 3 * hour, 60, (index) => index));
-    await expect(store.maintain(startMs + 6 * hour)).rejects.toMatchObject({ code: 'HISTORY_MAINTAIN_FAILED' });
-    expect(store.health()).toMatchObject({ state: 'failing', message: expect.stringContaining(damaged) as unknown });
-    expect(filesOf('seconds').filter((name) => name.startsWith('2025-06-01T0300'))).toHaveLength(1);
-    expect(filesOf('seconds').filter((name) => name.endsWith('.writing'))).toEqual([]);
-    expect(await countOf(startMs + 3 * hour, startMs + 4 * hour)).toBe(60);
-  });
-});
-
 describe('retention', () => {
   const days = { rawDays: 1, rawBytes: 10e9, minuteDays: 3 };
   const reopen = async (retention: typeof days) => {

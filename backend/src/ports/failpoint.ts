@@ -3,12 +3,13 @@
  * `EBBLINE_TEST_FAILPOINT=name` of the environment, or `name:count` for the count-th time that it is passed. In order of the data.
  */
 export const failpointNames = [
+  // The columns of a new site's history, before anything else.
+  'layout-mid-commit',
   // The journal: one transaction for the entries, the standing records and the head of the chain.
   'journal-mid-transaction',
   'journal-before-commit',
   'journal-after-commit',
   // The tail of history, and the acknowledgements that wait for it.
-  'layout-mid-commit',
   'tail-before-commit',
   'tail-after-commit',
   'tail-before-acknowledgement',

@@ -41,6 +41,8 @@ export interface HistoryHealth {
   readonly putAside?: PutAside | null;
   /** What could not be kept since the start, in words; each stays told. */
   readonly losses?: readonly string[];
+  /** What was written once and can't be read any more, for a person; absent or null where nothing is known of. */
+  readonly damaged?: string | null;
 }
 
 export interface PutAside {

@@ -89,6 +89,7 @@ export class WorkerHistoryStore implements HistoryStore {
       message: [...new Set(troubles)].join('; ') || null,
       rowsQueued: this.#sender.rowsQueued,
       bytesKept: inside?.bytesKept ?? null,
+      damaged: inside?.damaged ?? null,
     };
   }
 

@@ -12,11 +12,12 @@ import type {
 import { BucketSums } from '../bucket-sums';
 import { bucketPlan } from '../history-query';
 import { Catalogue } from './catalogue';
+import { DamagedFiles } from './damaged-files';
 import { databaseFile } from './kept-names';
 import { Maintenance } from './maintenance';
 import { Manifest } from './manifest';
 import { openDuckDb, type DuckDbLimits } from './open-duckdb';
-import { readFault } from './read-fault';
+import { canBeRead, readFault } from './read-fault';
 import { ReadGate } from './read-gate';
 import { readSql } from './read-sql';
 import { defaultRetention, type Retention } from './retention';
@@ -45,6 +46,7 @@ export class DuckDbHistoryStore implements HistoryStore {
   readonly #writer: TailWriter;
   readonly #gate: ReadGate;
   readonly #maintenance: Maintenance;
+  readonly #damaged: DamagedFiles;
   readonly #maintenanceQueue = new SerialQueue();
   #databaseBytes = 0;
   #faults: Partial<Record<'write' | 'maintain', string>> = {};
@@ -60,6 +62,7 @@ export class DuckDbHistoryStore implements HistoryStore {
     readonly maintenance: Maintenance;
   }) {
     this.#folder = parts.folder;
+    this.#damaged = new DamagedFiles(parts.folder);
     this.#instance = parts.instance;
     this.#connections = parts.connections;
     this.#catalogue = parts.catalogue;
@@ -107,6 +110,7 @@ export class DuckDbHistoryStore implements HistoryStore {
       maintenance,
     });
     await store.#measure();
+    await store.#lookForDamage();
     return store;
   }
 
@@ -136,7 +140,9 @@ export class DuckDbHistoryStore implements HistoryStore {
           sums.add(bucket, min, sum, max, count);
         }
       } catch (cause) {
-        throw await readFault(connection, this.#folder, statement.files, found.position, cause);
+        throw await readFault(connection, this.#folder, statement.files, found.position, cause, (names) =>
+          this.#damaged.note(names),
+        );
       } finally {
         connection.closeSync();
       }
@@ -147,6 +153,7 @@ export class DuckDbHistoryStore implements HistoryStore {
   maintain(nowMs: number): Promise<void> {
     return this.#maintenanceQueue.run(() =>
       this.#noting('maintain', async () => {
+        await this.#lookForDamage();
         await this.#maintenance.run(nowMs);
         await this.#measure();
       }),
@@ -160,6 +167,7 @@ export class DuckDbHistoryStore implements HistoryStore {
     return {
       state: faults.length > 0 ? 'failing' : 'ok',
       message: [...faults, ...left].join('; ') || null,
+      damaged: this.#damaged.message(),
       rowsQueued: this.#writer.rowsQueued,
       bytesKept: this.#databaseBytes + this.#manifest.kept.reduce((sum, file) => sum + file.bytes, 0),
     };
@@ -183,6 +191,12 @@ export class DuckDbHistoryStore implements HistoryStore {
       this.#faults = { ...this.#faults, [what]: fault instanceof Error ? fault.message : String(fault) };
       throw fault;
     }
+  }
+
+  async #lookForDamage(): Promise<void> {
+    const [, connection] = this.#connections;
+    if (connection === undefined) return;
+    await this.#damaged.look(this.#manifest.kept, (file) => canBeRead(connection, this.#folder, file, '*'));
   }
 
   async #measure(): Promise<void> {

@@ -1,0 +1,97 @@
+import { readdirSync, readFileSync, rmSync, utimesSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { DuckDbHistoryStore } from '../../backend/src/connections/history-store/embedded/duckdb-history-store';
+import { temporaryFolder, type TemporaryFolder } from '../helpers/temporary-folder';
+import { hour, layout, plain, pressure, pressures, second, startMs } from './history-samples';
+
+let root: TemporaryFolder;
+let folder: string;
+let store: DuckDbHistoryStore;
+
+beforeEach(async () => {
+  root = await temporaryFolder();
+  folder = join(root.path, 'history');
+  store = await DuckDbHistoryStore.open({ folder });
+  await store.useLayout(layout);
+});
+afterEach(async () => {
+  await store.close();
+  await root.stop();
+});
+
+const filesOf = (kind: string): string[] => readdirSync(join(folder, kind)).sort();
+
+describe('a sealed file that is damaged', () => {
+  const countOf = async (fromMs: number, toMs: number) =>
+    plain(await store.read({ ...pressure, fromMs, toMs, buckets: 60 })).count.reduce<number>(
+      (sum, count) => sum + (count ?? 0),
+      0,
+    );
+  let damaged: string;
+  let sound: Buffer;
+  let other: string;
+  beforeEach(async () => {
+    await store.write(pressures(startMs, 2 * 3600, (index) => index));
+    await store.maintain(startMs + 4 * hour);
+    damaged = `seconds/${filesOf('seconds')[0]}`;
+    other = `seconds/${filesOf('seconds')[1]}`;
+    sound = readFileSync(join(folder, damaged));
+    writeFileSync(join(folder, damaged), 'not a Parquet file any more');
+  });
+
+  it('is named by a read of its hour, and other hours are read as before', async () => {
+    await expect(countOf(startMs, startMs + hour)).rejects.toMatchObject({
+      code: 'HISTORY_READ_FAILED',
+      message: expect.stringContaining(damaged) as unknown,
+    });
+    expect(await countOf(startMs + hour, startMs + 2 * hour)).toBe(3600);
+  });
+
+  it('is told in health from the next start on, or from the next maintenance, until it is put back', async () => {
+    const whole = readFileSync(join(folder, other));
+    expect(store.health().damaged).toBeNull();
+    await store.maintain(startMs + 4 * hour);
+    expect(store.health()).toMatchObject({ state: 'ok', damaged: expect.stringContaining(damaged) as unknown });
+    await store.close();
+    rmSync(join(folder, other));
+    store = await DuckDbHistoryStore.open({ folder });
+    expect(store.health().damaged).toContain(other);
+    writeFileSync(join(folder, other), whole);
+    writeFileSync(join(folder, damaged), sound);
+    await store.maintain(startMs + 4 * hour);
+    expect(store.health().damaged).toBeNull();
+  });
+
+  it('of its own length is told once a read was refused, and left as it is', async () => {
+    const flipped = Buffer.from(sound);
+    flipped.fill(0xff, flipped.length - 200, flipped.length - 8);
+    writeFileSync(join(folder, damaged), flipped);
+    await store.close();
+    store = await DuckDbHistoryStore.open({ folder });
+    await store.useLayout(layout);
+    expect(store.health().damaged).toBeNull();
+    await expect(countOf(startMs, startMs + hour)).rejects.toMatchObject({ code: 'HISTORY_READ_FAILED' });
+    expect(store.health().damaged).toContain(damaged);
+    await store.maintain(startMs + 4 * hour);
+    expect(store.health().damaged).toContain(damaged);
+    expect(readFileSync(join(folder, damaged))).toEqual(flipped);
+    writeFileSync(join(folder, damaged), sound);
+    // The engine knows a changed file by its time, to the second.
+    utimesSync(join(folder, damaged), 1, 1);
+    await store.maintain(startMs + 4 * hour);
+    expect(store.health().damaged).toBeNull();
+    expect(await countOf(startMs, startMs + hour)).toBe(3600);
+  });
+
+  it('holds up the late rows of its own hour, aloud, and neither other hours nor new rows', async () => {
+    await store.write(pressures(startMs + second, 1, () => 5));
+    await store.maintain(startMs + 4 * hour);
+    await store.write(pressures(startMs + 3 * hour, 60, (index) => index));
+    await expect(store.maintain(startMs + 6 * hour)).rejects.toMatchObject({ code: 'HISTORY_MAINTAIN_FAILED' });
+    expect(store.health()).toMatchObject({ state: 'failing', message: expect.stringContaining(damaged) as unknown });
+    expect(filesOf('seconds').filter((name) => name.startsWith('2025-06-01T0300'))).toHaveLength(1);
+    expect(filesOf('seconds').filter((name) => name.endsWith('.writing'))).toEqual([]);
+    expect(await countOf(startMs + 3 * hour, startMs + 4 * hour)).toBe(60);
+  });
+});
