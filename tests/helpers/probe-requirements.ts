@@ -12,6 +12,7 @@ export const requirementNames = [
   'python-fluids',
   'data',
   'unshare',
+  'npm-audit',
 ] as const;
 /** Something outside the project that some tests need; nothing that ships needs it. */
 export type Requirement = (typeof requirementNames)[number];
@@ -47,6 +48,8 @@ export async function probeRequirements(): Promise<Requirements> {
     'python-fluids': { path: fluids, bring: debian('python3-fluids') },
     data: { path: data, bring: 'a folder ../shared/data beside the project with the recorded data sets' },
     unshare: { path: unshare, bring: `${debian('util-linux iproute2')}, and root or user namespaces` },
+    // Takes a second and the network: the one test that needs it looks itself (`foundNow`).
+    'npm-audit': { path: null, bring: 'a package registry within reach that answers npm audit' },
   };
 }
 
