@@ -1,7 +1,7 @@
 import { writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { onFreePort } from './free-port';
-import { startProcess } from './server-process';
+import { startProcess, type ServerProcess } from './server-process';
 import { temporaryFolder } from './temporary-folder';
 import { until } from './until';
 
@@ -14,6 +14,10 @@ export interface Mosquitto {
   readonly port: number;
   readonly url: string;
   readonly pid: number;
+  /** Ends it at once, without a farewell: sessions and messages that it held are gone. */
+  kill(): Promise<void>;
+  /** Starts it again on the same port. */
+  restart(): Promise<void>;
   stop(): Promise<void>;
 }
 
@@ -28,15 +32,31 @@ export function launchMosquitto(program: string, options: BrokerOptions = {}): P
       ...(options.configuration ?? ['allow_anonymous true']),
     ];
     await writeFile(configuration, `${lines.join('\n')}\n`, { mode: 0o644 });
-    const server = startProcess(program, ['-c', configuration]);
+    let server: ServerProcess | null = null;
+    const start = async (): Promise<ServerProcess> => {
+      const started = startProcess(program, ['-c', configuration]);
+      server = started;
+      const ready = until(() => /mosquitto version .* running/.test(started.output()), { what: 'mosquitto to run' });
+      await Promise.race([ready, started.ended]);
+      return started;
+    };
     const stop = async (): Promise<void> => {
-      await server.stop();
+      await server?.stop();
       await folder.stop();
     };
     try {
-      const ready = until(() => /mosquitto version .* running/.test(server.output()), { what: 'mosquitto to run' });
-      await Promise.race([ready, server.ended]);
-      return { port, url: `mqtt://127.0.0.1:${port}`, pid: server.pid, stop };
+      const { pid } = await start();
+      return {
+        port,
+        url: `mqtt://127.0.0.1:${port}`,
+        pid,
+        kill: async () => {
+          server?.child.kill('SIGKILL');
+          await server?.exit;
+        },
+        restart: async () => void (await start()),
+        stop,
+      };
     } catch (fault) {
       await stop();
       throw fault;

@@ -4,6 +4,8 @@ export interface CuttableLink {
   readonly url: string;
   /** Breaks every connection at once, without a farewell, as a pulled cable or a killed process does. */
   cut(): void;
+  /** True: nothing is passed on any more, and nothing is closed, as where a path between the machines is gone. */
+  silence(silent: boolean): void;
   /** While closed, new connections are refused. */
   allow(open: boolean): void;
   stop(): Promise<void>;
@@ -13,6 +15,7 @@ export interface CuttableLink {
 export async function cuttableLink(port: number): Promise<CuttableLink> {
   const sockets = new Set<Socket>();
   let open = true;
+  let isSilent = false;
   const server = createServer((near) => {
     if (!open) {
       near.resetAndDestroy();
@@ -25,7 +28,7 @@ export async function cuttableLink(port: number): Promise<CuttableLink> {
     ] as const) {
       sockets.add(one);
       one.on('data', (chunk) => {
-        if (!other.destroyed) other.write(chunk);
+        if (!isSilent && !other.destroyed) other.write(chunk);
       });
       one.on('error', () => undefined);
       one.on('close', () => {
@@ -41,6 +44,9 @@ export async function cuttableLink(port: number): Promise<CuttableLink> {
   return {
     url: `mqtt://127.0.0.1:${(server.address() as AddressInfo).port}`,
     cut,
+    silence: (silent) => {
+      isSilent = silent;
+    },
     allow: (now) => {
       open = now;
     },

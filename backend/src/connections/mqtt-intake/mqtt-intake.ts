@@ -28,6 +28,9 @@ export interface IntakeSettings {
   readonly note: string | null;
   /** 0 ≤ random < 1, for the back-off. */
   readonly random: () => number;
+  /** As of the session; tests have no time to wait. */
+  readonly keepaliveS?: number;
+  readonly connectWithinMs?: number;
 }
 
 /** Keeps a connection to the broker, hands every message on, and counts what became of it. */
