@@ -33,7 +33,7 @@ export function signInAt(url: string): SignIn {
 
 /** The part of the set-up link after #, as the program printed it; null where it printed none. */
 export const linkIn = (said: string): string | null =>
-  /Set up the first admin \(once\): \S+#(\S+)/.exec(said)?.[1] ?? null;
+  /Set up the first admin \(once\): \S+#([\w-]+)/.exec(said)?.[1] ?? null;
 
 /** @param said what the program has printed so far */
 export function signIn(url: string, said: () => string): SignIn {

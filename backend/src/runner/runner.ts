@@ -26,6 +26,7 @@ import { RunnerTightnessDesk } from './tightness-desk';
 import { RunnerWaterDesk } from './water-desk';
 import type { Scene } from './views/scene';
 import { timeText } from './views/time-text';
+import { probeJournal } from './watch/probe-journal';
 import { runnerReasons } from './watch/runner-reasons';
 import { SystemWatch, type RunnerWatch } from './watch/system-watch';
 
@@ -104,6 +105,7 @@ export function createRunner(parts: RunnerParts): Runner {
     [COMMIT_MS, () => drain.commit()],
     [EARLY_COMMIT_MS, () => drain.commitForWaiting()],
     [JOURNAL_RETRY_MS, () => runner.retryJournal()],
+    [JOURNAL_RETRY_MS, () => probeJournal(journal, parts.watch.journalWrites, unrecorded(), clock)],
     [MAINTAIN_MS, () => upkeep.begin()],
     [FOLLOW_MS, () => upkeep.follow()],
     [REMEMBER_MS, () => remembered.save()],

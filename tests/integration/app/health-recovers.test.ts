@@ -34,6 +34,8 @@ describe('a journal that another program holds', () => {
     await minute(0, 'dry');
     await well(app);
 
+    // A token is written down too, so it is asked for before.
+    await app.signIn.proof('Ines');
     const other = new Database(join(app.dataFolder, 'journal.sqlite'), { timeout: 0 });
     keep({ stop: () => void other.close() });
     other.exec('BEGIN IMMEDIATE');
@@ -46,6 +48,9 @@ describe('a journal that another program holds', () => {
       (await app.get<{ alarms: Alarm[] }>('/api/alarms')).alarms.find(({ entry }) => entry === 'WATER-1');
     const unrecorded = await until(water);
     expect(unrecorded.recorded).toBe(false);
+    const itself = async (): Promise<Alarm | undefined> =>
+      (await app.get<{ alarms: Alarm[] }>('/api/alarms')).alarms.find(({ entry }) => entry === 'SYS-2');
+    expect(await until(itself)).toMatchObject({ unit: null, hall: null, where: 'this program', recorded: false });
     const act = (): Promise<Response> =>
       app.send(`/api/alarms/${encodeURIComponent(unrecorded.id)}/acknowledge`, postJson({ operator: 'Ines' }));
     expect((await act()).status).toBe(503);
@@ -53,6 +58,7 @@ describe('a journal that another program holds', () => {
     other.exec('ROLLBACK');
     await well(app);
     expect((await until(water)).recorded).not.toBe(false);
+    expect((await itself())?.recorded).not.toBe(false);
     expect((await act()).status).toBe(200);
     expect(app.faults).toEqual([]);
   });

@@ -5,6 +5,7 @@ import type { HistoryStore } from '../../../../../backend/src/ports/history-stor
 import type { ProgramFigures, ProgramWatch } from '../../../../../backend/src/ports/program-watch';
 import { measuredHistory } from '../../../../../backend/src/runner/watch/measured-history';
 import { measuredJournal } from '../../../../../backend/src/runner/watch/measured-journal';
+import { probeJournal } from '../../../../../backend/src/runner/watch/probe-journal';
 import { SystemWatch } from '../../../../../backend/src/runner/watch/system-watch';
 import { TickFigures } from '../../../../../backend/src/runner/watch/tick-figures';
 import { WriteFigures } from '../../../../../backend/src/runner/watch/write-figures';
@@ -95,6 +96,36 @@ describe('what the judge is told of the program', () => {
     disks.health = { state: 'failing', message: 'no server' };
     clock.advance(1000);
     expect(system.state()?.historyTrouble).toBe('no server');
+  });
+});
+
+describe('a journal that refused and of which nothing waits', () => {
+  it('is asked whether it takes writes again, and keeps a record of it', () => {
+    const clock = new ManualClock(0);
+    const writes = new WriteFigures();
+    const reasons: string[] = [];
+    let refuses = true;
+    const journal = measuredJournal(
+      {
+        appendSystem: ({ reason }: { reason: string }) => {
+          if (refuses) throw new Error('no room');
+          reasons.push(reason);
+          return {};
+        },
+      } as unknown as AlarmJournal,
+      writes,
+      clock,
+    );
+    probeJournal(journal, writes, 0, clock);
+    writes.failed(new Error('no room'));
+    probeJournal(journal, writes, 3, clock);
+    expect(writes.refused).toBe(1);
+    probeJournal(journal, writes, 0, clock);
+    expect([writes.refused, writes.trouble]).toEqual([2, 'no room']);
+    refuses = false;
+    probeJournal(journal, writes, 0, clock);
+    expect(writes.trouble).toBeNull();
+    expect(reasons).toHaveLength(1);
   });
 });
 
