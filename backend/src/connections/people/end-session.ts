@@ -12,11 +12,12 @@ export function endSession(desk: PeopleDesk, caller: Caller, everywhere: boolean
   if (caller.by === 'token' || session === null) return ok(null);
   const isSame = (other: StoredSession): boolean =>
     everywhere ? other.personId === session.personId && other.name === session.name : other.id === session.id;
-  const gone = [...book.sessions.values()].filter(isSame).map(({ digest }): Change => ({ drop: 'session', digest }));
+  const ended = [...book.sessions.values()].filter(isSame);
+  const gone = ended.map(({ digest }): Change => ({ drop: 'session', digest }));
   for (const change of gone) book.remember(change);
   const reason = everywhere ? `signed out everywhere, ${gone.length} sessions` : 'signed out';
   const fault = book.commit(gone, { cause: 'signedOut', actor: caller.name, station, reason });
   if (fault === null) return ok(null);
-  if (fault === 'JOURNAL_UNAVAILABLE') book.keep(gone);
+  if (book.keep(gone) !== null) for (const { digest } of ended) book.owed.add(digest);
   return refused(fault);
 }

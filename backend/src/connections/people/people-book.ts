@@ -17,6 +17,8 @@ export class PeopleBook {
   readonly links = new Map<string, StoredLink>();
   readonly sessions = new Map<string, StoredSession>();
   readonly tokens = new Map<string, StoredToken>();
+  /** Ended in memory while the disk refused to take it; to be tried again, or a restart would bring it back. */
+  readonly owed = new Set<string>();
   readonly #database: PeopleDatabase;
   readonly #statements: PeopleStatements;
   readonly #audit: Audit;

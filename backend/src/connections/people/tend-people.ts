@@ -28,6 +28,7 @@ export class PeopleTending {
   keepTimes(): void {
     const { book } = this.#desk;
     const changes: Change[] = [
+      ...[...book.owed].map((digest): Change => ({ drop: 'session', digest })),
       ...[...book.sessions.values()]
         .filter((row) => (this.#sessions.get(row.digest)?.actedMs ?? row.begunMs) !== row.actedMs)
         .map((row): Change => ({ put: 'session', row })),
@@ -36,6 +37,7 @@ export class PeopleTending {
         .map((row): Change => ({ put: 'token', row })),
     ];
     if (book.keep(changes) !== null) return;
+    book.owed.clear();
     this.#sessions.clear();
     this.#tokens.clear();
     for (const row of book.sessions.values()) this.#sessions.set(row.digest, row);
