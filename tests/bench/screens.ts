@@ -1,5 +1,5 @@
-import type { Frame, ScreenToServer, ServerToScreen, View } from '@ebbline/shared/contract/live-feed';
-import { io, type Socket } from 'socket.io-client';
+import type { Frame, View } from '@ebbline/shared/contract/live-feed';
+import { openFeed } from '../helpers/feed';
 
 export interface Screen {
   readonly frames: () => number;
@@ -10,7 +10,7 @@ export interface Screen {
 
 /** A screen as the browser opens one; it takes each frame at once. */
 export function openScreen(url: string, view: View, timedPoint: string | null): Screen {
-  const socket: Socket<ServerToScreen, ScreenToServer> = io(url, { transports: ['websocket'] });
+  const socket = openFeed(url);
   const latenciesMs: number[] = [];
   let frames = 0;
   let newest = '';

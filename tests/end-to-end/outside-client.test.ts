@@ -1,10 +1,10 @@
-import type { Frame, LoopFrame, ScreenToServer, ServerToScreen } from '@ebbline/shared/contract/live-feed';
+import type { Frame, LoopFrame } from '@ebbline/shared/contract/live-feed';
 import type { PointList } from '@ebbline/shared/contract/http-api';
 import { fileURLToPath } from 'node:url';
-import { io, type Socket } from 'socket.io-client';
 import { describe, expect, test } from 'vitest';
 import { connectClient, startBroker, startEmbeddedBroker, type TestBroker } from '../helpers/broker';
 import { startEbbline } from '../helpers/ebbline';
+import { openFeed } from '../helpers/feed';
 import { stopAfterEach } from '../helpers/stop-after';
 import { until } from '../helpers/until';
 import { dataFolder } from './data-folder';
@@ -17,7 +17,7 @@ async function carriesToApiAndSocket(broker: TestBroker): Promise<void> {
   const env = { EBBLINE_SITE: smallSite, EBBLINE_MQTT_URL: broker.url, EBBLINE_SIMULATOR: 'off' };
   const ebbline = keep(await startEbbline({ data: data.path, env }));
   const { client } = keep(await connectClient(broker));
-  const socket: Socket<ServerToScreen, ScreenToServer> = io(ebbline.url, { transports: ['websocket'] });
+  const socket = openFeed(ebbline.url);
   keep({ stop: () => void socket.close() });
   let newest: Frame | null = null;
   socket.on('frame', (frame, taken) => {

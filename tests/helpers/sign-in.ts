@@ -11,6 +11,7 @@ export interface SignIn {
   proofFor(body: unknown): Promise<Proof>;
   /** Headers of the admin. */
   admin(): Promise<Proof>;
+  isDemo(): Promise<boolean>;
   /** What a socket sends with its handshake. */
   handshake(): Promise<Readonly<Record<string, string>>>;
   /** A cookie of the admin for a browser: name and value. */
@@ -52,17 +53,17 @@ export function signIn(url: string, said: () => string): SignIn {
         ? beginSession(url, '/api/session/sign-in', asked)
         : beginSession(url, '/api/session/set-up', { ...asked, link });
     });
-  const ways = async (): Promise<SessionState['ways']> => (await call<SessionState>(url, '/api/session', {})).ways;
+  const isDemo = async (): Promise<boolean> => (await call<SessionState>(url, '/api/session', {})).ways.demo;
   const proof = (name?: string): Promise<Proof> =>
     remembered(`name ${name ?? ''}`, async () => {
-      if (!(await ways()).demo)
-        return { authorization: `Bearer ${await newToken(url, name ?? machine, await admin())}` };
+      if (!(await isDemo())) return { authorization: `Bearer ${await newToken(url, name ?? machine, await admin())}` };
       return name === undefined ? {} : beginSession(url, '/api/session/demo', { name });
     });
   const entry: SignIn = {
     proof,
     proofFor: (body) => proof(actorIn(body)),
     admin,
+    isDemo,
     async handshake() {
       const { authorization } = await proof();
       return authorization === undefined ? {} : { token: authorization.replace('Bearer ', '') };

@@ -1,5 +1,5 @@
-import type { LoopFrame, ScreenToServer, ServerToScreen } from '@ebbline/shared/contract/live-feed';
-import { io, type Socket } from 'socket.io-client';
+import type { LoopFrame } from '@ebbline/shared/contract/live-feed';
+import { openFeed } from '../helpers/feed';
 
 export interface LoopWatch {
   /** The newest frame of a unit. */
@@ -11,7 +11,7 @@ export interface LoopWatch {
 export function watchLoops(url: string, units: readonly string[]): LoopWatch {
   const frames = new Map<string, LoopFrame>();
   const sockets = units.map((unit) => {
-    const socket: Socket<ServerToScreen, ScreenToServer> = io(url, { transports: ['websocket'], forceNew: true });
+    const socket = openFeed(url);
     socket.on('connect', () => socket.emit('show', { screen: 'loop', unit }));
     socket.on('frame', (frame, taken) => {
       if (frame.screen === 'loop') frames.set(unit, frame);

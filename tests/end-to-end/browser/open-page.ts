@@ -1,5 +1,6 @@
 import type { Browser, Page } from 'playwright-core';
 import { launchBrowser } from '../../helpers/browser';
+import { signInAt } from '../../helpers/sign-in';
 
 export interface OpenPage {
   readonly browser: Browser;
@@ -9,7 +10,7 @@ export interface OpenPage {
   stop(): Promise<void>;
 }
 
-/** A browser with one page on the program's own address. */
+/** A browser with one page on the program's own address; signed in, unless it is the demo site. */
 export async function openPage(
   url: string,
   options: { readonly colorScheme?: 'light' | 'dark' } = {},
@@ -20,6 +21,9 @@ export async function openPage(
     deviceScaleFactor: 1,
     ...options,
   });
+  const entry = signInAt(url);
+  // The demo site is looked at by anyone at this machine.
+  if (!(await entry.isDemo())) await context.addCookies([{ ...(await entry.cookie()), url }]);
   const page = await context.newPage();
   const troubles: string[] = [];
   page.on('pageerror', (fault) => troubles.push(`script: ${fault.message}`));

@@ -1,8 +1,8 @@
 import { fileURLToPath } from 'node:url';
-import { io, type Socket } from 'socket.io-client';
-import type { Frame, ScreenToServer, ServerToScreen, View } from '@ebbline/shared/contract/live-feed';
+import type { Frame, View } from '@ebbline/shared/contract/live-feed';
 import { startBackend } from '../../../backend/src/main';
-import { signIn, signInAt, type SignIn } from '../../helpers/sign-in';
+import { openFeed, type Feed } from '../../helpers/feed';
+import { signIn, type SignIn } from '../../helpers/sign-in';
 import { temporaryFolder } from '../../helpers/temporary-folder';
 
 export const smallSiteFile = fileURLToPath(new URL('../../helpers/sites/small-site.yaml', import.meta.url));
@@ -93,7 +93,7 @@ export const postJson = (body: unknown): RequestInit => ({
 export interface Screen {
   readonly frames: Frame[];
   readonly refusals: { readonly code: string }[];
-  readonly socket: Socket<ServerToScreen, ScreenToServer>;
+  readonly socket: Feed;
   /** Acknowledgements of frames that were not taken; each lets the next frame come. */
   readonly held: (() => void)[];
   show(view: View): void;
@@ -102,12 +102,7 @@ export interface Screen {
 
 /** A screen as an outsider would connect one. `takes`: whether it takes frames by itself. */
 export function connectScreen(url: string, takes = true): Screen {
-  const socket: Screen['socket'] = io(url, {
-    transports: ['websocket'],
-    reconnection: false,
-    forceNew: true,
-    auth: (give) => void signInAt(url).handshake().then(give),
-  });
+  const socket = openFeed(url, false);
   const frames: Frame[] = [];
   const refusals: { code: string }[] = [];
   const held: (() => void)[] = [];
