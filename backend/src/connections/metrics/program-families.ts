@@ -30,6 +30,8 @@ const storeFamilies = ({ figures, history }: ProgramFacts): readonly MetricFamil
   ...writes('journal', 'Entries that the journal took.', figures.journalWrites),
   ...writes('history', 'Rows that history took.', figures.historyWrites),
   gauge('ebbline_history_queued_rows', 'Rows that wait to be written.', history.rowsQueued),
+  gauge('ebbline_history_put_aside_rows', 'Rows that wait on the disk.', history.putAside?.rows ?? 0),
+  gauge('ebbline_history_put_aside_bytes', 'What they take there.', history.putAside?.bytes ?? 0),
   gauge(
     'ebbline_history_kept_bytes',
     'What history takes on the disk; absent where not known.',
