@@ -9,6 +9,7 @@ import { ENTRANCE } from '../ports/entrance';
 import { IDENTITY } from '../ports/identity';
 import { PEOPLE, type People } from '../ports/people';
 import type { ClosingStack } from './closing-stack';
+import { openOpenId } from './open-open-id';
 import { openPeople, type PeoplePlace } from './open-people';
 
 export interface OpenEntrance {
@@ -19,10 +20,15 @@ export interface OpenEntrance {
 
 /** Who is let in, and who acts. */
 export function openEntrance(
-  { httpHost: host, dataFolder, edge: { proxies, publicUrl } }: Environment,
+  environment: Environment,
   place: Omit<PeoplePlace, 'dataFolder'>,
   closing: ClosingStack,
 ): OpenEntrance {
+  const {
+    httpHost: host,
+    dataFolder,
+    edge: { proxies, publicUrl },
+  } = environment;
   const edge = createEdge({ host, proxies, publicUrl });
   const demo = place.demo && !edge.exposed;
   const { people, audit } = openPeople({ ...place, dataFolder, demo }, closing);
@@ -32,6 +38,7 @@ export function openEntrance(
     { provide: PEOPLE, useValue: people },
     { provide: AUDIT, useValue: audit },
     { provide: ENTRANCE, useValue: entrance },
+    openOpenId(environment, place.clock),
     { provide: IDENTITY, useValue: new CallerIdentity(audit) },
   ];
   return { edge, people, parts };

@@ -1,5 +1,5 @@
 import type { Result } from '@ebbline/shared/errors/result';
-import type { ForeignIdentity } from './people';
+import type { Caller, ForeignIdentity } from './people';
 
 export const openIdFaults = [
   /** No provider is set. */
@@ -26,17 +26,29 @@ export interface BegunOpenId {
   readonly secretEndsSeconds: number;
 }
 
+/** How the browser reaches this program; the provider sends it back the same way. */
+export interface Reached {
+  readonly secure: boolean;
+  /** Host and port, checked by the edge. */
+  readonly host: string;
+}
+
+export interface FinishedOpenId {
+  readonly who: ForeignIdentity;
+  /** Who was signed in with that browser when it began. */
+  readonly before: Caller | null;
+}
+
 /** Sign-in at an identity provider: authorization code flow with PKCE, state and nonce. */
 export interface OpenId {
   /** What to write on the button; null: no provider is set. */
   label(): string | null;
-  /** @param returnAddress of `/api/session/open-id/return`, as browsers reach it and as the provider knows it */
-  begin(returnAddress: string): Promise<Result<BegunOpenId, OpenIdFault>>;
+  begin(reached: Reached, before: Caller | null): Promise<Result<BegunOpenId, OpenIdFault>>;
   /**
    * @param query what follows the ? of the address at which the browser came back
    * @param secret of the cookie; null where none came
    */
-  finish(query: string, secret: string | null): Promise<Result<ForeignIdentity, OpenIdFault>>;
+  finish(query: string, secret: string | null): Promise<Result<FinishedOpenId, OpenIdFault>>;
 }
 
 export const OPEN_ID = Symbol('OpenId');

@@ -5,6 +5,7 @@ import { type OpenIdProvider, startOpenIdProvider } from '../../helpers/open-id-
 import { stopAfterEach } from '../../helpers/stop-after';
 
 const keep = stopAfterEach();
+const reached = { secure: false, host: '127.0.0.1:8080' };
 const returnAddress = 'http://127.0.0.1:8080/api/session/open-id/return';
 const client = { clientId: 'ebbline', clientSecret: 'kept%by:both & no one else' };
 const people = {
@@ -32,6 +33,7 @@ const settings = (changes: Partial<OpenIdSettings> = {}): OpenIdSettings => ({
     { value: 'night-shift', role: 'operator' },
     { value: 'plant', role: 'engineer' },
   ],
+  publicUrl: null,
   ...changes,
 });
 const ebbline = (changes: Partial<OpenIdSettings> = {}): OpenIdClient =>
@@ -43,7 +45,7 @@ interface Begun {
 }
 
 async function begun(openId: OpenIdClient): Promise<Begun> {
-  const begin = await openId.begin(returnAddress);
+  const begin = await openId.begin(reached, null);
   if (!begin.ok) throw new Error(begin.fault.message);
   return begin.value;
 }
@@ -74,26 +76,44 @@ describe('sign-in at an identity provider', () => {
     }
   });
 
+  it('is sent back to the public address by those who come from there, and to this machine by who sits at it', async () => {
+    const openId = ebbline({ publicUrl: 'https://hall.example' });
+    const returnOf = async (reached: { secure: boolean; host: string }): Promise<string | null> => {
+      const begin = await openId.begin(reached, null);
+      return begin.ok ? new URL(begin.value.address).searchParams.get('redirect_uri') : null;
+    };
+    const path = '/api/session/open-id/return';
+    expect(await returnOf({ secure: true, host: 'rewritten.by.proxy' })).toBe(`https://hall.example${path}`);
+    expect(await returnOf({ secure: false, host: '[::1]:8080' })).toBe(`http://[::1]:8080${path}`);
+    expect(await returnOf(reached)).toBe(returnAddress);
+  });
+
   it('knows who came back, by name and the highest role that a group of theirs has', async () => {
     const openId = ebbline();
     const { issuer } = provider;
     expect(await signedIn(openId, 'ines')).toEqual({
       ok: true,
-      value: { issuer, subject: 'ines', name: 'Ines Vidal', role: 'operator' },
+      value: { who: { issuer, subject: 'ines', name: 'Ines Vidal', role: 'operator' }, before: null },
     });
-    expect(await signedIn(openId, 'omar')).toMatchObject({ ok: true, value: { name: 'Omar Lindt', role: 'engineer' } });
+    expect(await signedIn(openId, 'omar')).toMatchObject({
+      ok: true,
+      value: { who: { name: 'Omar Lindt', role: 'engineer' } },
+    });
   });
 
   it('takes claims of the ID token itself, where the provider puts them there', async () => {
     provider = keep(await startOpenIdProvider({ ...client, returnAddress, people, byUserInfo: false }));
     expect(await signedIn(ebbline(), 'ines')).toMatchObject({
       ok: true,
-      value: { name: 'Ines Vidal', role: 'operator' },
+      value: { who: { name: 'Ines Vidal', role: 'operator' } },
     });
   });
 
   it('does not name anyone by a mail address that the provider has not verified', async () => {
-    expect(await signedIn(ebbline(), 'mail')).toMatchObject({ ok: true, value: { name: 'mail', role: 'engineer' } });
+    expect(await signedIn(ebbline(), 'mail')).toMatchObject({
+      ok: true,
+      value: { who: { name: 'mail', role: 'engineer' } },
+    });
   });
 
   it.each(['guest', 'stranger'])('lets %s not in, to whom no group gives a role', async (login) => {
@@ -165,9 +185,9 @@ describe('sign-in at an identity provider', () => {
 
   it('says that a provider is away or names itself otherwise, and asks it again the next time', async () => {
     const away = ebbline({ issuer: 'http://127.0.0.1:9' });
-    expect(await away.begin(returnAddress)).toMatchObject({ ok: false, fault: { code: 'OPEN_ID_UNREACHABLE' } });
+    expect(await away.begin(reached, null)).toMatchObject({ ok: false, fault: { code: 'OPEN_ID_UNREACHABLE' } });
     const other = ebbline({ issuer: `${provider.issuer}/other` });
-    expect(await other.begin(returnAddress)).toMatchObject({ ok: false, fault: { code: 'OPEN_ID_UNREACHABLE' } });
+    expect(await other.begin(reached, null)).toMatchObject({ ok: false, fault: { code: 'OPEN_ID_UNREACHABLE' } });
 
     const openId = ebbline();
     const { address, secret } = await begun(openId);

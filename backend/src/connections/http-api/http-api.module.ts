@@ -6,6 +6,7 @@ import { EnergyController } from './energy.controller';
 import { HistoryController } from './history.controller';
 import { IntakeController } from './intake.controller';
 import { OpenApiController } from './openapi.controller';
+import { OpenIdController } from './open-id.controller';
 import { PeopleController } from './people.controller';
 import { PermitsController } from './permits.controller';
 import { ReadyController } from './ready.controller';
@@ -31,6 +32,7 @@ import { TokensController } from './tokens.controller';
     IntakeController,
     DemoController,
     SessionController,
+    OpenIdController,
     PeopleController,
     TokensController,
     OpenApiController,

@@ -8,6 +8,7 @@ import {
   type SessionState,
 } from '@ebbline/shared/contract/people';
 import { ENTRANCE, type Entrance } from '../../ports/entrance';
+import { OPEN_ID, type OpenId } from '../../ports/open-id';
 import { PEOPLE, type BegunSession, type Caller, type People } from '../../ports/people';
 import { checkInput } from './check-input';
 import { peopleAnswer } from './people-problem';
@@ -22,6 +23,7 @@ export class SessionController {
   constructor(
     @Inject(PEOPLE) private readonly people: People,
     @Inject(ENTRANCE) private readonly entrance: Entrance,
+    @Inject(OPEN_ID) private readonly openId: Pick<OpenId, 'label'>,
   ) {}
 
   @Get()
@@ -103,6 +105,6 @@ export class SessionController {
 
   private stateOf(caller: Caller | null): SessionState {
     const { demo } = this.entrance;
-    return sessionState(caller, { demo, openIdLabel: null, setUpNeeded: this.people.setUpNeeded() });
+    return sessionState(caller, { demo, openIdLabel: this.openId.label(), setUpNeeded: this.people.setUpNeeded() });
   }
 }

@@ -9,7 +9,7 @@ export interface WebRequest {
 export interface WebResponse {
   readonly headersSent: boolean;
   status(code: number): this;
-  set(name: string, value: string): this;
+  set(name: string, value: string | string[]): this;
   type(mediaType: string): this;
   send(body: string): this;
   sendFile(path: string, options: object): void;

@@ -1,9 +1,9 @@
 import * as client from 'openid-client';
 import { fail, ok, type Result } from '@ebbline/shared/errors/result';
-import type { BegunOpenId, OpenId, OpenIdFault } from '../../ports/open-id';
-import type { ForeignIdentity } from '../../ports/people';
+import type { BegunOpenId, FinishedOpenId, OpenId, OpenIdFault, Reached } from '../../ports/open-id';
+import type { Caller } from '../../ports/people';
 import { nameOfClaims, roleOfClaims, type Claims } from './identity-of-claims';
-import { notBegun, refusal, saysNo, unreachable } from './open-id-faults';
+import { noRole, notBegun, refusal, saysNo, unreachable } from './open-id-faults';
 import type { OpenIdSettings } from './open-id-settings';
 import { Provider } from './provider';
 import { attemptSeconds, SignInAttempts, type Attempt } from './sign-in-attempts';
@@ -24,11 +24,13 @@ export class OpenIdClient implements OpenId {
     return new URL(this.settings.issuer).host;
   }
 
-  async begin(returnAddress: string): Promise<Result<BegunOpenId, OpenIdFault>> {
+  async begin(reached: Reached, before: Caller | null): Promise<Result<BegunOpenId, OpenIdFault>> {
     const configuration = await this.#provider.configuration().catch(() => null);
     if (configuration === null) return fail(unreachable);
     const state = client.randomState();
-    const attempt = { returnAddress, verifier: client.randomPKCECodeVerifier(), nonce: client.randomNonce() };
+    const returnAddress = this.#returnAddress(reached);
+    const verifier = client.randomPKCECodeVerifier();
+    const attempt = { returnAddress, verifier, nonce: client.randomNonce(), before };
     const address = client.buildAuthorizationUrl(configuration, {
       redirect_uri: returnAddress,
       scope: this.settings.scope,
@@ -41,7 +43,7 @@ export class OpenIdClient implements OpenId {
     return ok({ address: address.href, secret, secretEndsSeconds: attemptSeconds });
   }
 
-  async finish(query: string, secret: string | null): Promise<Result<ForeignIdentity, OpenIdFault>> {
+  async finish(query: string, secret: string | null): Promise<Result<FinishedOpenId, OpenIdFault>> {
     const state = new URLSearchParams(query).get('state');
     const attempt = state === null || secret === null ? null : this.#attempts.take(state, secret, this.nowMs());
     if (state === null || attempt === null) return fail(notBegun);
@@ -50,20 +52,25 @@ export class OpenIdClient implements OpenId {
     const configuration = await this.#provider.configuration().catch(() => null);
     if (configuration === null) return fail(unreachable);
     try {
-      return this.#identity(await provenClaims(configuration, state, attempt, query, this.settings.claim));
+      const claims = await provenClaims(configuration, state, attempt, query, this.settings.claim);
+      return this.#finished(claims, attempt);
     } catch (fault) {
       return fail(refusal(fault));
     }
   }
 
-  #identity(claims: Claims & { readonly sub: string }): Result<ForeignIdentity, OpenIdFault> {
+  /** As it is registered at the provider: of the public address, or of this machine for who sits at it. */
+  #returnAddress({ secure, host }: Reached): string {
+    const { publicUrl } = this.settings;
+    const origin = secure && publicUrl !== null ? publicUrl : `${secure ? 'https' : 'http'}://${host}`;
+    return `${origin}/api/session/open-id/return`;
+  }
+
+  #finished(claims: Claims & { readonly sub: string }, { before }: Attempt): Result<FinishedOpenId, OpenIdFault> {
     const { issuer, claim, roles } = this.settings;
     const role = roleOfClaims(claims, claim, roles);
-    if (role !== null) return ok({ issuer, subject: claims.sub, name: nameOfClaims(claims, claims.sub), role });
-    return fail({
-      code: 'OPEN_ID_NO_ROLE',
-      message: `The identity provider knows you, but gives you no role here; ask an admin to add you to one of the groups of EBBLINE_OIDC_ROLES`,
-    });
+    if (role === null) return fail(noRole);
+    return ok({ who: { issuer, subject: claims.sub, name: nameOfClaims(claims, claims.sub), role }, before });
   }
 }
 

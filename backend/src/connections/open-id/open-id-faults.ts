@@ -11,6 +11,17 @@ export const notBegun: OpenIdFault = {
   message: 'This sign-in was not begun in this browser within the last ten minutes, or was used already; sign in again',
 };
 
+export const noRole: OpenIdFault = {
+  code: 'OPEN_ID_NO_ROLE',
+  message:
+    'The identity provider knows you, but nothing that it says of you has a role here (EBBLINE_OIDC_ROLES); ask an admin',
+};
+
+export const absent: OpenIdFault = {
+  code: 'OPEN_ID_ABSENT',
+  message: 'No identity provider is set (EBBLINE_OIDC_ISSUER); sign in by password',
+};
+
 /** Errors of RFC 6749 section 4.1.2.1 and OpenID Connect Core 1.0 section 3.1.2.6; any other word is not repeated. */
 const known =
   /^(access_denied|server_error|temporarily_unavailable|invalid_(request|scope)|unauthorized_client|(login|consent|interaction|account_selection)_required)$/;

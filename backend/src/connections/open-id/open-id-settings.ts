@@ -10,6 +10,8 @@ export interface OpenIdSettings {
   /** Which claim says who may do what. */
   readonly claim: string;
   readonly roles: readonly RoleOfValue[];
+  /** Origin under which browsers of others reach this program; null: this machine's only. */
+  readonly publicUrl: string | null;
 }
 
 export interface RoleOfValue {

@@ -1,9 +1,13 @@
 import { createHash, randomBytes, timingSafeEqual } from 'node:crypto';
 
+import type { Caller } from '../../ports/people';
+
 export interface Attempt {
   readonly returnAddress: string;
   readonly verifier: string;
   readonly nonce: string;
+  /** Who was signed in with that browser when it began. */
+  readonly before: Caller | null;
 }
 
 /** How long someone may take at the provider. */

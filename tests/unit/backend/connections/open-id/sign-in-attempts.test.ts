@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import { SignInAttempts } from '../../../../../backend/src/connections/open-id/sign-in-attempts';
 
-const attempt = { returnAddress: 'http://127.0.0.1:8080/', verifier: 'v', nonce: 'n' };
+const attempt = { returnAddress: 'http://127.0.0.1:8080/', verifier: 'v', nonce: 'n', before: null };
 
 it('gives an attempt back once, to the browser that began it, within ten minutes', () => {
   const attempts = new SignInAttempts();
