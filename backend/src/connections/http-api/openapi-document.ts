@@ -21,7 +21,7 @@ export function openApiDocument(version: string): JsonSchema {
         'Watches negative-pressure liquid-cooling loops. It monitors; it is no safety system. Times are ISO 8601 UTC.',
     },
     paths,
-    components: { schemas: { Problem: schemaOf(problemSchema, 'output') } },
+    components: { securitySchemes, schemas: { Problem: schemaOf(problemSchema, 'output') } },
   };
 }
 
@@ -43,6 +43,7 @@ function operation(route: Route): JsonSchema {
   return {
     operationId,
     summary,
+    ...securityOf(route),
     parameters: [...pathParameters(route.path), ...queryParameters(route.query)],
     ...(route.body === null ? {} : { requestBody: { required: true, content: json(schemaOf(route.body, 'input')) } }),
     responses: {
@@ -51,6 +52,24 @@ function operation(route: Route): JsonSchema {
     },
   };
 }
+
+/** How a caller shows who it is: a browser by the cookie of its session, a machine by a token. */
+const securitySchemes: JsonSchema = {
+  session: {
+    type: 'apiKey',
+    in: 'cookie',
+    name: 'ebbline-session',
+    description:
+      'Over TLS `__Host-ebbline-session`. Every POST also sends X-Ebbline-Csrf as GET /api/session gives it.',
+  },
+  token: { type: 'http', scheme: 'bearer', description: 'Made and withdrawn at /api/tokens.' },
+};
+
+/** Which right a route asks for; OpenAPI 3.0 has a place for scopes of OAuth only, so it is said in words too. */
+const securityOf = ({ right }: Route): JsonSchema =>
+  right === null
+    ? { security: [] }
+    : { security: [{ session: [] }, { token: [] }], description: `Needs the right \`${right}\`.`, 'x-right': right };
 
 const json = (schema: JsonSchema): JsonSchema => ({ 'application/json': { schema } });
 
