@@ -22,6 +22,5 @@ export const sys2: SystemEntry = {
   judge({ journalTrouble }, _limits, _active, finding) {
     finding.verdict = journalTrouble === null ? Verdict.no : Verdict.yes;
   },
-  detail: ({ journalTrouble, unrecorded }) =>
-    journalTrouble === null ? null : `Changes that wait: ${unrecorded}. ${journalTrouble}`,
+  detail: ({ unrecorded }) => `Changes that wait to be recorded: ${unrecorded}.`,
 };

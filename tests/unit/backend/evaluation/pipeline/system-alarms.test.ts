@@ -58,7 +58,7 @@ describe('alarms about the program itself', () => {
       where: 'this program',
       state: 'unacknowledged',
       priority: 3,
-      detail: 'Changes that wait: 3. the disk is full',
+      detail: 'Changes that wait to be recorded: 3.',
     });
   });
 
