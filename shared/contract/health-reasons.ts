@@ -47,6 +47,11 @@ export const healthReasons = {
     means: 'a newer content of the site file was refused; the one before is in force',
     action: 'Mend what /api/site/state names; the file is read again by itself.',
   },
+  CLOCK_STEPPED: {
+    means: 'the clock of the machine was stepped by more than 2 s since the start, or the machine stood still',
+    action:
+      'See that the clock of the machine is right, then start Ebbline anew: it takes the time from it at the start.',
+  },
   EVALUATION_LATE: {
     means: 'slices are judged late, and so every alarm comes late',
     action: 'Give Ebbline more processor time: see what else runs on the machine.',

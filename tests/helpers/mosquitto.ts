@@ -54,7 +54,9 @@ export function launchMosquitto(program: string, options: BrokerOptions = {}): P
           server?.child.kill('SIGKILL');
           await server?.exit;
         },
-        restart: async () => void (await start()),
+        restart: async () => {
+          await start();
+        },
         stop,
       };
     } catch (fault) {

@@ -27,7 +27,7 @@ export class PipelineRunner implements MessageSink {
 
   accept(message: RawMessage): Acceptance {
     if (this.judges && this.tickClock.kind === 'source') this.reach(message);
-    const acceptance = this.pipeline.accept(message, this.tickClock.nowMs());
+    const acceptance = this.pipeline.accept(message, this.tickClock.nowMs(), this.clock.wallMs());
     if (acceptance.accepted > 0) this.acceptedAtMs = this.clock.monotonicMs();
     return acceptance;
   }

@@ -133,6 +133,7 @@ export function createRunner(parts: RunnerParts): Runner {
           notWritten: drain.trouble(),
           notKept: upkeep.trouble(),
           notRemembered: remembered.trouble(),
+          steppedMs: tickClock.kind === 'wall' ? clock.wallMs() - nowMs() : 0,
         }),
     },
     start() {

@@ -61,7 +61,7 @@ function pipelineOf(pipeline: PipelineState, slices: SliceRunner, clock: Pipelin
   return {
     site,
     state: pipeline.state,
-    accept: (message, arrivalMs) => intake.accept(message, arrivalMs),
+    accept: (message, arrivalMs, wallMs) => intake.accept(message, arrivalMs, wallMs),
     advance(nowMs, system) {
       if (system !== undefined) pipeline.system = system;
       pipeline.transitions.length = 0;

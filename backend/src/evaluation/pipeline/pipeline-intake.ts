@@ -7,8 +7,10 @@ import type { PipelineState } from './pipeline-state';
 export class PipelineIntake {
   constructor(private readonly pipeline: PipelineState) {}
 
-  accept(message: RawMessage, arrivalMs: number): Acceptance {
+  /** `wallMs`: what the machine's clock says; it may have been stepped since the tick clock was set by it. */
+  accept(message: RawMessage, arrivalMs: number, wallMs = arrivalMs): Acceptance {
     const { site, state, intake } = this.pipeline;
+    intake.wallMs = wallMs;
     return acceptMessage(site, state, intake, message, arrivalMs, this.hear);
   }
 

@@ -31,7 +31,7 @@ export interface Pipeline {
   readonly site: CompiledSite;
   readonly state: SlotState;
   /** Decodes, converts, judges and keeps one message. Never throws whatever the bytes are. */
-  accept(message: RawMessage, arrivalMs: number): Acceptance;
+  accept(message: RawMessage, arrivalMs: number, wallMs?: number): Acceptance;
   /**
    * Runs every slice that is due up to `nowMs` (20 slices a second; units hashed to slices): `unitStep`
    * for each unit of the slice, `hallStep` once a second. The returned array is reused by the next call.

@@ -37,7 +37,7 @@ function sourceTime(
     return Number.NaN;
   }
   const sourceMs = readSourceTime(raw, plan.timeForm);
-  const refusal = timeRefusal(site, clock, sourceMs, arrivalMs);
+  const refusal = timeRefusal(site, clock, sourceMs, arrivalMs, context.wallMs);
   if (refusal === null) return sourceMs;
   acceptance.refuse(refusal, plan.topic, plan.timePath);
   return Number.NaN;

@@ -16,6 +16,8 @@ export const GatewayStatus = { unknown: 0, online: 1, gone: 2 } as const;
 /** What intake remembers beside the slots, and the objects that it writes again for each message. */
 export interface IntakeContext {
   readonly clock: ClockKind;
+  /** What the machine's clock says at this arrival. */
+  wallMs: number;
   readonly acceptance: AcceptanceCount;
   readonly decoded: DecodedPayload;
   readonly read: ReadValue;
@@ -46,6 +48,7 @@ export function createIntakeContext(site: CompiledSite, state: SlotState, clock:
   }
   return {
     clock,
+    wallMs: Number.NaN,
     acceptance: new AcceptanceCount(site),
     decoded: { document: undefined, refusal: null },
     read: { value: Number.NaN, refusal: null },
