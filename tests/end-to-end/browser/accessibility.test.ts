@@ -24,6 +24,9 @@ suiteNeeding(['chromium'], 'the screens, with an alarm standing', () => {
     ['A value that is opened', '/units/m1?value=vacuumMargin', 'value-uncertainty'],
     ['Energy', '/energy?unit=m1', 'together-heatRemoved'],
     ['Alarms', '/alarms', 'alarm-m1:WATER-1'],
+    ['Setup, as an admin sees it', '/setup', 'tokens'],
+    ['Your sign-in', '/account', 'account'],
+    ['Signing in', '/sign-in', 'sign-in'],
   ] as const;
   const cases = screens.flatMap(([name, path, shown]) =>
     (['light', 'dark'] as const).map((scheme) => ({ name, path, shown, scheme })),
