@@ -13,6 +13,8 @@ export interface EbblineOptions extends Omit<ProcessOptions, 'env'> {
   readonly data: string;
   /** Further variables of the environment; HTTP and MQTT ports are picked free unless set here. */
   readonly env?: Readonly<Record<string, string>>;
+  /** A program and its arguments that becomes this one, with mounts or limits of its own: `unshare`, `sh -c '… exec "$@"' sh`. */
+  readonly under?: readonly string[];
 }
 
 export interface Ebbline extends ServerProcess {
@@ -43,7 +45,9 @@ export function ebblineEnvironment(options: EbblineOptions): NodeJS.ProcessEnv {
 /** `node backend/start.mjs`, not waited for. */
 export function launchEbbline(options: EbblineOptions): ServerProcess {
   const root = options.root ?? projectRoot;
-  return startProcess(process.execPath, [join(root, 'backend/start.mjs')], {
+  const program = [process.execPath, join(root, 'backend/start.mjs')];
+  const [command = process.execPath, ...args] = [...(options.under ?? []), ...program];
+  return startProcess(command, args, {
     ...options,
     env: ebblineEnvironment(options),
   });

@@ -1,6 +1,7 @@
 import { execFile } from 'node:child_process';
 import { access, constants } from 'node:fs/promises';
 import { createRequire } from 'node:module';
+import { tmpdir } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { promisify } from 'node:util';
 
@@ -11,6 +12,7 @@ export const requirementNames = [
   'python-iapws',
   'python-fluids',
   'data',
+  'mounts',
   'unshare',
   'npm-audit',
 ] as const;
@@ -31,7 +33,7 @@ const run = promisify(execFile);
 
 /** Looks once for everything; the config of the test run keeps the answer for all workers. */
 export async function probeRequirements(): Promise<Requirements> {
-  const [mosquitto, influxdb, chromium, iapws, fluids, data, unshare] = await Promise.all([
+  const [mosquitto, influxdb, chromium, iapws, fluids, data, unshare, mounts] = await Promise.all([
     firstThatRuns(['/usr/sbin/mosquitto', 'mosquitto'], ['-h']),
     firstThatRuns(['/usr/bin/influxd', 'influxd'], ['version']),
     findBrowser(),
@@ -39,6 +41,7 @@ export async function probeRequirements(): Promise<Requirements> {
     pythonWith('fluids'),
     readableFolder(fileURLToPath(new URL('../../../shared/data', import.meta.url))),
     networkOfItsOwn(),
+    mountsOfItsOwn(),
   ]);
   return {
     mosquitto: { path: mosquitto, bring: debian('mosquitto') },
@@ -47,6 +50,7 @@ export async function probeRequirements(): Promise<Requirements> {
     'python-iapws': { path: iapws, bring: debian('python3-iapws') },
     'python-fluids': { path: fluids, bring: debian('python3-fluids') },
     data: { path: data, bring: 'a folder ../shared/data beside the project with the recorded data sets' },
+    mounts: { path: mounts, bring: `${debian('util-linux')}, and root or user namespaces that may mount` },
     unshare: { path: unshare, bring: `${debian('util-linux iproute2')}, and root or user namespaces` },
     // Takes a second and the network: the one test that needs it looks itself (`foundNow`).
     'npm-audit': { path: null, bring: 'a package registry within reach that answers npm audit' },
@@ -100,6 +104,17 @@ async function pythonWith(module: string): Promise<string | null> {
 async function networkOfItsOwn(): Promise<string | null> {
   try {
     await run('unshare', ['-rn', 'ip', 'link', 'set', 'lo', 'up'], { timeout: 20_000 });
+    return 'unshare';
+  } catch {
+    return null;
+  }
+}
+
+/** Can a program be run with mounts that it alone sees, made and undone from outside? Then the name of what does it (util-linux). */
+async function mountsOfItsOwn(): Promise<string | null> {
+  try {
+    await run('unshare', ['-rm', 'mount', '-t', 'tmpfs', '-o', 'size=1m', 'tmpfs', tmpdir()], { timeout: 20_000 });
+    await run('nsenter', ['--version'], { timeout: 20_000 });
     return 'unshare';
   } catch {
     return null;

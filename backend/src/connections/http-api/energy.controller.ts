@@ -3,6 +3,7 @@ import { energyQuerySchema, type EnergyReport } from '@ebbline/shared/contract/e
 import { ENERGY_TOTALS, type EnergyTotals } from '../../ports/energy-totals';
 import { HISTORY_STORE, type HistoryStore } from '../../ports/history-store';
 import { checkInput } from './check-input';
+import { historyProblem } from './history-problem';
 import { ProblemError } from './problem-error';
 
 /** Heat and electrical energy by the site's calendar. */
@@ -30,11 +31,7 @@ export class EnergyController {
     try {
       return await this.totals.report(request);
     } catch (cause) {
-      if (this.store.health().state === 'ok') throw cause;
-      throw new ProblemError(
-        'HISTORY_UNAVAILABLE',
-        'The history store does not answer; /api/health says why. It is tried again.',
-      );
+      throw historyProblem(cause, this.store.health().state === 'ok');
     }
   }
 }

@@ -3,6 +3,7 @@ import { historyQuerySchema, type HistoryColumns } from '@ebbline/shared/contrac
 import { HISTORY_STORE, type HistoryStore } from '../../ports/history-store';
 import { LIVE_VIEW, type LiveView } from '../../ports/live-view';
 import { checkInput } from './check-input';
+import { historyProblem } from './history-problem';
 import { ProblemError } from './problem-error';
 import { toHistoryColumns } from './to-history-columns';
 
@@ -34,11 +35,7 @@ export class HistoryController {
     try {
       return await this.store.read(query);
     } catch (cause) {
-      if (this.store.health().state === 'ok') throw cause;
-      throw new ProblemError(
-        'HISTORY_UNAVAILABLE',
-        'The history store does not answer; /api/health says why. It is tried again.',
-      );
+      throw historyProblem(cause, this.store.health().state === 'ok');
     }
   }
 }
