@@ -68,10 +68,11 @@ export async function startEbbline(options: EbblineOptions): Promise<Ebbline> {
   }
 }
 
-/** The address in the last whole line, or null while that line is another one. */
+/** The address in the last whole line, or null while that line is another one, such as the link for the first admin. */
 export function addressIn(output: string): string | null {
   const last = output.trimEnd().split('\n').at(-1) ?? '';
-  return /(http:\/\/[^\s"]+?)\/?("\})?\s*$/.exec(last)?.[1] ?? null;
+  // No path: the line before it may lead to the set-up of the first admin.
+  return /(http:\/\/[^\s"/#?]+)\/?("\})?\s*$/.exec(last)?.[1] ?? null;
 }
 
 function api(url: string, entry: SignIn): Pick<Ebbline, 'url' | 'signIn' | 'get' | 'post' | 'health' | 'alarms'> {
