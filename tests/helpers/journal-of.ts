@@ -2,11 +2,25 @@ import type { JournalRow } from '@ebbline/shared/contract/alarm';
 import { expect } from 'vitest';
 import type { Ebbline } from './ebbline';
 
-/** Every row of the journal of a running program, page by page. */
-export async function journalOf(ebbline: Ebbline): Promise<readonly JournalRow[]> {
+interface Page {
+  readonly rows: readonly JournalRow[];
+  readonly next: number | null;
+}
+
+/** The rows of the journal of a running program, but for those of people and access. */
+export const plantJournalOf = (ebbline: Ebbline): Promise<readonly JournalRow[]> =>
+  rowsOf((path) => ebbline.get<Page>(path));
+
+/** Every row of the journal of a running program, as an admin reads it, page by page. */
+export async function journalOf({ url, signIn }: Ebbline): Promise<readonly JournalRow[]> {
+  const headers = await signIn.admin();
+  return rowsOf(async (path) => (await (await fetch(`${url}${path}`, { headers })).json()) as Page);
+}
+
+async function rowsOf(read: (path: string) => Promise<Page>): Promise<readonly JournalRow[]> {
   const rows: JournalRow[] = [];
   for (let after: number | null = 0; after !== null;) {
-    const page: { rows: JournalRow[]; next: number | null } = await ebbline.get(`/api/alarms/journal?after=${after}`);
+    const page: Page = await read(`/api/alarms/journal?after=${after}`);
     rows.push(...page.rows);
     after = page.next;
   }

@@ -5,7 +5,7 @@ import type { HistoryColumns, Intake } from '@ebbline/shared/contract/http-api';
 import { stringify } from 'yaml';
 import { startRoomyBroker } from './broker';
 import { type Ebbline, startEbbline } from './ebbline';
-import { journalOf } from './journal-of';
+import { plantJournalOf } from './journal-of';
 import { connectPlayer, type Player } from './player';
 import type { TemporaryFolder } from './temporary-folder';
 
@@ -40,7 +40,7 @@ export async function startReplayedBackend(site: unknown, data: TemporaryFolder)
     ...player,
     ebbline,
     intake,
-    journal: () => journalOf(ebbline),
+    journal: () => plantJournalOf(ebbline),
     history: (unit, point, fromMs, toMs, buckets) => {
       const [from, to] = [fromMs, toMs].map((ms) => new Date(ms).toISOString());
       const query = new URLSearchParams({ unit, point, from: from ?? '', to: to ?? '', buckets: String(buckets) });
