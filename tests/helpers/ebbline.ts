@@ -68,11 +68,14 @@ export async function startEbbline(options: EbblineOptions): Promise<Ebbline> {
   }
 }
 
-/** The address in the last whole line, or null while that line is another one, such as the link for the first admin. */
+/** A line of the log, which goes on once the program runs: in words or as JSON. */
+const logged = /^(\d{4}-\d{2}-\d{2}T[\d:.]+Z (info|warning|error) |\{.*"level":"(warning|error)")/;
+
+/** The address in the last whole line of the start, or null while that line is another one. */
 export function addressIn(output: string): string | null {
-  const last = output.trimEnd().split('\n').at(-1) ?? '';
-  // No path: the line before it may lead to the set-up of the first admin.
-  return /(http:\/\/[^\s"/#?]+)\/?("\})?\s*$/.exec(last)?.[1] ?? null;
+  const lines = output.trimEnd().split('\n');
+  const last = lines.filter((line) => !logged.test(line)).at(-1) ?? '';
+  return /(http:\/\/[^\s"]+?)\/?("\})?\s*$/.exec(last)?.[1] ?? null;
 }
 
 function api(url: string, entry: SignIn): Pick<Ebbline, 'url' | 'signIn' | 'get' | 'post' | 'health' | 'alarms'> {
