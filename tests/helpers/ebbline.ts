@@ -75,7 +75,7 @@ const logged = /^(\d{4}-\d{2}-\d{2}T[\d:.]+Z (info|warning|error) |\{.*"level":"
 export function addressIn(output: string): string | null {
   const lines = output.trimEnd().split('\n');
   const last = lines.filter((line) => !logged.test(line)).at(-1) ?? '';
-  return /(http:\/\/[^\s"]+?)\/?("\})?\s*$/.exec(last)?.[1] ?? null;
+  return /(http:\/\/[^\s"#]+?)\/?("\})?\s*$/.exec(last)?.[1] ?? null;
 }
 
 function api(url: string, entry: SignIn): Pick<Ebbline, 'url' | 'signIn' | 'get' | 'post' | 'health' | 'alarms'> {
