@@ -6,7 +6,7 @@ import { rightOfRoute, type GuardedRoute } from './right-of-route';
 import type { WebRequest } from './web-types';
 import { noteVisitor } from './who-asks';
 
-type Routed = WebRequest & { readonly route?: { readonly path?: unknown } };
+type Routed = WebRequest & { readonly route?: { readonly path?: string } };
 
 /** Before every route: who asks, and whether they may. What is refused stands in the journal, but for looks of who is not signed in. */
 export class AccessGuard implements CanActivate {
@@ -20,7 +20,7 @@ export class AccessGuard implements CanActivate {
     // Sockets are looked at where they come in.
     if (context.getType() !== 'http') return true;
     const request = context.switchToHttp().getRequest<Routed>();
-    const route = rightOfRoute(request.method, String(request.route?.path ?? ''));
+    const route = rightOfRoute(request.method, request.route?.path ?? '');
     const acts = one(request.headers['x-ebbline-acts']) === '1';
     const known = this.entrance.visitorOf(request, { token: null, acts });
     const nobody: Visitor = { caller: null, rights: [], station: this.stationOf(request) };

@@ -11,11 +11,12 @@ export interface Ways {
 
 /** What a screen is told of who looks at it. */
 export function sessionState(caller: Caller | null, { demo, openIdLabel, setUpNeeded }: Ways): SessionState {
+  const idleEndsMs = caller?.idleEndsMs ?? null;
   return {
     person: caller === null ? null : personOf(caller),
     csrf: caller?.csrf ?? null,
     endsAt: caller === null ? null : iso(caller.endsMs),
-    idleEndsAt: caller?.idleEndsMs == null ? null : iso(caller.idleEndsMs),
+    idleEndsAt: idleEndsMs === null ? null : iso(idleEndsMs),
     ways: { password: true, demo, openId: openIdLabel === null ? null : { label: openIdLabel } },
     setUpNeeded,
   };
