@@ -102,7 +102,7 @@ describe('the log of the intake', () => {
   it('tells topic and reason of what is refused, never the payload', () => {
     const { log, lines } = bench();
     const refusal = { code: 'PAYLOAD_NOT_NUMBER', message: 'this is no number' } as const;
-    const acceptance = { accepted: 0, late: 0, repeated: 0, refusal };
+    const acceptance = { accepted: 0, late: 0, repeated: 0, newestSourceMs: Number.NaN, refused: 1, refusal };
     const sink = loggedIntake({ accept: () => acceptance }, log);
     const payload = new TextEncoder().encode('payload-of-a-client');
     expect(sink.accept({ topic: `hall/\u001b${'x'.repeat(300)}`, payload, retained: false })).toBe(acceptance);
