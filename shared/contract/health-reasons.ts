@@ -39,6 +39,10 @@ export const healthReasons = {
     means: 'the journal refuses writes; alarms go on in memory, nothing can be acknowledged',
     action: 'Keep Ebbline running; free room on the disk of the data folder and see that it may be written to.',
   },
+  PEOPLE_FAILING: {
+    means: 'what was last changed of people, sessions or tokens could not be written; who is signed in stays so',
+    action: 'Free room on the disk of the data folder and see that it may be written to; then sign in again.',
+  },
   MEMORY_FAILED: {
     means: 'what was learnt is not kept over a restart',
     action: 'See to room and permissions of the data folder; it is tried again within five minutes.',

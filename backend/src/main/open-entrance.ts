@@ -8,6 +8,7 @@ import { EDGE, type Edge } from '../ports/edge';
 import { ENTRANCE } from '../ports/entrance';
 import { IDENTITY } from '../ports/identity';
 import { PEOPLE, type People } from '../ports/people';
+import type { HealthFinding } from '@ebbline/shared/contract/health-reasons';
 import type { ClosingStack } from './closing-stack';
 import { openOpenId } from './open-open-id';
 import { openPeople, type PeoplePlace } from './open-people';
@@ -16,6 +17,8 @@ export interface OpenEntrance {
   readonly edge: Edge;
   readonly people: People;
   readonly parts: readonly ValueProvider[];
+  /** For health. */
+  readonly reasons: () => readonly HealthFinding[];
 }
 
 /** Who is let in, and who acts. */
@@ -41,8 +44,14 @@ export function openEntrance(
     openOpenId(environment, place.clock),
     { provide: IDENTITY, useValue: new CallerIdentity(audit) },
   ];
-  return { edge, people, parts };
+  return { edge, people, parts, reasons: () => (people.trouble() === null ? [] : [peopleFailing]) };
 }
+
+/** What the disk said stands in the log, as it may name the machine's own paths. */
+const peopleFailing: HealthFinding = {
+  code: 'PEOPLE_FAILING',
+  message: 'The disk refused the last change of people, sessions or tokens; the log says how.',
+};
 
 /** While there is no admin, whoever started the program may be the first one. */
 export function sayFirstLink(people: Pick<People, 'firstLink'>, address: string, say: (line: string) => void): void {

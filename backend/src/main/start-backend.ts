@@ -149,8 +149,9 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
     edge,
     people,
     parts: ofEntrance,
+    reasons: ofPeople,
   } = openEntrance(environment, { journal, clock, ticker, demo: site.demo, report }, closing);
-  const health = withReasons(runner.health, () => reload.reasons());
+  const health = withReasons(runner.health, () => [...reload.reasons(), ...ofPeople()]);
   const parts: ValueProvider[] = [
     ...ofEntrance,
     { provide: CLOCK, useValue: clock },
