@@ -7,7 +7,7 @@ const HSTS_SECONDS = 31_536_000;
 
 /** None of these is used: the browser need not offer them to whatever might be slipped in (W3C Permissions Policy). */
 const permissions = [
-  ...['accelerometer', 'autoplay', 'bluetooth', 'browsing-topics', 'camera', 'display-capture', 'encrypted-media'],
+  ...['accelerometer', 'autoplay', 'browsing-topics', 'camera', 'display-capture', 'encrypted-media'],
   ...['geolocation', 'gyroscope', 'hid', 'idle-detection', 'local-fonts', 'magnetometer', 'microphone', 'midi'],
   ...['payment', 'picture-in-picture', 'publickey-credentials-get', 'screen-wake-lock', 'serial', 'usb'],
   ...['xr-spatial-tracking'],
