@@ -5,7 +5,7 @@ import { InfluxHistoryStore } from '../../backend/src/connections/history-store/
 import { freePort } from '../helpers/free-port';
 import { temporaryFolder, type TemporaryFolder } from '../helpers/temporary-folder';
 import { until } from '../helpers/until';
-import { layout, pressure, pressures, second, startMs } from './history-samples';
+import { hour, layout, pressure, pressures, second, startMs } from './history-samples';
 
 /** What a server answers to statements that only change something, and to a query that finds nothing. */
 const nothingFound = JSON.stringify({ results: [{ statement_id: 0 }] });
@@ -107,6 +107,30 @@ describe('an answer of InfluxDB that was taken while a write came in', () => {
     const query = { ...pressure, fromMs: startMs, toMs: startMs + second, buckets: 1 };
     const { mean, count } = await store.read(query);
     expect([mean[0], count[0]]).toEqual([7, 1]);
+    await store.close();
+    await folder.stop();
+    server.close();
+    server.closeAllConnections();
+  });
+});
+
+describe('upkeep that InfluxDB refuses', () => {
+  it('is refused to who asked for it, and never told as history that is not written', async () => {
+    const server = createServer((request, response) => {
+      const isUpkeep = decodeURIComponent(request.url ?? '').includes(' INTO ');
+      request.resume();
+      response.statusCode = isUpkeep ? 500 : 200;
+      response.end(isUpkeep ? JSON.stringify({ error: 'no room' }) : nothingFound);
+    });
+    const port = await freePort();
+    server.listen(port, '127.0.0.1');
+    await once(server, 'listening');
+    const folder = await temporaryFolder();
+    const store = await InfluxHistoryStore.open({ url: `http://127.0.0.1:${port}/there`, queueFolder: folder.path });
+    await store.useLayout(layout);
+    await store.write(pressures(startMs, 1, () => 1));
+    await expect(store.maintain(startMs + 2 * hour)).rejects.toMatchObject({ code: 'HISTORY_MAINTAIN_FAILED' });
+    expect(store.health()).toMatchObject({ state: 'ok', message: null, rowsQueued: 0 });
     await store.close();
     await folder.stop();
     server.close();

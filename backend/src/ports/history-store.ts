@@ -33,6 +33,7 @@ export interface HistoryBuckets {
 }
 
 export interface HistoryHealth {
+  /** Of writes alone: a fault of `maintain` is its caller's to tell, and rows are kept all the same. */
   readonly state: 'ok' | 'failing';
   readonly message: string | null;
   readonly rowsQueued: number;

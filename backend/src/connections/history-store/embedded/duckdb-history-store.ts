@@ -49,7 +49,7 @@ export class DuckDbHistoryStore implements HistoryStore {
   readonly #damaged: DamagedFiles;
   readonly #maintenanceQueue = new SerialQueue();
   #databaseBytes = 0;
-  #faults: Partial<Record<'write' | 'maintain', string>> = {};
+  #writeFault: string | null = null;
 
   private constructor(parts: {
     readonly folder: string;
@@ -118,8 +118,15 @@ export class DuckDbHistoryStore implements HistoryStore {
     return this.#writer.useLayout(layout);
   }
 
-  write(rows: HistoryRows): Promise<void> {
-    return this.#noting('write', () => this.#writer.write(rows, () => this.#manifest.retiredBeforeMs));
+  /** Its fault is remembered for health until a write succeeds again. */
+  async write(rows: HistoryRows): Promise<void> {
+    try {
+      await this.#writer.write(rows, () => this.#manifest.retiredBeforeMs);
+      this.#writeFault = null;
+    } catch (fault) {
+      this.#writeFault = fault instanceof Error ? fault.message : String(fault);
+      throw fault;
+    }
   }
 
   async read(query: HistoryQuery): Promise<HistoryBuckets> {
@@ -151,22 +158,19 @@ export class DuckDbHistoryStore implements HistoryStore {
   }
 
   maintain(nowMs: number): Promise<void> {
-    return this.#maintenanceQueue.run(() =>
-      this.#noting('maintain', async () => {
-        await this.#lookForDamage();
-        await this.#maintenance.run(nowMs);
-        await this.#measure();
-      }),
-    );
+    return this.#maintenanceQueue.run(async () => {
+      await this.#lookForDamage();
+      await this.#maintenance.run(nowMs);
+      await this.#measure();
+    });
   }
 
   health(): HistoryHealth {
-    const faults = Object.values(this.#faults);
     const tooOld = this.#writer.rowsTooOld;
     const left = tooOld === 0 ? [] : [`${tooOld} rows older than the seconds still kept were left out`];
     return {
-      state: faults.length > 0 ? 'failing' : 'ok',
-      message: [...faults, ...left].join('; ') || null,
+      state: this.#writeFault === null ? 'ok' : 'failing',
+      message: [...(this.#writeFault === null ? [] : [this.#writeFault]), ...left].join('; ') || null,
       damaged: this.#damaged.message(),
       rowsQueued: this.#writer.rowsQueued,
       bytesKept: this.#databaseBytes + this.#manifest.kept.reduce((sum, file) => sum + file.bytes, 0),
@@ -179,18 +183,6 @@ export class DuckDbHistoryStore implements HistoryStore {
     await this.#gate.change(() => Promise.resolve());
     for (const connection of this.#connections) connection.closeSync();
     this.#instance.closeSync();
-  }
-
-  /** Remembers the fault of a job for health until the same job succeeds again. */
-  async #noting<Value>(what: 'write' | 'maintain', job: () => Promise<Value>): Promise<Value> {
-    try {
-      const value = await job();
-      this.#faults = Object.fromEntries(Object.entries(this.#faults).filter(([key]) => key !== what));
-      return value;
-    } catch (fault) {
-      this.#faults = { ...this.#faults, [what]: fault instanceof Error ? fault.message : String(fault) };
-      throw fault;
-    }
   }
 
   async #lookForDamage(): Promise<void> {

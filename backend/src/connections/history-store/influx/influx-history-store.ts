@@ -53,7 +53,6 @@ export class InfluxHistoryStore implements HistoryStore {
   #layout: QueuedLayout = queuedLayout({ holders: [] });
   #retiredBeforeMs = -Infinity;
   #pointsTooOld = 0;
-  #maintainFault: string | null = null;
 
   private constructor(server: InfluxServer, disk: DiskQueue, options: InfluxHistoryOptions) {
     const { rawDays = 7, minuteDays = 730, queueBytes = defaultQueueBytes } = options;
@@ -130,19 +129,13 @@ export class InfluxHistoryStore implements HistoryStore {
   async maintain(nowMs: number): Promise<void> {
     void this.#sender.flush();
     const due = await this.#database.ready();
-    try {
-      await due.settle(nowMs);
-      this.#retiredBeforeMs = Math.ceil((nowMs - this.#rawDays * dayMs) / hourMs) * hourMs;
-      this.#maintainFault = null;
-    } catch (fault) {
-      this.#maintainFault = fault instanceof Error ? fault.message : String(fault);
-      throw fault;
-    }
+    await due.settle(nowMs);
+    this.#retiredBeforeMs = Math.ceil((nowMs - this.#rawDays * dayMs) / hourMs) * hourMs;
   }
 
   health(): HistoryHealth {
     const { trouble, losses } = this.#sender;
-    const troubles = [this.#database.fault, trouble, this.#maintainFault].filter((fault) => fault !== null);
+    const troubles = [this.#database.fault, trouble].filter((fault) => fault !== null);
     const tooOld = this.#pointsTooOld > 0 ? [`${this.#pointsTooOld} rows older than InfluxDB keeps were left out`] : [];
     return {
       state: troubles.length === 0 ? 'ok' : 'failing',
