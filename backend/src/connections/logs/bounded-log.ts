@@ -89,6 +89,8 @@ export class BoundedLog implements ProgramLog {
 
   private print(entry: WrittenEntry): void {
     this.lines += 1;
-    this.place.print(this.place.hide(logLine(this.place.form, entry)), entry.level);
+    const { form, hide, print } = this.place;
+    // Before the form as well: it changes what it escapes, and a secret would not be known again.
+    print(hide(logLine(form, { ...entry, message: hide(entry.message) })), entry.level);
   }
 }

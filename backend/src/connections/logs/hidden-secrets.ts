@@ -5,11 +5,13 @@ const shortest = 4;
 
 /**
  * The last net under a rule that holds before it: no line holds a secret. Passwords of the addresses are looked for as they
- * are written there and decoded.
+ * are written there and decoded; everything also as it stands within JSON, where quotes and backslashes are escaped.
  * @param secrets whole values, and addresses that may hold a name and a password
  */
 export function secretHider(secrets: readonly (string | null | undefined)[]): (line: string) => string {
-  const known = [...new Set(secrets.flatMap(formsOf))].filter(({ length }) => length >= shortest);
+  const known = [...new Set(secrets.flatMap(formsOf).flatMap((form) => [form, withinJson(form)]))].filter(
+    ({ length }) => length >= shortest,
+  );
   // The longest first: one may stand in another.
   known.sort((a, b) => b.length - a.length);
   return (line) => known.reduce((text, secret) => text.replaceAll(secret, hidden), line);
@@ -29,3 +31,5 @@ function decoded(text: string): string {
     return text;
   }
 }
+
+const withinJson = (text: string): string => JSON.stringify(text).slice(1, -1);
