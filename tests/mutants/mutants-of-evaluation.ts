@@ -10,10 +10,18 @@ export const mutantsOfEvaluation: readonly Mutant[] = [
   {
     id: 'late-sample-overwrites-newer',
     file: 'backend/src/evaluation/sample/arrange-sample.ts',
-    text: "if (sourceMs < held) return 'late';",
-    becomes: '',
+    text: "? 'newer' : 'late';",
+    becomes: "? 'newer' : 'newer';",
     why: 'what was held up on the way would be shown as of now',
     tests: intake,
+  },
+  {
+    id: 'time-of-a-wrong-clock-held',
+    file: 'backend/src/evaluation/sample/arrange-sample.ts',
+    text: 'held > latestBelievedMs(site, clock, arrivalMs, wallMs)',
+    becomes: 'false',
+    why: 'after a wrong step of the clock, set right, no sample would be judged for as long as the step was',
+    tests: ['unit/backend/evaluation/sample', 'unit/backend/runner/stepped-clock'],
   },
   {
     id: 'corrected-sample-freshens',

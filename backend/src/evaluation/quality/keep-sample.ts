@@ -49,7 +49,7 @@ export function keepSample(
     return;
   }
 
-  const arrangement = arrangeSample(state, ownValue, slot, sourceMs, own);
+  const arrangement = arrangeSample(site, state, context, slot, sourceMs, own, arrivalMs);
   if (arrangement === 'repeated') {
     acceptance.repeated += 1;
     return;

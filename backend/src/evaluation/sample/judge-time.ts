@@ -9,6 +9,14 @@ import type { ClockKind } from './intake-context';
 export const sourceClockGapMs = 86_400_000;
 
 /**
+ * The latest source time that is believed at this arrival, ms. `wallMs`: what the machine's clock says. NaN on the source clock before
+ * its first sample.
+ */
+export function latestBelievedMs(site: CompiledSite, clock: ClockKind, arrivalMs: number, wallMs: number): number {
+  return clock === 'source' ? arrivalMs + sourceClockGapMs : Math.max(arrivalMs, wallMs) + site.futureToleranceMs;
+}
+
+/**
  * Why a source time is refused at this arrival, or null. `arrivalMs` is NaN on the source clock before its first sample. On the wall
  * clock a time is believed that is right by the tick clock or by the machine's, which differ once the machine's was stepped: nobody
  * knows here which of them is right, and who refuses what is right sees nothing until the next start.
@@ -21,10 +29,8 @@ export function timeRefusal(
   wallMs = arrivalMs,
 ): RefusalCode | null {
   if (Number.isNaN(sourceMs)) return 'TIME_MALFORMED';
-  const aheadMs = clock === 'source' ? sourceClockGapMs : site.futureToleranceMs;
-  const [latestMs, earliestMs] =
-    clock === 'source' ? [arrivalMs, arrivalMs] : [Math.max(arrivalMs, wallMs), Math.min(arrivalMs, wallMs)];
-  if (sourceMs > latestMs + aheadMs) return 'TIME_FUTURE';
+  if (sourceMs > latestBelievedMs(site, clock, arrivalMs, wallMs)) return 'TIME_FUTURE';
+  const earliestMs = clock === 'source' ? arrivalMs : Math.min(arrivalMs, wallMs);
   if (sourceMs < earliestMs - site.oldestSampleMs) return 'TIME_TOO_OLD';
   return null;
 }

@@ -30,6 +30,7 @@ function feed(site: CompiledSite, seed: number, rounds: number, { state, context
   };
   for (let round = 0; round < rounds; round += 1) {
     const atMs = startMs + round * 1000;
+    context.wallMs = atMs;
     for (const valid of [...otherMessages(atMs), unitOneMessage(atMs)]) {
       let bent = mutate(valid, draw, atMs);
       // A bent message of unit one goes to the topic of no one: its own stream is the good one.

@@ -30,6 +30,8 @@ interface Told {
   readonly transitions: readonly string[];
   readonly recordedMs: readonly number[];
   readonly refused: number;
+  /** The seconds in which a sample went to history only. */
+  readonly lateAtS: readonly number[];
   readonly seconds: readonly number[];
   readonly lastSampleAge: number | null;
   readonly reasons: readonly string[];
@@ -37,9 +39,10 @@ interface Told {
 
 /**
  * A minute and a half of a unit, in which water is found after 40 s. `stepMs`: how the machine's clock is stepped after 30 s.
- * `gatewayStepMs`: how that of the gateway is, then and not before.
+ * `gatewayStepMs`: how that of the gateway is, then and not before. Both are set right again after `machineRightAtS` and
+ * `gatewayRightAtS`, if that is before the end.
  */
-function run(stepMs: number, gatewayStepMs = 0): Told {
+function run(stepMs: number, gatewayStepMs = 0, machineRightAtS = untilS, gatewayRightAtS = machineRightAtS): Told {
   const site = smallSite();
   const transitions: string[] = [];
   const recordedMs: number[] = [];
@@ -60,11 +63,15 @@ function run(stepMs: number, gatewayStepMs = 0): Told {
   const alarms = new RecordedAlarms(journal, () => pipeline.standing());
   const runner = new PipelineRunner(pipeline, alarms, new RecordedChanges(journal), tickClock, clock);
   let refused = 0;
+  const lateAtS: number[] = [];
   for (let at = 0; at < untilS; at++) {
     if (at === steppedAtS) clock.step(stepMs);
-    const sourceMs = startMs + at * 1000 + (at < steppedAtS ? 0 : gatewayStepMs);
+    if (at === machineRightAtS) clock.step(-stepMs);
+    const sourceMs = startMs + at * 1000 + (at < steppedAtS || at >= gatewayRightAtS ? 0 : gatewayStepMs);
     const text = telemetryOfM1(sourceMs, { leak: at < 40 ? 'dry' : 'wet' });
-    refused += runner.accept({ topic: topicOfM1, payload: new TextEncoder().encode(text), retained: false }).refused;
+    const acceptance = runner.accept({ topic: topicOfM1, payload: new TextEncoder().encode(text), retained: false });
+    refused += acceptance.refused;
+    if (acceptance.late > 0) lateAtS.push(at);
     for (let slice = 0; slice < 20; slice++) {
       clock.advance(50);
       runner.tick();
@@ -84,6 +91,7 @@ function run(stepMs: number, gatewayStepMs = 0): Told {
     transitions,
     recordedMs,
     refused,
+    lateAtS,
     seconds: seconds.sort((a, b) => a - b),
     lastSampleAge: runner.lastSampleAge(),
     reasons: reasons.map(({ code, message }) => `${code} ${message}`),
@@ -120,6 +128,25 @@ describe('a step of the machine’s clock', () => {
     expect(corrected.seconds).toEqual(
       expect.arrayContaining([startMs, startMs + hourMs + (untilS - 1) * 1000].map(wholeSecond)),
     );
+  });
+
+  it.for([hourMs, -hourMs])(
+    'of %i ms for four seconds, which the gateway makes too, has nothing late once both are right: it is judged on',
+    (stepMs) => {
+      const thereAndBack = run(stepMs, stepMs, 34);
+      expect(thereAndBack.refused).toBe(0);
+      // An hour back all is late, as ever, while it lasts; the rest is judged.
+      expect(thereAndBack.lateAtS).toEqual(stepMs > 0 ? [] : [30, 31, 32, 33]);
+      expect(thereAndBack.transitions).toEqual(calm.transitions);
+      expect(thereAndBack.reasons).toEqual([]);
+    },
+  );
+
+  it('that is set right before or after the gateway’s has samples late or refused in the seconds between, and no longer', () => {
+    const gatewayFirst = run(hourMs, hourMs, 38, 36);
+    expect(gatewayFirst).toMatchObject({ refused: 0, lateAtS: [36, 37], transitions: calm.transitions });
+    const machineFirst = run(hourMs, hourMs, 36, 38);
+    expect(machineFirst).toMatchObject({ refused: 2, lateAtS: [], transitions: calm.transitions });
   });
 
   it('of a gateway alone into the future is refused, as ever', () => {

@@ -23,7 +23,9 @@ export function intakeRig(clock: ClockKind = 'wall', site: CompiledSite = smallS
     state,
     context,
     heard,
-    send: (topic: string, payload: unknown, arrivalMs: number, retained = false): Acceptance => {
+    /** `wallMs`: what the machine's clock says, which tells the time in force unless it is stepped. */
+    send: (topic: string, payload: unknown, arrivalMs: number, retained = false, wallMs = arrivalMs): Acceptance => {
+      context.wallMs = wallMs;
       const text = typeof payload === 'string' ? payload : JSON.stringify(payload);
       const message = { topic, payload: Buffer.from(text), retained };
       const acceptance = acceptMessage(site, state, context, message, arrivalMs, (slot, sourceMs, value, reasons) =>
