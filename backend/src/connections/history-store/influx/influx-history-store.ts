@@ -13,6 +13,7 @@ import { bucketPlan, dayMs, hourMs } from '../history-query';
 import { DiskQueue, type QueuedRows } from '../queue/disk-queue';
 import { queuedLayout, type QueuedLayout } from '../queue/queued-layout';
 import { QueuedSender } from '../queue/queued-sender';
+import type { Refusal } from '../queue/refusal';
 import { influxAddress } from './influx-address';
 import { InfluxServer, type InfluxRows } from './influx-server';
 import { PreparedDatabase } from './prepared-database';
@@ -61,11 +62,7 @@ export class InfluxHistoryStore implements HistoryStore {
     this.#rawDays = rawDays;
     this.#queueBytes = queueBytes;
     this.#database = new PreparedDatabase(server, { raw: rawDays, minutes: minuteDays });
-    this.#sender = new QueuedSender({
-      disk,
-      send: (parts) => this.#commit(parts),
-      hopeless: ['HISTORY_ROWS_REFUSED'],
-    });
+    this.#sender = new QueuedSender({ disk, send: (parts) => this.#commit(parts) });
   }
 
   /**
@@ -162,7 +159,7 @@ export class InfluxHistoryStore implements HistoryStore {
     return this.#sender.close();
   }
 
-  async #commit(parts: readonly QueuedRows[]): Promise<void> {
+  async #commit(parts: readonly QueuedRows[]): Promise<Refusal | null> {
     const due = await this.#database.ready();
     const hours = new Set<number>();
     for (const { rows } of parts)
@@ -170,9 +167,11 @@ export class InfluxHistoryStore implements HistoryStore {
     // First what is due: should the program end in between, minutes are made once too often, never once too seldom.
     await due.add(hours).catch((fault: unknown) => this.#database.lost(fault));
     try {
-      this.#pointsTooOld += await this.#server.write(this.#points(parts), secondsPolicy);
+      const { leftOut, refused } = await this.#server.write(this.#points(parts), secondsPolicy);
+      this.#pointsTooOld += leftOut;
+      return refused;
     } catch (fault) {
-      this.#database.lost(fault);
+      return this.#database.lost(fault);
     }
   }
 

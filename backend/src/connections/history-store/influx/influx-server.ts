@@ -1,9 +1,16 @@
 import { InfluxDB, type IPoint } from 'influx';
 import { CodedError } from '@ebbline/shared/errors/coded-error';
+import type { Refusal } from '../queue/refusal';
 import type { InfluxAddress } from './influx-address';
 
 /** Numbers of one statement's first series, row by row; times in ms. */
 export type InfluxRows = readonly (readonly (number | string | null)[])[];
+
+export interface WrittenPoints {
+  /** Points older than the policy keeps. */
+  readonly leftOut: number;
+  readonly refused: Refusal | null;
+}
 
 interface RawReply {
   readonly results?: readonly {
@@ -15,6 +22,7 @@ interface RawReply {
 /** Of one request: writing it out takes this thread some 50 ms, in which nothing is judged. */
 const fieldsAtOnce = 20_000;
 const pointsAtOnce = 5000;
+const partlyDropped = /dropped=([1-9]\d*)/;
 const beyondRetention = /points beyond retention policy dropped=(\d+)/;
 
 /** Talks to one database. No fault carries the client's own error object: that holds the request with its credentials. */
@@ -47,22 +55,27 @@ export class InfluxServer {
   }
 
   /**
-   * Returns how many points were left out as older than the policy keeps.
-   * @throws CodedError HISTORY_ROWS_REFUSED where the server will never take them, HISTORY_WRITE_FAILED
+   * What a request holds that the server will never take is left behind; the other requests are sent all the same.
+   * @throws CodedError HISTORY_WRITE_FAILED
    */
-  async write(points: Iterable<IPoint>, retentionPolicy: string): Promise<number> {
+  async write(points: Iterable<IPoint>, retentionPolicy: string): Promise<WrittenPoints> {
     let leftOut = 0;
+    let refused: Refusal | null = null;
     for (const part of requestsOf(points)) {
       try {
         await this.#client.writePoints(part, { precision: 'ms', retentionPolicy });
       } catch (fault) {
-        const [, dropped] = beyondRetention.exec(fault instanceof Error ? fault.message : '') ?? [];
-        if (dropped === undefined)
-          throw this.#coded(isRefusal(fault) ? 'HISTORY_ROWS_REFUSED' : 'HISTORY_WRITE_FAILED', fault);
-        leftOut += Number(dropped);
+        const said = fault instanceof Error ? fault.message : '';
+        const [, tooOld] = beyondRetention.exec(said) ?? [];
+        if (tooOld !== undefined) leftOut += Number(tooOld);
+        else if (!isRefusal(fault)) throw this.#coded('HISTORY_WRITE_FAILED', fault);
+        else {
+          const rows: number = (refused?.rows ?? 0) + rowsRefused(part, said);
+          refused = { rows, fault: this.#coded('HISTORY_ROWS_REFUSED', fault) };
+        }
       }
     }
-    return leftOut;
+    return { leftOut, refused };
   }
 
   /** Runs statements; gives back the rows of each, in order. */
@@ -100,6 +113,13 @@ export class InfluxServer {
 /** The server has read the rows and takes them never: not well-formed, or of another type than before. */
 const isRefusal = (fault: unknown): boolean =>
   (fault as { res?: { statusCode?: number } } | null)?.res?.statusCode === 400;
+
+/** At most so many rows: those of the request, unless the server says that it took the others. */
+function rowsRefused(points: readonly IPoint[], said: string): number {
+  const rows = new Set(points.map(({ tags, timestamp }) => `${String(timestamp)} ${tags?.['holder'] ?? ''}`)).size;
+  const [, dropped] = partlyDropped.exec(said) ?? [];
+  return Math.min(rows, Number(dropped ?? Infinity));
+}
 
 function* requestsOf(points: Iterable<IPoint>): Generator<IPoint[]> {
   let part: IPoint[] = [];

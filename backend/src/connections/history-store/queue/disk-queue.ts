@@ -139,14 +139,15 @@ export class DiskQueue {
     return null;
   }
 
-  /** Those are kept elsewhere now. */
-  async done({ segment, blocks }: QueuedBatch): Promise<void> {
-    // It may have given way to newer rows meanwhile.
-    if (this.segments[0] !== segment || !segment.done(blocks)) return;
+  /** Those are kept elsewhere now; false where they had given way to newer rows meanwhile. */
+  async done({ segment, blocks }: QueuedBatch): Promise<boolean> {
+    if (this.segments[0] !== segment) return false;
+    if (!segment.done(blocks)) return true;
     if (segment.rows > 0) this.losses.refused(segment.rows);
     this.segments.shift();
     await segment.remove();
     if (this.isEmpty) this.newest = -Infinity;
+    return true;
   }
 
   async close(): Promise<void> {

@@ -1,14 +1,13 @@
 import { CodedError } from '@ebbline/shared/errors/coded-error';
-import type { DiskQueue, QueuedBatch, QueuedRows } from './disk-queue';
+import type { DiskQueue, QueuedRows } from './disk-queue';
+import type { Refusal } from './refusal';
 import { splitRows } from './split-rows';
 import { WaitingWrites, waitingWrite, type WaitingWrite } from './waiting-writes';
 
 export interface QueuedSenderOptions {
   readonly disk: DiskQueue;
-  /** Commits rows of one layout; its fault decides what happens to them. */
-  readonly send: (parts: readonly QueuedRows[]) => Promise<void>;
-  /** Codes of faults that no repetition mends. */
-  readonly hopeless: readonly string[];
+  /** Commits rows of one layout, but for what it refuses; with any fault they are all sent again later. */
+  readonly send: (parts: readonly QueuedRows[]) => Promise<Refusal | null>;
   /** Most bytes of rows in memory, where the disk takes none either. */
   readonly memoryBytes?: number;
 }
@@ -16,8 +15,8 @@ export interface QueuedSenderOptions {
 /** What is to be sent next, and what becomes of it. */
 interface Sending {
   readonly parts: readonly QueuedRows[];
-  readonly done: () => Promise<void> | void;
-  readonly giveUp: (code: string, message: string) => Promise<void> | void;
+  /** False where they were no longer there: then nothing has become of them. */
+  readonly done: (refusal: Refusal | null) => Promise<boolean> | boolean;
 }
 
 const defaultMemoryBytes = 256e6;
@@ -45,7 +44,8 @@ export class QueuedSender {
   private slow = false;
   private serverFault: string | null = null;
   private diskFault: string | null = null;
-  private lastRefusal: string | null = null;
+  private rowsRefused = 0;
+  private lastRefusal = '';
   /** The server has been asked and has not answered. */
   private asking = false;
   private closed = false;
@@ -60,7 +60,7 @@ export class QueuedSender {
   }
 
   get rowsLost(): number {
-    return this.waiting.rowsLost + this.options.disk.losses.rowsLost;
+    return this.waiting.rowsLost + this.rowsRefused + this.options.disk.losses.rowsLost;
   }
 
   /** The oldest row that the server does not have yet, ms; Infinity where it has them all. */
@@ -77,9 +77,10 @@ export class QueuedSender {
   /** What could not be kept, for health. */
   get losses(): string[] {
     const { rowsLost } = this.waiting;
-    const why = this.lastRefusal === null ? '' : `: ${this.lastRefusal}`;
+    const refused = `${this.rowsRefused} rows lost since the start: the server refused them (${this.lastRefusal})`;
     return [
-      ...(rowsLost === 0 ? [] : [`${rowsLost} rows lost since the start${why}`]),
+      ...(rowsLost === 0 ? [] : [`${rowsLost} rows lost since the start: neither server nor disk took them`]),
+      ...(this.rowsRefused === 0 ? [] : [refused]),
       ...this.options.disk.losses.told,
     ];
   }
@@ -168,21 +169,17 @@ export class QueuedSender {
     }
   }
 
-  private async sendOne({ parts, done, giveUp }: Sending): Promise<void> {
+  private async sendOne({ parts, done }: Sending): Promise<void> {
     const timer = setTimeout(() => this.isSlow(), slowAfterMs).unref();
     try {
       this.asking = true;
-      await this.options.send(parts).finally(() => (this.asking = false));
+      const refusal = await this.options.send(parts).finally(() => (this.asking = false));
       this.serverFault = null;
       // Once closed the folder may be another's: what was being sent is sent again.
-      if (!this.closed) await done();
+      if (this.closed || !(await done(refusal)) || refusal === null) return;
+      this.rowsRefused += refusal.rows;
+      this.lastRefusal = refusal.fault.message;
     } catch (fault) {
-      const code = fault instanceof CodedError ? fault.code : 'HISTORY_FAULT';
-      if (this.options.hopeless.includes(code)) {
-        this.lastRefusal = text(fault);
-        if (!this.closed) await giveUp(code, text(fault));
-        return;
-      }
       this.serverFault = text(fault);
       this.waiting.divert();
       this.pause();
@@ -196,14 +193,13 @@ export class QueuedSender {
   private async next(): Promise<Sending | null> {
     const fromMemory = (write: WaitingWrite): Sending => ({
       parts: [write],
-      done: () => this.waiting.settle(write),
-      giveUp: (code, message) => this.waiting.giveUp(write, code, message),
+      done: (refusal) => (refusal === null ? this.waiting.settle(write) : this.waiting.refuse(write, refusal)),
     });
     const [direct] = this.waiting.direct;
     if (direct !== undefined) return fromMemory(direct);
     const { disk } = this.options;
     const batch = await disk.first();
-    if (batch !== null) return fromDisk(disk, batch);
+    if (batch !== null) return { parts: batch.parts, done: () => disk.done(batch) };
     const [first] = this.waiting.spill;
     return this.diskFault !== null && first !== undefined ? fromMemory(first) : null;
   }
@@ -230,14 +226,3 @@ export class QueuedSender {
 }
 
 const text = (fault: unknown): string => (fault instanceof Error ? fault.message : String(fault));
-
-function fromDisk(disk: DiskQueue, batch: QueuedBatch): Sending {
-  return {
-    parts: batch.parts,
-    done: () => disk.done(batch),
-    giveUp: async () => {
-      for (const { rows } of batch.parts) disk.losses.refused(rows.count);
-      await disk.done(batch);
-    },
-  };
-}

@@ -1,6 +1,7 @@
 import { CodedError } from '@ebbline/shared/errors/coded-error';
 import type { HistoryRows } from '../../../evaluation/pipeline/history-rows';
 import type { QueuedRows } from './disk-queue';
+import type { Refusal } from './refusal';
 import { newestOf, oldestOf } from './split-rows';
 
 export interface WaitingWrite extends QueuedRows {
@@ -47,14 +48,24 @@ export class WaitingWrites {
     this.direct = [];
   }
 
-  settle(write: WaitingWrite): void {
-    if (this.take(write)) write.resolve();
+  /** False where it no longer waited here. */
+  settle(write: WaitingWrite): boolean {
+    const waited = this.take(write);
+    if (waited) write.resolve();
+    return waited;
   }
 
   giveUp(write: WaitingWrite, code: string, message: string): void {
     if (!this.take(write)) return;
     this.rowsLost += write.rows.count;
     write.reject(new CodedError(code, `${write.rows.count} rows lost: ${message}`));
+  }
+
+  /** As `settle`, where the server took not all of it. */
+  refuse(write: WaitingWrite, { rows, fault }: Refusal): boolean {
+    if (!this.take(write)) return false;
+    write.reject(new CodedError(fault.code, `${rows} rows lost: ${fault.message}`));
+    return true;
   }
 
   /** Never the newest alone: the oldest goes, since its neighbours in time are the least likely still looked at. */

@@ -5,6 +5,7 @@ import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { DiskQueue, type QueuedRows } from '../../../../../../backend/src/connections/history-store/queue/disk-queue';
 import { queuedLayout } from '../../../../../../backend/src/connections/history-store/queue/queued-layout';
 import { QueuedSender } from '../../../../../../backend/src/connections/history-store/queue/queued-sender';
+import type { Refusal } from '../../../../../../backend/src/connections/history-store/queue/refusal';
 import { temporaryFolder, type TemporaryFolder } from '../../../../../helpers/temporary-folder';
 import { until } from '../../../../../helpers/until';
 import { layout, pressures, second, startMs } from '../../../../../contract/history-samples';
@@ -20,24 +21,30 @@ let folder: TemporaryFolder;
 let disk: DiskQueue;
 let sender: QueuedSender;
 /** What the server has: its fault, or a promise that it waits for. */
-let server: { fault: CodedError | null; until: Promise<void>; afterEach: () => void };
+let server: { fault: CodedError | null; until: Promise<void>; afterEach: () => void; refuses: (at: number) => boolean };
 /** `second:value`, as the server took them. */
 let taken: string[];
 
-async function send(parts: readonly QueuedRows[]): Promise<void> {
+const never = new CodedError('NEVER', 'another type');
+
+async function send(parts: readonly QueuedRows[]): Promise<Refusal | null> {
   await server.until;
   if (server.fault !== null) throw server.fault;
+  let refused = 0;
   for (const { rows } of parts)
     for (let row = 0; row < rows.count; row++) {
       const value = rows.values[rows.offset[row] ?? NaN] ?? NaN;
-      taken.push(`${((rows.secondMs[row] ?? NaN) - startMs) / second}:${value}`);
+      const at = ((rows.secondMs[row] ?? NaN) - startMs) / second;
+      if (server.refuses(at)) refused += 1;
+      else taken.push(`${at}:${value}`);
     }
   server.afterEach();
+  return refused === 0 ? null : { rows: refused, fault: never };
 }
 const away = new CodedError('HISTORY_WRITE_FAILED', 'refused');
 const openDisk = (): Promise<DiskQueue> =>
   DiskQueue.open({ folder: join(folder.path, 'queue'), limitBytes: 2 ** 30, keepFreeBytes: 0 });
-const start = (): QueuedSender => new QueuedSender({ disk, send, hopeless: ['NEVER'] });
+const start = (): QueuedSender => new QueuedSender({ disk, send });
 
 async function restart(): Promise<void> {
   await sender.close();
@@ -48,7 +55,7 @@ async function restart(): Promise<void> {
 async function begin(): Promise<void> {
   folder = await temporaryFolder();
   disk = await openDisk();
-  server = { fault: null, until: Promise.resolve(), afterEach: () => undefined };
+  server = { fault: null, until: Promise.resolve(), afterEach: () => undefined, refuses: () => false };
   taken = [];
   sender = start();
 }
@@ -189,7 +196,7 @@ describe('the sender of rows to a server', () => {
 
   it('gives the oldest in memory up, aloud, where neither server nor disk takes rows', async () => {
     await sender.close();
-    sender = new QueuedSender({ disk, send, hopeless: [], memoryBytes: 200 });
+    sender = new QueuedSender({ disk, send, memoryBytes: 200 });
     vi.spyOn(disk, 'append').mockRejectedValue(new Error('ENOSPC'));
     server.fault = away;
     // A row is 4 + 8 + 4 + 3 × 9 = 43 bytes; 200 bytes hold four.
@@ -203,13 +210,23 @@ describe('the sender of rows to a server', () => {
   });
 
   it('gives up rows that the server will never take, tells it, and goes on behind them', async () => {
-    server.fault = new CodedError('NEVER', 'another type');
+    server.refuses = (at) => at === 0;
     await expect(sender.write(rowsAt(0))).rejects.toMatchObject({ code: 'NEVER' });
-    server.fault = null;
     await sender.write(rowsAt(1));
     expect(taken).toEqual(['1:0']);
     expect(sender.trouble).toBeNull();
-    expect(sender.losses).toEqual(['1 rows lost since the start: NEVER: another type']);
+    expect(sender.losses).toEqual(['1 rows lost since the start: the server refused them (NEVER: another type)']);
+  });
+
+  it('loses of a batch from the disk only what the server refuses, and tells that it was the server', async () => {
+    server.fault = away;
+    for (let at = 0; at < 4; at++) await sender.write(rowsAt(at));
+    server.fault = null;
+    server.refuses = (at) => at === 1;
+    await sender.flush();
+    expect(taken).toEqual(['0:0', '2:0', '3:0']);
+    expect(sender).toMatchObject({ rowsQueued: 0, rowsLost: 1, trouble: null });
+    expect(sender.losses).toEqual(['1 rows lost since the start: the server refused them (NEVER: another type)']);
   });
 
   it('puts what is under way aside when it is closed, and the next one sends it', async () => {
