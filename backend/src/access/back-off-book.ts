@@ -1,4 +1,12 @@
-import { backOffAfter, isForgotten, noFailures, waitBefore, type BackOff, type BackOffEvent } from './sign-in-back-off';
+import {
+  backOffAfter,
+  forgiven,
+  isForgotten,
+  noFailures,
+  waitBefore,
+  type BackOff,
+  type BackOffEvent,
+} from './sign-in-back-off';
 
 /** So many names and stations are remembered; then the one that failed longest ago is forgotten. */
 export const mostRemembered = 10_000;
@@ -14,6 +22,19 @@ export class BackOffBook {
 
   failures(key: string): number {
     return this.#states.get(key)?.failures ?? 0;
+  }
+
+  /**
+   * A sign-in under a name: all that failed under it is forgiven, and at the station no more than that. Else whoever
+   * has a name of their own could guess at others and wipe the count out by signing in between.
+   */
+  succeed(name: string, station: string, nowMs: number): void {
+    const ofName = this.failures(name);
+    this.note([name], 'succeed', nowMs);
+    this.note([station], 'abandon', nowMs);
+    const left = forgiven(this.#states.get(station) ?? noFailures, ofName);
+    if (isForgotten(left, nowMs)) this.#states.delete(station);
+    else this.#states.set(station, left);
   }
 
   note(keys: readonly string[], event: BackOffEvent, nowMs: number): void {

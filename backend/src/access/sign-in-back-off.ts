@@ -53,6 +53,12 @@ const steps: Readonly<Record<BackOffEvent, (state: BackOff, nowMs: number) => Ba
 export const backOffAfter = (state: BackOff, event: BackOffEvent, nowMs: number): BackOff =>
   steps[event](remembered(state, nowMs), nowMs);
 
+/** So many failures less: what one who signed in had failed under a name of theirs, from a station where others fail as well. */
+export const forgiven = (state: BackOff, count: number): BackOff => ({
+  ...state,
+  failures: Math.max(0, state.failures - count),
+});
+
 /** Whether nothing is left that has to be remembered. */
 export const isForgotten = (state: BackOff, nowMs: number): boolean => {
   const { failures, inFlight } = remembered(state, nowMs);

@@ -4,7 +4,9 @@ export function ownPath(given: unknown): string {
   try {
     const base = 'http://own.invalid';
     const url = new URL(given, base);
-    return url.origin === base ? `${url.pathname}${url.search}${url.hash}` : '/';
+    // Steps up are taken out of a path, and what is left may begin like another site's address.
+    const isOwn = url.origin === base && !url.pathname.startsWith('//');
+    return isOwn ? `${url.pathname}${url.search}${url.hash}` : '/';
   } catch {
     return '/';
   }

@@ -54,6 +54,29 @@ describe('a sign-in', () => {
     expect(await people.signIn(right, '10.0.0.2')).toMatchObject({ ok: true });
   });
 
+  test('between guesses at other names does not wipe out what failed from the station', async () => {
+    const { people } = await withAda();
+    for (let i = 0; i < 4; i++) await people.signIn({ name: `nobody ${i}`, password: 'wrong' }, '10.0.0.1');
+    expect(await people.signIn(right, '10.0.0.1')).toMatchObject({ ok: true });
+    await people.signIn({ name: 'nobody 4', password: 'wrong' }, '10.0.0.1');
+    expect(await people.signIn(right, '10.0.0.1')).toMatchObject({ fault: { code: 'SIGN_IN_LATER' } });
+  });
+
+  test('forgives the station what its own name had failed', async () => {
+    const { people } = await withAda();
+    for (let day = 0; day < 5; day++) {
+      for (let i = 0; i < 3; i++) await people.signIn(wrong, '10.0.0.1');
+      expect(await people.signIn(right, '10.0.0.1')).toMatchObject({ ok: true });
+    }
+  });
+
+  test('waits for the whole network of an IPv6 station, as whoever has one address of it has all', async () => {
+    const { people } = await withAda();
+    for (let i = 0; i < 5; i++) await people.signIn({ name: `nobody ${i}`, password: 'wrong' }, `2001:db8::${i + 1}`);
+    expect(await people.signIn(right, '2001:db8::ff')).toMatchObject({ fault: { code: 'SIGN_IN_LATER' } });
+    expect(await people.signIn(right, '2001:db8:0:1::1')).toMatchObject({ ok: true });
+  });
+
   test('is judged five times at most where a hundred come at once', async () => {
     const { people, audit } = await withAda();
     const answers = await Promise.all(Array.from({ length: 100 }, (_, i) => people.signIn(wrong, `10.0.1.${i}`)));

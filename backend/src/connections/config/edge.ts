@@ -28,6 +28,8 @@ const notSecured: EdgeRefusal = {
   message:
     'From other machines this program is reached over TLS only: open it at its public address. A proxy must be named in EBBLINE_PROXY, and send X-Forwarded-For and X-Forwarded-Proto.',
 };
+/** What a proxy writes of whom it asks for (RFC 7239, and the older ways). */
+const marksOfProxies = ['forwarded', 'x-forwarded-for', 'x-forwarded-host', 'x-forwarded-proto'] as const;
 
 /**
  * Lets in only what is addressed to the public name, or at this machine to a loopback name; and of browsers
@@ -44,8 +46,9 @@ export function createEdge({ host, proxies, publicUrl }: EdgeSettings): Edge {
   const isForwarded = (request: EdgeRequest): boolean =>
     proxies.length > 0 && trusts(remoteOf(request), 0) && request.headers['x-forwarded-for'] !== undefined;
   const isSecure = (request: EdgeRequest): boolean =>
-    request.socket.encrypted === true ||
-    (isForwarded(request) && last(request.headers['x-forwarded-proto'])?.toLowerCase() === 'https');
+    isForwarded(request)
+      ? last(request.headers['x-forwarded-proto'])?.toLowerCase() === 'https'
+      : request.socket.encrypted === true;
 
   return {
     exposed,
@@ -66,6 +69,8 @@ export function createEdge({ host, proxies, publicUrl }: EdgeSettings): Edge {
       const url = asked === undefined ? null : urlOf(asked, scheme);
       if (url === null) return hostForeign;
       const atThisMachine = !forwarded && isLoopbackAddress(remoteOf(request)) && localNames.has(url.hostname);
+      // Through a proxy that nobody named, strangers would pass for whoever sits at this machine.
+      if (atThisMachine && marksOfProxies.some((name) => request.headers[name] !== undefined)) return notSecured;
       if (!atThisMachine) {
         const known = publicUrl === null ? null : new URL(publicUrl);
         // Without TLS the name has another usual port; what is amiss then is the way, not the name.

@@ -43,16 +43,27 @@ export function configureHttp(
   app.use(securityHeaders(edge));
   app.use(limitRequests(edge, limits));
   app.use(guardRequests(edge));
-  app.useBodyParser('json', { limit: SITE_FILE_LIMIT, strict: true, type: isSiteFile });
-  app.useBodyParser('json', { limit: BODY_LIMIT, strict: true, type: 'application/json' });
+  const entrance = app.get<symbol, Entrance>(ENTRANCE);
+  // So large a body is not even read for whom the guard will refuse, since reading holds up the judging.
+  const mayCheck = (request: IncomingMessage): boolean => {
+    const visitor = entrance.visitorOf(request, { token: null, acts: false });
+    return visitor.ok && entrance.refusalOf(visitor.value, 'changeSite', undefined) === null;
+  };
+  app.useBodyParser('json', {
+    limit: SITE_FILE_LIMIT,
+    strict: true,
+    type: (request) => isSiteFile(request) && mayCheck(request),
+  });
+  app.useBodyParser('json', {
+    limit: BODY_LIMIT,
+    strict: true,
+    type: (request) => !isSiteFile(request) && isJson(request),
+  });
   if (frontendFolder !== null) serveFrontend(app, frontendFolder);
-  app.useGlobalGuards(
-    new AccessGuard(app.get<symbol, Entrance>(ENTRANCE), app.get<symbol, Audit>(AUDIT), (request) =>
-      edge.stationOf(request),
-    ),
-  );
+  app.useGlobalGuards(new AccessGuard(entrance, app.get<symbol, Audit>(AUDIT), (request) => edge.stationOf(request)));
   app.useGlobalFilters(new ProblemFilter(report));
 }
 
-const isSiteFile = (request: IncomingMessage): boolean =>
-  request.url === SITE_FILE_PATH && /^application\/json\b/i.test(request.headers['content-type'] ?? '');
+const isJson = (request: IncomingMessage): boolean =>
+  /^application\/json\b/i.test(request.headers['content-type'] ?? '');
+const isSiteFile = (request: IncomingMessage): boolean => request.url === SITE_FILE_PATH && isJson(request);

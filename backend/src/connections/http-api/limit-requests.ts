@@ -20,11 +20,12 @@ const signIns = new Set([
 export const limitRequests =
   (edge: Pick<Edge, 'stationOf'>, limits: RateLimits) =>
   (request: WebRequest, response: WebResponse, next: Next): void => {
-    if (free.has(request.path)) {
+    const path = plain(request.path);
+    if (free.has(path)) {
       next();
       return;
     }
-    limits.waitOf(kindOf(request), edge.stationOf(request)).then((waitS) => {
+    limits.waitOf(kindOf(request.method, path), edge.stationOf(request)).then((waitS) => {
       if (waitS === null) {
         next();
         return;
@@ -35,7 +36,10 @@ export const limitRequests =
     }, next);
   };
 
-function kindOf({ method, path }: WebRequest): RateKind {
+/** Routes are found in any case of letters and with a slash at the end too, so they are counted alike. */
+const plain = (path: string): string => path.toLowerCase().replace(/\/+$/, '');
+
+function kindOf(method: string, path: string): RateKind {
   if (signIns.has(path)) return 'signIn';
   return method === 'GET' || method === 'HEAD' ? 'read' : 'action';
 }

@@ -9,6 +9,9 @@ import { SocketLimits, type CountedSocket } from './socket-limits';
 /** Those of the copy of socket.io that the framework brings along; its types differ from ours. */
 type ServerOptions = NonNullable<Parameters<IoAdapter['createIOServer']>[1]>;
 
+/** A connection that asks for nothing within this time makes room for another one. */
+const CONNECT_WITHIN_MS = 5000;
+
 /** The largest message a client may send: `show` with an id. */
 const MESSAGE_LIMIT_BYTES = 4096;
 const tooOften: ViewRefusal = {
@@ -33,6 +36,7 @@ export class LiveFeedAdapter extends IoAdapter {
     const { edge, limits } = this;
     const ours: Partial<ServerOptions> = {
       serveClient: false,
+      connectTimeout: CONNECT_WITHIN_MS,
       maxHttpBufferSize: MESSAGE_LIMIT_BYTES,
       perMessageDeflate: false,
       allowRequest: (request: IncomingMessage, decide) => {

@@ -1,3 +1,4 @@
+import { networkOf } from '../../access/network-of';
 import type { Edge, EdgeRequest } from '../../ports/edge';
 import type { RateLimits } from '../../ports/rate-limits';
 
@@ -29,13 +30,13 @@ export class SocketLimits {
 
   /** Whether one more may come from where this request comes from. */
   async mayOpen(request: EdgeRequest): Promise<boolean> {
-    const station = this.edge.stationOf(request);
+    const station = networkOf(this.edge.stationOf(request));
     if ((await this.rates.waitOf('handshake', station)) !== null) return false;
     return this.all < this.bounds.ofAll && (this.open.get(station) ?? 0) < this.bounds.ofStation;
   }
 
   count(socket: CountedSocket): void {
-    const station = this.edge.stationOf(socket.request);
+    const station = networkOf(this.edge.stationOf(socket.request));
     this.all += 1;
     this.open.set(station, (this.open.get(station) ?? 0) + 1);
     socket.once('close', () => {

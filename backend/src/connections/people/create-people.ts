@@ -50,12 +50,16 @@ export function createPeople(options: PeopleOptions): KeptPeople {
   const hashing = new Hashing(cost);
   const desk: PeopleDesk = { book, audit, hashing, backOff: new BackOffBook(), clock, random, demo };
   const tending = new PeopleTending(desk);
-  const first = newSecret(random);
-  const firstDigest = digestOf(first);
+  /** Null once it was used: it is good once, whoever comes and goes later. */
+  let first: string | null = newSecret(random);
   return {
     setUpNeeded: () => !hasAdmin(book),
     firstLink: () => (hasAdmin(book) ? null : first),
-    setUp: (asked, station) => setUp(desk, asked, firstDigest, station),
+    setUp: async (asked, station) => {
+      const answer = await setUp(desk, asked, first === null ? null : digestOf(first), station);
+      if (answer.ok && asked.link === first) first = null;
+      return answer;
+    },
     signIn: (asked, station) => signIn(desk, asked, station),
     signInDemo: (name, station) => Promise.resolve(signInDemo(desk, name, station)),
     signInForeign: (who, station) => Promise.resolve(signInForeign(desk, who, station)),

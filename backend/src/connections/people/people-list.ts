@@ -50,11 +50,12 @@ const isAdmin = ({ role, enabled }: StoredPerson): boolean => role === 'admin' &
 /** Until there is one, waiting or not, the first is set up by the link of the start. */
 export const hasAdmin = (book: PeopleBook): boolean => [...book.people.values()].some(isAdmin);
 
-/** Whether no other admin could sign in. */
-export const isLastAdmin = (book: PeopleBook, person: StoredPerson): boolean =>
-  isAdmin(person) &&
-  !isWaiting(person) &&
-  ![...book.people.values()].some((other) => other.id !== person.id && isAdmin(other) && !isWaiting(other));
+/** Whether no other admin could sign in. In place of one with a password only such a one counts: a provider may take its word back. */
+export const isLastAdmin = (book: PeopleBook, person: StoredPerson): boolean => {
+  const counts = (other: StoredPerson): boolean =>
+    isAdmin(other) && !isWaiting(other) && (other.passwordHash !== null || person.passwordHash === null);
+  return counts(person) && ![...book.people.values()].some((other) => other.id !== person.id && counts(other));
+};
 
 /** Ends all sessions of a person, but for one. */
 export const endSessionsOf = (book: PeopleBook, personId: string, but: string | null = null): Change[] =>

@@ -12,11 +12,11 @@ import { digestOf, newId } from './secret';
 import { busyMs } from './sign-in';
 import type { Change, StoredPerson } from './stored';
 
-/** Sets a password by a link that is good once: the first admin's, or one that an admin made. `first`: digest of the first admin's link. */
+/** Sets a password by a link that is good once: the first admin's, or one that an admin made. `first`: digest of the first admin's link; null once that was used. */
 export async function setUp(
   desk: PeopleDesk,
   asked: SetUpRequest,
-  first: string,
+  first: string | null,
   station: string,
 ): Promise<Answer<BegunSession>> {
   const found = whoseLink(desk, asked, first);
@@ -53,7 +53,7 @@ interface LinkHolder {
   readonly said: string;
 }
 
-function whoseLink(desk: PeopleDesk, { link, name }: SetUpRequest, first: string): Answer<LinkHolder> {
+function whoseLink(desk: PeopleDesk, { link, name }: SetUpRequest, first: string | null): Answer<LinkHolder> {
   const { book, clock } = desk;
   const digest = digestOf(link);
   if (digest === first && !hasAdmin(book)) return firstAdmin(desk, name ?? '');

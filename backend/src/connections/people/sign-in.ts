@@ -1,4 +1,5 @@
 import { nameKey, shownName } from '../../access/name-key';
+import { networkOf } from '../../access/network-of';
 import { backOffRules } from '../../access/sign-in-back-off';
 import type { SignInRequest } from '@ebbline/shared/contract/people';
 import type { BegunSession } from '../../ports/people';
@@ -6,11 +7,14 @@ import { beginSession } from './begin-session';
 import { tooMany } from './hashing';
 import type { Answer, PeopleDesk } from './people-desk';
 import { later, refused } from './people-fault';
-import { personByKey } from './people-list';
+import { isTaken, personByKey } from './people-list';
 import type { StoredPerson } from './stored';
 
 /** What is remembered of failures: under this name, and from this station. */
-const keysOf = (name: string, station: string): readonly string[] => [`name ${nameKey(name)}`, `station ${station}`];
+const keysOf = (name: string, station: string): readonly [string, string] => [
+  `name ${nameKey(name)}`,
+  `station ${networkOf(station)}`,
+];
 
 /**
  * Judges a password under a name, slowed down by what failed before. As much is reckoned, and the same is answered, whether or not
@@ -48,7 +52,7 @@ export const busyMs = 2000;
 
 async function noted(
   { backOff, clock }: PeopleDesk,
-  keys: readonly string[],
+  keys: readonly [string, string],
   judge: () => Promise<boolean | typeof tooMany>,
 ): Promise<boolean | typeof tooMany> {
   let event: 'abandon' | 'succeed' | 'fail' = 'abandon';
@@ -58,7 +62,8 @@ async function noted(
     if (isRight !== tooMany) event = isRight ? 'succeed' : 'fail';
     return isRight;
   } finally {
-    backOff.note(keys, event, clock.monotonicMs());
+    if (event === 'succeed') backOff.succeed(...keys, clock.monotonicMs());
+    else backOff.note(keys, event, clock.monotonicMs());
   }
 }
 
@@ -82,7 +87,7 @@ export function signInDemo(desk: PeopleDesk, typed: string, station: string): An
   const name = shownName(typed);
   if (!desk.demo) return refused('DEMO_SIGN_IN_ABSENT');
   if (name === '') return refused('PERSON_NAME_MISSING');
-  if (personByKey(desk.book, nameKey(name)) !== null) return refused('PERSON_NAME_TAKEN');
+  if (isTaken(desk.book, name, desk.clock.wallMs())) return refused('PERSON_NAME_TAKEN');
   const entry = { cause: 'signedIn', actor: name, station, reason: 'signed in by one click on the demo site' } as const;
   return beginSession(desk, { personId: null, name }, station, entry);
 }

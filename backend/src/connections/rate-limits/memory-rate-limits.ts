@@ -1,7 +1,7 @@
 import { RateLimiterMemory, RateLimiterRes } from 'rate-limiter-flexible';
+import { networkOf } from '../../access/network-of';
 import { rateKinds, type RateKind, type RateLimits } from '../../ports/rate-limits';
 import { limitsOfKind, type Limit } from './limits-of-kind';
-import { networkOf } from './network-of';
 
 /** Stations counted apart at a time, per kind; all further ones share one count until a window has passed. */
 const STATIONS_APART = 10_000;

@@ -33,6 +33,19 @@ describe('on loopback', () => {
   });
 });
 
+describe('through a proxy that nobody named', () => {
+  it.for(['x-forwarded-for', 'x-forwarded-host', 'x-forwarded-proto', 'forwarded'])(
+    'nobody passes for whoever sits at this machine: %s gives it away',
+    (name) => {
+      for (const proxies of [[], ['10.0.0.5']]) {
+        const edge = createEdge({ host: '127.0.0.1', proxies, publicUrl: 'https://hall.example' });
+        const asked = from('127.0.0.1', { host: '127.0.0.1:8080', [name]: 'https' });
+        expect(codeOf(edge, asked)).toBe('NOT_SECURED');
+      }
+    },
+  );
+});
+
 describe('with TLS of its own', () => {
   const edge = createEdge({ host: '0.0.0.0', proxies: [], publicUrl: 'https://hall.example:8443' });
 
@@ -72,6 +85,8 @@ describe('behind a named proxy', () => {
     const nonsense = from('10.0.0.5', { ...told, 'x-forwarded-for': 'unknown' });
     expect(edge.stationOf(nonsense)).toBe('10.0.0.5');
     expect(edge.isSecure(from('10.0.0.5', { ...told, 'x-forwarded-proto': 'https, http' }))).toBe(false);
+    // TLS between the proxy and us says nothing of the way to the proxy.
+    expect(edge.isSecure(from('10.0.0.5', { ...told, 'x-forwarded-proto': 'http' }, true))).toBe(false);
   });
 
   it('refuses whoever comes beside the proxy, or through it without TLS, whatever they claim', () => {

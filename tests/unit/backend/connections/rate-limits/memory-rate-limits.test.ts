@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { limitsOfKind } from '../../../../../backend/src/connections/rate-limits/limits-of-kind';
 import { memoryRateLimits } from '../../../../../backend/src/connections/rate-limits/memory-rate-limits';
-import { networkOf } from '../../../../../backend/src/connections/rate-limits/network-of';
+import { networkOf } from '../../../../../backend/src/access/network-of';
 
 const tight = { ...limitsOfKind, read: { points: 3, windowS: 10 }, action: { points: 1, windowS: 10 } };
 
