@@ -14,10 +14,8 @@ import type { HistoryStore } from '../ports/history-store';
 import type { KeptEnergy } from '../ports/kept-energy';
 import type { MemoryStore } from '../ports/memory-store';
 import type { ClosingStack } from './closing-stack';
+import { historyQueueFolder } from './history-queue-folder';
 import { StartFault } from './start-fault';
-
-/** In the data folder: rows that InfluxDB has not taken yet. */
-export const historyQueueFolder = 'history-queue';
 
 export interface Stores {
   readonly journal: AlarmJournal;

@@ -1,6 +1,8 @@
-import { existsSync } from 'node:fs';
+import { existsSync, readdirSync, statSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { refusedTarget } from '../../connections/care/back-up-folder';
+import { segmentOrdinal } from '../../connections/history-store/queue/queue-segment';
+import { historyQueueFolder } from '../history-queue-folder';
 import { messageOf } from './message-of';
 import { stored } from './stores-in-back-up';
 import { writeBackUp } from './write-back-up';
@@ -47,9 +49,7 @@ export async function backUpCommand({
     const megabytes = files.reduce((sum, { bytes }) => sum + bytes, 0) / 1e6;
     say(`${target}: ${files.length} files, ${megabytes.toFixed(1)} MB, by Ebbline ${manifest.program}`);
     say(`journal: ${journal.rows} rows, head: sequence ${journal.sequence}, hash ${journal.hash}`);
-    for (const note of notes) say(`Note: ${note}.`);
-    if ((variables['EBBLINE_INFLUX_URL'] ?? '') !== '')
-      say('Note: history is kept by InfluxDB and is not in this back-up; back it up by the means of InfluxDB.');
+    for (const note of [...notes, ...notesOnInflux(dataFolder, variables)]) say(`Note: ${note}.`);
     say(
       'Keep it where only those may read who run Ebbline: it holds what people typed, and how passwords are checked.',
     );
@@ -62,4 +62,21 @@ export async function backUpCommand({
     complain(`No back-up was written: ${messageOf(fault)}. Look at disk space and permissions, and try again.`);
     return 2;
   }
+}
+
+/** What is kept elsewhere, or is on its way there; told by what is there, should the variables be those of another shell. */
+function notesOnInflux(dataFolder: string, variables: CareCommand['variables']): readonly string[] {
+  const isNamed = ['EBBLINE_INFLUX_URL', 'EBBLINE_INFLUX_URL_FILE'].some((name) => (variables[name] ?? '') !== '');
+  const queue = join(dataFolder, historyQueueFolder);
+  const isWaiting = (name: string): boolean =>
+    segmentOrdinal(name) !== null && (statSync(join(queue, name), { throwIfNoEntry: false })?.size ?? 0) > 0;
+  const rowsWait = existsSync(queue) && readdirSync(queue).some(isWaiting);
+  return [
+    ...(isNamed ? ['history is kept by InfluxDB and is not in this back-up; back it up by the means of InfluxDB'] : []),
+    ...(rowsWait
+      ? [
+          `rows of history wait for InfluxDB in ${queue} and are not in this back-up; leave that folder as it is until InfluxDB has them, which health then says`,
+        ]
+      : []),
+  ];
 }
