@@ -107,11 +107,11 @@ export class DiskQueue {
       await this.endWriter();
       throw fault;
     }
+    if (!this.segments.includes(writer.segment)) this.segments.push(writer.segment);
     for (const { header } of sealed) {
       writer.segment.count(header);
-      this.newest = Math.max(this.newestMs, header.newestMs);
+      this.newest = Math.max(this.newest, header.newestMs);
     }
-    if (!this.segments.includes(writer.segment)) this.segments.push(writer.segment);
     if (writer.segment.bytes >= this.segmentBytes) await this.endWriter();
   }
 
@@ -121,10 +121,14 @@ export class DiskQueue {
       // What is being sent is not written to any more: its blocks are looked up once.
       if (this.writer?.segment === segment) await this.writing.run(() => this.endWriter());
       const read = await segment.readFirst(valuesAtOnce).catch((fault: unknown) => {
-        // Given way meanwhile, or removed by someone: what it held is counted as lost.
-        if (this.segments[0] === segment && (fault as NodeJS.ErrnoException).code !== 'ENOENT') throw fault;
-        return [];
+        // Given way meanwhile: counted already.
+        if (this.segments[0] !== segment) return null;
+        if ((fault as NodeJS.ErrnoException).code !== 'ENOENT') throw fault;
+        this.losses.removed(segment.rows);
+        this.leave(segment);
+        return null;
       });
+      if (read === null) continue;
       const parts: QueuedRows[] = [];
       for (const { block, body } of read) {
         const layout = await this.layouts.find(block.layoutId);
@@ -144,10 +148,15 @@ export class DiskQueue {
     if (this.segments[0] !== segment) return false;
     if (!segment.done(blocks)) return true;
     if (segment.rows > 0) this.losses.refused(segment.rows);
-    this.segments.shift();
+    this.leave(segment);
     await segment.remove();
-    if (this.isEmpty) this.newest = -Infinity;
     return true;
+  }
+
+  /** The oldest one is no longer waited for. */
+  private leave(segment: QueueSegment): void {
+    if (this.segments[0] === segment) this.segments.shift();
+    if (this.isEmpty) this.newest = -Infinity;
   }
 
   async close(): Promise<void> {
@@ -191,7 +200,7 @@ export class DiskQueue {
       if (this.bytes + bytes <= limitBytes && free >= 0) return;
       if (this.writer?.segment === oldest) await this.endWriter();
       this.losses.overflowed(oldest.rows, oldest.oldestMs, oldest.newestMs);
-      this.segments.shift();
+      this.leave(oldest);
       free += oldest.bytes;
       await oldest.remove();
     }

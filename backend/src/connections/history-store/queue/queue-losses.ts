@@ -5,6 +5,7 @@ export class QueueLosses {
   private fromMs = Infinity;
   private untilMs = -Infinity;
   private refusedRows = 0;
+  private removedRows = 0;
 
   /** The oldest gave way. */
   overflowed(rows: number, oldestMs: number, newestMs: number): void {
@@ -18,13 +19,18 @@ export class QueueLosses {
     this.refusedRows += rows;
   }
 
+  /** Someone took their file away. */
+  removed(rows: number): void {
+    this.removedRows += rows;
+  }
+
   /** No whole block: what was being written when the program was killed. */
   torn(bytes: number): void {
     this.tornBytes += bytes;
   }
 
   get rowsLost(): number {
-    return this.rows + this.refusedRows;
+    return this.rows + this.refusedRows + this.removedRows;
   }
 
   /** For health. */
@@ -35,6 +41,7 @@ export class QueueLosses {
         ? []
         : [`${this.rows} rows lost since the start, of ${at(this.fromMs)} to ${at(this.untilMs)}: the queue was full`]),
       ...(this.refusedRows === 0 ? [] : [`${this.refusedRows} rows lost since the start: their checksum refused them`]),
+      ...(this.removedRows === 0 ? [] : [`${this.removedRows} rows lost since the start: their file was removed`]),
       ...(this.tornBytes === 0
         ? []
         : [`a block of ${this.tornBytes} bytes was torn when the program ended; its rows were never confirmed`]),

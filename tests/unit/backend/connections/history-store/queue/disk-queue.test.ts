@@ -1,4 +1,4 @@
-import { appendFile, readdir, readFile, truncate, writeFile } from 'node:fs/promises';
+import { appendFile, readdir, readFile, rm, truncate, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { DiskQueue } from '../../../../../../backend/src/connections/history-store/queue/disk-queue';
@@ -129,6 +129,26 @@ describe('the queue on the disk', () => {
     for (let i = 10; i < 60; i++) await queue.append([rowsAt(i)]);
     if (taken !== null) await queue.done(taken);
     expect(await drained(queue)).toEqual(upTo(60, queue.losses.rowsLost));
+  });
+
+  it('counts as lost what was left of a file that someone removed while it was being sent, and goes on behind it', async () => {
+    const { folder, queue } = await folderAndQueue();
+    await queue.append([rowsAt(0)]);
+    await queue.append([{ ...rowsAt(1), layout: queuedLayout({ holders: layout.holders.slice(0, 1) }) }]);
+    const sent = await queue.first();
+    await queue.append([rowsAt(2)]);
+    const [first = ''] = (await segmentsOf(folder)).sort();
+    await rm(first);
+    if (sent !== null) await queue.done(sent);
+    expect(await drained(queue)).toEqual([2]);
+    expect(queue.losses.rowsLost).toBe(1);
+    expect(queue.losses.told).toEqual(['1 rows lost since the start: their file was removed']);
+  });
+
+  it('knows its newest row from the first append on, in whatever order the blocks come', async () => {
+    const { queue } = await folderAndQueue();
+    await queue.append([rowsAt(5), rowsAt(2)]);
+    expect(queue.newestMs).toBe(startMs + 5 * second);
   });
 
   it('yields to a disk that others fill, as its journal is worth more', async () => {
