@@ -41,6 +41,8 @@ export class QueuedSender {
   private paused = false;
   /** Until the next attempt nothing is put aside. */
   private diskPaused = false;
+  /** On their way to the disk, though the server may have taken them meanwhile. */
+  private appending: readonly WaitingWrite[] = [];
   private slow = false;
   private serverFault: string | null = null;
   private diskFault: string | null = null;
@@ -121,7 +123,8 @@ export class QueuedSender {
 
   private split(rows: QueuedRows): ReturnType<typeof splitRows> {
     if (this.serverFault !== null || this.slow) return { until: rows.rows, after: null };
-    const lastMs = Math.max(this.options.disk.newestMs, ...this.waiting.spill.map(({ newestMs }) => newestMs));
+    const before = [...this.waiting.spill, ...this.appending];
+    const lastMs = Math.max(this.options.disk.newestMs, ...before.map(({ newestMs }) => newestMs));
     return lastMs === -Infinity ? { until: null, after: rows.rows } : splitRows(rows.rows, lastMs);
   }
 
@@ -146,7 +149,8 @@ export class QueuedSender {
     try {
       while (this.waiting.spill.length > 0) {
         const writes = this.waiting.spill.slice(0, mostAtOnce);
-        await this.options.disk.append(writes);
+        this.appending = writes;
+        await this.options.disk.append(writes).finally(() => (this.appending = []));
         this.diskFault = null;
         for (const write of writes) this.waiting.settle(write);
       }

@@ -182,6 +182,27 @@ describe('the sender of rows to a server', () => {
     expect(sender).toMatchObject({ trouble: null, losses: [] });
   });
 
+  it('holds a newer word back behind one that is still being put aside though the server has answered by now', async () => {
+    vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout'] });
+    let answer = (): void => undefined;
+    server.until = new Promise((resolve) => (answer = resolve));
+    let takeDown = (): void => undefined;
+    const slowDisk = new Promise<void>((resolve) => (takeDown = resolve));
+    const append = disk.append.bind(disk);
+    vi.spyOn(disk, 'append').mockImplementation((parts) => slowDisk.then(() => append(parts)));
+    const older = sender.write(rowsAt(0, 1, 1));
+    await vi.advanceTimersByTimeAsync(2000);
+    vi.useRealTimers();
+    answer();
+    await older;
+    await until(() => sender.trouble === null);
+    const newer = sender.write(rowsAt(0, 1, 2));
+    takeDown();
+    await newer;
+    await until(() => sender.rowsQueued === 0 && taken.length === 3);
+    expect(taken).toEqual(['0:1', '0:1', '0:2']);
+  });
+
   it('keeps rows in memory while the disk takes none, tells why, and sends them from there', async () => {
     vi.spyOn(disk, 'append').mockRejectedValue(new Error('ENOSPC: no space left on device'));
     server.fault = away;
