@@ -3,7 +3,7 @@ import { readdir, rename, rm, rmdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { BackUpManifest } from '@ebbline/shared/contract/back-up-manifest';
 import { digestFile } from './digest-file';
-import { copyPrivately, makePrivateFolder, synchronize } from './private-files';
+import { copyPrivately, makePrivateFolder, synchronize, synchronizeFolders } from './private-files';
 
 /** While this folder stands in the data folder a restore has not ended, and no program is started (backend/build). */
 export const unfinishedName = 'restore-unfinished';
@@ -48,6 +48,7 @@ export async function stageFiles(
 
 /** Moves what was staged to its place, `last` as the last of all, and lets the data folder be used. */
 export async function enforceStaged(staged: string, dataFolder: string, last: string): Promise<void> {
+  await synchronizeFolders(staged);
   const names = (await readdir(staged)).filter((name) => name !== last);
   for (const name of [...names, last]) await rename(join(staged, name), join(dataFolder, name));
   await synchronize(dataFolder);
