@@ -13,7 +13,7 @@ export interface DiskQueueOptions {
   readonly folder: string;
   /** Most bytes of all blocks together; beyond, the oldest go. */
   readonly limitBytes: number;
-  /** So much of the disk stays free for the journal: as if the limit were lower. */
+  /** So much of the disk stays free for the journal, as if the limit were lower; 3 % of it where not given, at most 1 GiB. */
   readonly keepFreeBytes?: number;
 }
 
@@ -31,9 +31,10 @@ export interface QueuedBatch {
 
 const longestSegment = 32 * 2 ** 20;
 const fewestSegments = 8;
-/** So much is in memory at a time, and sent again where the program is killed meanwhile. */
+/** Of one batch, unless its first block alone holds more; it is sent again where the program is killed meanwhile. */
 const valuesAtOnce = 100_000;
-const defaultKeepFree = 2 ** 30;
+/** Stays free of a disk, whichever is less: a share, so that rows find room on a small one too. */
+const journal = { share: 0.03, mostBytes: 2 ** 30 };
 
 /** Rows that wait on the disk, oldest first, in sealed blocks. They are appended while others are sent; one caller each. */
 export class DiskQueue {
@@ -193,8 +194,9 @@ export class DiskQueue {
   }
 
   private async makeRoom(bytes: number): Promise<void> {
-    const { folder, limitBytes, keepFreeBytes = defaultKeepFree } = this.options;
-    const { bavail, bsize } = await statfs(folder);
+    const { folder, limitBytes } = this.options;
+    const { bavail, blocks, bsize } = await statfs(folder);
+    const { keepFreeBytes = Math.min(journal.share * blocks * bsize, journal.mostBytes) } = this.options;
     let free = bavail * bsize - keepFreeBytes - bytes;
     for (let oldest = this.segments[0]; oldest !== undefined; oldest = this.segments[0]) {
       if (this.bytes + bytes <= limitBytes && free >= 0) return;
