@@ -35,7 +35,10 @@ export const readingSchema = z.object({
   value: z.number().nullable().describe('in `unit`; null where there is no value'),
   unit: z.string().describe('UCUM code, SI or Cel'),
   time: isoTimeSchema.nullable().describe('source time of the value; null where none was received'),
-  age: z.number().nullable().describe('seconds since `time` by the clock in force; null where unknown'),
+  age: z
+    .number()
+    .nullable()
+    .describe('seconds since `time` by the clock in force, at least those since it was accepted; null where unknown'),
   quality: qualitySchema,
   reasons: z.array(qualityReasonSchema),
   expandedUncertainty: z

@@ -1,5 +1,6 @@
 import type { Figure } from '@ebbline/shared/contract/live-feed';
 import { qualityOf, reasonList } from '../slots/quality-reasons';
+import { slotAgeS } from '../slots/slot-age';
 import type { SlotState } from '../slots/slot-state';
 
 const nothing: Figure = {
@@ -14,10 +15,9 @@ const nothing: Figure = {
 export function figureOf(state: SlotState, slot: number, nowMs: number): Figure {
   if (slot < 0) return nothing;
   const reasons = state.reasons[slot] ?? 0;
-  const age = (nowMs - (state.sourceMs[slot] ?? Number.NaN)) / 1000;
   return {
     value: finiteOrNull(state.value[slot]),
-    age: finiteOrNull(Math.max(0, age)),
+    age: finiteOrNull(slotAgeS(state, slot, nowMs)),
     quality: qualityOf(reasons),
     reasons: reasonList(reasons),
     expandedUncertainty: finiteOrNull(state.expandedUncertainty[slot]),

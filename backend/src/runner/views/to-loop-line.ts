@@ -1,8 +1,9 @@
 import type { LoopLine } from '@ebbline/shared/contract/live-feed';
 import type { CompiledUnit } from '../../evaluation/site/compiled-site';
+import { slotAgeS } from '../../evaluation/slots/slot-age';
 import type { Pipeline } from '../../evaluation/pipeline/pipeline';
 import type { Scene, ShownAlarm } from './scene';
-import { ageSeconds } from './time-text';
+import { finiteOrNull } from './time-text';
 import { byNeed, toAlarm } from './to-alarm';
 import { toFigure } from './to-reading';
 
@@ -50,13 +51,13 @@ export const slotOf = (pipeline: Pipeline, unit: number, point: string): number 
 export function ageOfUnit(pipeline: Pipeline, unit: number, nowMs: number): number | null {
   const holder = pipeline.site.holders[unitAt(pipeline, unit).holder];
   if (holder === undefined) return null;
-  let newest = Number.NaN;
+  let youngest = Number.NaN;
   for (let slot = holder.firstSlot; slot < holder.firstSlot + holder.slotCount; slot++) {
-    const source =
-      pipeline.site.slots.measured[slot] === 1 ? (pipeline.state.sourceMs[slot] ?? Number.NaN) : Number.NaN;
-    if (!(source <= newest)) newest = Number.isNaN(source) ? newest : source;
+    if (pipeline.site.slots.measured[slot] !== 1) continue;
+    const age = slotAgeS(pipeline.state, slot, nowMs);
+    if (!(age >= youngest) && !Number.isNaN(age)) youngest = age;
   }
-  return ageSeconds(newest, nowMs);
+  return finiteOrNull(youngest);
 }
 
 function worstOf(scene: Scene, shown: ShownAlarm): LoopLine['worst'] {

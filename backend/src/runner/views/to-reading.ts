@@ -1,10 +1,11 @@
 import type { Figure } from '@ebbline/shared/contract/live-feed';
 import type { Reading } from '@ebbline/shared/contract/reading';
 import { qualityOf, reasonBit, reasonList } from '../../evaluation/slots/quality-reasons';
+import { slotAgeS } from '../../evaluation/slots/slot-age';
 import { readingUncertainty } from '../../evaluation/derive/reading-uncertainty';
 import { Origin } from '../../evaluation/site/compiled-site';
 import type { Pipeline } from '../../evaluation/pipeline/pipeline';
-import { ageSeconds, finiteOrNull, timeText } from './time-text';
+import { finiteOrNull, timeText } from './time-text';
 
 /** The site and the newest value of each of its points. */
 type Values = Pick<Pipeline, 'site' | 'state'>;
@@ -35,7 +36,7 @@ export function toFigure({ site, state }: Values, slot: number, nowMs: number): 
   const told = (reasons & reasonBit.outOfRange) === 0 || Math.abs(value) <= mostTold;
   return {
     value: told ? finiteOrNull(value) : null,
-    age: ageSeconds(at(state.sourceMs, slot), nowMs),
+    age: finiteOrNull(slotAgeS(state, slot, nowMs)),
     quality: qualityOf(reasons),
     reasons: reasonList(reasons),
     expandedUncertainty: told ? finiteOrNull(readingUncertainty(site, state, slot)) : null,

@@ -36,6 +36,6 @@ const steppedBeyondMs = 2000;
 
 function clockStepped(steppedMs: number): HealthFinding {
   const by = `${(Math.abs(steppedMs) / 1000).toFixed(0)} s ${steppedMs > 0 ? 'ahead of' : 'behind'}`;
-  const message = `The machine's clock is ${by} the time that Ebbline runs on: it was stepped since the start, or the machine stood still. Delays and ages are right; alarms, and what is reckoned from samples, bear the time of before.`;
+  const message = `The machine's clock is ${by} the time that Ebbline runs on: it was stepped since the start, or the machine stood still. Delays run on. Alarms, and what is reckoned from samples, bear the time of before; the age of a value by a clock set back may be told too great, and is at least the time since it was accepted.`;
   return { code: 'CLOCK_STEPPED', message };
 }
