@@ -8,7 +8,7 @@ import { layout, pressures, second, startMs } from '../../../../../contract/hist
 
 const room = vi.hoisted(() => ({ diskBytes: 0, freeBytes: 0 }));
 vi.mock('node:fs/promises', async (original) => ({
-  ...(await original<typeof import('node:fs/promises')>()),
+  ...(await original<object>()),
   statfs: () => Promise.resolve({ bsize: 1, blocks: room.diskBytes, bavail: room.freeBytes }),
 }));
 
