@@ -84,6 +84,8 @@ describe('a program killed among messages of QoS 1', () => {
       const env = { EBBLINE_SITE: smallSiteFile, EBBLINE_MQTT_URL: broker.url, EBBLINE_SIMULATOR: 'off' };
       const first = keep(await startEbbline({ data: data.path, env }));
       const sender = keep(await connectSender(broker.url));
+      // Signed in beforehand, so that the kill comes among the messages and not after the last.
+      expect(await taken(first)).toBe(0);
       const startMs = Math.floor(Date.now() / 1000) * 1000 - seconds * 1000;
       const sent = Promise.all(
         Array.from({ length: seconds }, (_, i) => sender.m1(startMs + i * 1000, { flow: 300 + i / 10 })),
