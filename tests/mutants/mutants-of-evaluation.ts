@@ -21,7 +21,7 @@ export const mutantsOfEvaluation: readonly Mutant[] = [
     text: 'held > latestBelievedMs(site, clock, arrivalMs, wallMs)',
     becomes: 'false',
     why: 'after a wrong step of the clock, set right, no sample would be judged for as long as the step was',
-    tests: ['unit/backend/evaluation/sample', 'unit/backend/runner/stepped-clock'],
+    tests: ['unit/backend/evaluation/sample', 'unit/backend/runner/stepped-clock.test.ts'],
   },
   {
     id: 'corrected-sample-freshens',
