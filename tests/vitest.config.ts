@@ -1,3 +1,4 @@
+import { readdirSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import vue from '@vitejs/plugin-vue';
 import { defineConfig } from 'vitest/config';
@@ -17,6 +18,8 @@ requiredNames(process.env['EBBLINE_TEST_REQUIRE']);
 const isLong = process.env['EBBLINE_TEST_LONG'] === '1';
 
 const root = new URL('.', import.meta.url).pathname;
+const crashFiles = readdirSync(`${root}end-to-end/crash`).filter((name) => name.endsWith('.test.ts'));
+const leftToLong = isLong ? [] : crashFiles.map((name) => `end-to-end/crash/${name}`);
 const vueComponents = () => vue();
 
 /** `groupOrder`: groups run one after another, so that the whole program has the machine for itself. */
@@ -25,7 +28,7 @@ export default defineConfig({
   test: {
     // The runner leaves one core free, which is half of a machine with two.
     maxWorkers: availableParallelism(),
-    reporters: [new NotRunReporter(requirements), 'default', new ClosingLineReporter()],
+    reporters: [new NotRunReporter(requirements, undefined, leftToLong), 'default', new ClosingLineReporter()],
     projects: [
       {
         root,
