@@ -1,5 +1,6 @@
 import { CodedError } from '@ebbline/shared/errors/coded-error';
 import type { HistoryRows } from '../../evaluation/pipeline/history-rows';
+import { bytesOfRows } from './bytes-of-rows';
 
 export interface QueuedWrite {
   readonly rows: HistoryRows;
@@ -36,7 +37,7 @@ export class WriteQueue {
   /** Resolves when the rows are committed; rejects when they are given up. */
   add(rows: HistoryRows): Promise<void> {
     const confirmed = new Promise<void>((resolve, reject) => this.#writes.push({ rows, tries: 0, resolve, reject }));
-    this.#bytes += bytesOf(rows);
+    this.#bytes += bytesOfRows(rows);
     while (this.#bytes > this.#limitBytes && this.#writes.length > 1) {
       // Never the newest alone: the oldest goes, since its neighbours in time are the least likely still looked at.
       this.#giveUp('HISTORY_QUEUE_FULL', 'the history store takes no rows and the queue is full; look at the disk');
@@ -61,14 +62,7 @@ export class WriteQueue {
 
   #take(): QueuedWrite | undefined {
     const write = this.#writes.shift();
-    if (write !== undefined) this.#bytes -= bytesOf(write.rows);
+    if (write !== undefined) this.#bytes -= bytesOfRows(write.rows);
     return write;
   }
 }
-
-const bytesOf = (rows: HistoryRows): number =>
-  rows.holder.byteLength +
-  rows.secondMs.byteLength +
-  rows.offset.byteLength +
-  rows.values.byteLength +
-  rows.quality.byteLength;

@@ -1,5 +1,5 @@
 import { CodedError } from '@ebbline/shared/errors/coded-error';
-import type { HistoryRows } from '../../../evaluation/pipeline/history-rows';
+import { bytesOfRows } from '../bytes-of-rows';
 import type { QueuedRows } from './disk-queue';
 import type { Refusal } from './refusal';
 import { newestOf, oldestOf } from './split-rows';
@@ -20,7 +20,7 @@ export function waitingWrite({ rows, layout }: QueuedRows): WaitingWrite {
     resolve = yes;
     reject = no;
   });
-  const bytes = bytesOf(rows);
+  const bytes = bytesOfRows(rows);
   return { rows, layout, bytes, oldestMs: oldestOf(rows), newestMs: newestOf(rows), kept, resolve, reject };
 }
 
@@ -86,10 +86,3 @@ export class WaitingWrites {
     return waits;
   }
 }
-
-const bytesOf = (rows: HistoryRows): number =>
-  rows.holder.byteLength +
-  rows.secondMs.byteLength +
-  rows.offset.byteLength +
-  rows.values.byteLength +
-  rows.quality.byteLength;
