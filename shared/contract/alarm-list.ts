@@ -1,0 +1,114 @@
+import { z } from 'zod';
+import { prioritySchema } from './alarm';
+import { alarmSettingsSchema, proposedSettingsSchema, settingScopeSchema } from './alarm-settings';
+import { operatorSchema } from './people';
+import { isoTimeSchema } from './reading';
+
+const gradeSchema = z.union([prioritySchema, z.literal('alert')]);
+const severitySchema = z.enum(['severe', 'major', 'minor']);
+
+/** One place where an entry is set: what the authorised list says there, and what runs. */
+export const listedSettingSchema = z.object({
+  scope: settingScopeSchema,
+  authorised: alarmSettingsSchema,
+  running: alarmSettingsSchema,
+  differs: z.array(z.string()).describe('members in which running and authorised differ; empty: as authorised'),
+});
+export type ListedSetting = z.infer<typeof listedSettingSchema>;
+
+/** Why an alarm exists and how it is set: what ISA-TR18.2.2-2016 asks of a rationalized alarm. */
+export const listedAlarmSchema = z.object({
+  entry: z.string(),
+  title: z.string(),
+  judged: z.enum(['unit', 'branch', 'plate', 'loop', 'hall', 'point', 'gateway', 'program']),
+  type: z.enum(['absolute', 'deviation', 'rate', 'discrete', 'instrument', 'calculated']),
+  cause: z.string(),
+  consequence: z.string(),
+  actions: z.array(z.object({ shape: z.enum(['a', 'b', 'c']), text: z.string() })),
+  confirm: z.string(),
+  timeToRespondSeconds: z.number(),
+  timeNeededSeconds: z.number().describe('what the first action takes; less than the time to respond'),
+  severity: severitySchema,
+  priority: gradeSchema.describe('computed from severity and time to respond'),
+  worse: z
+    .object({ severity: severitySchema, timeToRespondSeconds: z.number(), when: z.string(), priority: gradeSchema })
+    .nullable(),
+  class: z.string().describe('class with rules of its own, such as water or air; see the texts'),
+  latching: z.boolean(),
+  basis: z.string().describe('what the limit rests on'),
+  designLimit: z.string().nullable().describe('the limit of the plant behind it'),
+  offInModes: z.array(z.string()),
+  suppressedBy: z.array(z.string()).describe('entries under which it folds'),
+  owner: z.string(),
+  reviewBy: z.string().nullable().describe('date of the next review, YYYY-MM-DD'),
+  changeLink: z.string().nullable().describe('where the change was approved'),
+  unit_of_measure: z.string().nullable(),
+  settings: z.array(listedSettingSchema).describe('the site first, then halls and units where they differ from it'),
+});
+export type ListedAlarm = z.infer<typeof listedAlarmSchema>;
+
+export const alarmListingSchema = z.object({
+  time: isoTimeSchema,
+  authorisedBy: z.object({
+    file: z.string().nullable().describe('name of the authorised list; null: catalogue and site file are the list'),
+    version: z.string().nullable(),
+    approvedBy: z.string().nullable(),
+    approvedOn: z.string().nullable(),
+  }),
+  /** Share of entries at priority 1, of those that are alarms. */
+  shareOfPriority1: z.number(),
+  entries: z.array(listedAlarmSchema),
+});
+export type AlarmListing = z.infer<typeof alarmListingSchema>;
+
+export const alarmListingQuerySchema = z.strictObject({
+  search: z.string().max(200).optional().describe('part of an entry, a title, a cause, a consequence or an action'),
+  differing: z.enum(['true', 'false']).optional().describe('true: only entries that run otherwise than authorised'),
+});
+
+export const changeSettingsRequestSchema = z.strictObject({
+  operator: operatorSchema,
+  entry: z.string().min(1),
+  scope: settingScopeSchema,
+  set: proposedSettingsSchema,
+  reason: z.string().trim().min(3).max(1000),
+  link: z.string().trim().max(500).default('').describe('where the change was approved'),
+});
+export type ChangeSettingsRequest = z.infer<typeof changeSettingsRequestSchema>;
+
+/** One change of a setting while the program ran. */
+export const settingChangeSchema = z.object({
+  id: z.string(),
+  time: isoTimeSchema,
+  actor: z.string(),
+  entry: z.string(),
+  scope: settingScopeSchema,
+  old: alarmSettingsSchema,
+  new: alarmSettingsSchema,
+  reason: z.string(),
+  link: z.string(),
+});
+export type SettingChange = z.infer<typeof settingChangeSchema>;
+export const settingChangesSchema = z.object({ changes: z.array(settingChangeSchema).describe('newest first') });
+export type SettingChanges = z.infer<typeof settingChangesSchema>;
+
+/** Where what runs is not what was authorised. */
+export const settingsAuditSchema = z.object({
+  time: isoTimeSchema,
+  compared: z.number().int().describe('settings that were compared'),
+  findings: z.array(
+    z.object({
+      entry: z.string(),
+      scope: settingScopeSchema,
+      member: z.string(),
+      authorised: z.union([z.number(), z.boolean(), z.null()]),
+      running: z.union([z.number(), z.boolean(), z.null()]),
+      unit_of_measure: z.string().nullable(),
+      by: z.enum(['change', 'siteFile']).describe('by a recorded change, or by the site file'),
+      change: settingChangeSchema.nullable(),
+    }),
+  ),
+});
+export type SettingsAudit = z.infer<typeof settingsAuditSchema>;
+
+export const exportQuerySchema = z.strictObject({ format: z.enum(['csv', 'json']) });

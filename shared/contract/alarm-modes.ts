@@ -1,0 +1,81 @@
+import { z } from 'zod';
+import { alarmStateSchema, prioritySchema } from './alarm';
+import { operatorSchema } from './people';
+import { isoTimeSchema } from './reading';
+
+/**
+ * Whether an alarm is told at all: the second dimension of ANSI/ISA-18.2-2016 and IEC 62682, apart from its state.
+ * Only `inService` stands in the main list; each other has a list of its own.
+ */
+export const alarmModes = ['inService', 'shelved', 'suppressedByDesign', 'outOfService'] as const;
+export const alarmModeSchema = z.enum(alarmModes);
+export type AlarmMode = z.infer<typeof alarmModeSchema>;
+
+/** The longest that one shelving may last. */
+export const longestShelvingMinutes = 8 * 60;
+
+const reasonSchema = z.string().trim().min(3).max(1000);
+
+export const shelveRequestSchema = z.strictObject({
+  operator: operatorSchema,
+  reason: reasonSchema,
+  minutes: z.number().int().min(1).max(longestShelvingMinutes),
+});
+export type ShelveRequest = z.infer<typeof shelveRequestSchema>;
+
+export const takeOutOfServiceRequestSchema = z.strictObject({
+  operator: operatorSchema,
+  reason: reasonSchema,
+  interimMeasures: reasonSchema.describe('what watches the plant meanwhile'),
+  plannedEnd: isoTimeSchema.nullable().describe('when it is meant to be back; it does not end by itself'),
+});
+export type TakeOutOfServiceRequest = z.infer<typeof takeOutOfServiceRequestSchema>;
+
+/** Body of `unshelve` and `return-to-service`. */
+export const bringBackRequestSchema = z.strictObject({
+  operator: operatorSchema,
+  comment: z.string().trim().max(1000).default(''),
+});
+export type BringBackRequest = z.infer<typeof bringBackRequestSchema>;
+
+/** One alarm that is not told, why, and until when; its condition goes on being judged. */
+export const setAsideAlarmSchema = z.object({
+  id: z.string(),
+  unit: z.string().nullable(),
+  hall: z.string().nullable(),
+  entry: z.string(),
+  title: z.string(),
+  mode: z.enum(['shelved', 'suppressedByDesign', 'outOfService']),
+  state: alarmStateSchema,
+  active: z.boolean().describe('the condition holds now'),
+  priority: prioritySchema,
+  since: isoTimeSchema.describe('since when it is set aside'),
+  until: isoTimeSchema
+    .nullable()
+    .describe('shelved: when it ends by itself; out of service: when it is planned to end'),
+  by: z.string().nullable().describe('who set it aside; null: by design'),
+  reason: z.string(),
+  interimMeasures: z.string().nullable(),
+});
+export type SetAsideAlarm = z.infer<typeof setAsideAlarmSchema>;
+export const setAsideListSchema = z.object({ time: isoTimeSchema, alarms: z.array(setAsideAlarmSchema) });
+export type SetAsideList = z.infer<typeof setAsideListSchema>;
+
+/** Several at once, under one comment; each is recorded by itself, and each answer stands by itself. */
+export const acknowledgeManyRequestSchema = z.strictObject({
+  operator: operatorSchema,
+  comment: z.string().trim().max(1000).default(''),
+  alarms: z.array(z.string().min(1)).min(1).max(500),
+});
+export type AcknowledgeManyRequest = z.infer<typeof acknowledgeManyRequestSchema>;
+export const acknowledgeManyReplySchema = z.object({
+  answers: z.array(
+    z.object({
+      id: z.string(),
+      done: z.boolean(),
+      code: z.string().nullable(),
+      message: z.string().nullable().describe('why not; null where it was done'),
+    }),
+  ),
+});
+export type AcknowledgeManyReply = z.infer<typeof acknowledgeManyReplySchema>;
