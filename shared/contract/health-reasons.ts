@@ -12,7 +12,7 @@ export const healthReasons = {
     action: 'See at /api/intake what comes in and why it is refused; see whether the gateways send.',
   },
   HISTORY_FAILING: {
-    means: 'the history store takes no rows; they wait',
+    means: 'the history store takes no rows; they wait in memory or in its queue, and would be lost with the program',
     action: 'See that the history server runs, or that the disk of the data folder has room and may be written to.',
   },
   HISTORY_BEHIND: {

@@ -86,7 +86,8 @@ export async function startBackend(options: StartOptions): Promise<RunningBacken
   try {
     return await open(environment, options, closing);
   } catch (fault) {
-    await closing.closeAll();
+    // What stopped the start is what a person must read; a fault of closing comes after it, often from the same cause.
+    await closing.closeAll().catch((further: unknown) => options.say(`While closing: ${String(further)}`));
     throw fault;
   }
 }

@@ -6,7 +6,8 @@ import type { HistoryLayout, HistoryStore } from '../ports/history-store';
 
 /**
  * Moves rows from the pipeline to the store. Messages that the broker keeps until we acknowledge them
- * are let go only after the commit that covers them.
+ * are let go only after the commit that covers them; but while the store takes nothing they are let go at once, since a broker
+ * sends only so many more, and alarms on the newest values are worth more than rows that wait in memory.
  */
 export class HistoryDrain {
   private underWay: Promise<void> = Promise.resolve();
@@ -27,10 +28,12 @@ export class HistoryDrain {
   commit(): void {
     this.changing?.();
     this.begin(this.gate.waiting() > 0);
+    this.letGoWhileFailing();
   }
 
   /** The early commit, for acknowledgements that wait, where no other is under way. */
   commitForWaiting(): void {
+    this.letGoWhileFailing();
     if (this.writes === 0 && this.gate.waiting() > 0) this.begin(true);
   }
 
@@ -75,6 +78,10 @@ export class HistoryDrain {
         await new Promise<void>((again) => (this.changing = again));
       }
     }
+  }
+
+  private letGoWhileFailing(): void {
+    if (this.gate.waiting() > 0 && this.store.health().state === 'failing') this.gate.release(this.gate.mark());
   }
 
   private note(error: unknown): void {

@@ -120,8 +120,11 @@ export class SqliteAlarmJournal implements AlarmJournal {
 
   /** Moves what the write-ahead log holds into the file, so that a copy of the one file is whole. */
   close(): void {
-    this.#database.pragma('wal_checkpoint(TRUNCATE)');
-    this.#database.close();
+    try {
+      this.#database.pragma('wal_checkpoint(TRUNCATE)');
+    } finally {
+      this.#database.close();
+    }
   }
 
   #commit(entries: readonly JournalEntry[]): JournalRow[] {

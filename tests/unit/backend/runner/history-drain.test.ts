@@ -8,7 +8,7 @@ import { HistoryDrain } from '../../../../backend/src/runner/history-drain';
 function bench() {
   const writes: { done: () => void; fail: () => void }[] = [];
   const drains: boolean[] = [];
-  const state = { rows: true, waiting: 0, mark: 0, released: 0 };
+  const state = { rows: true, waiting: 0, mark: 0, released: 0, store: 'ok' };
   const pipeline = {
     drainHistory: (_nowMs: number, everything: boolean) => {
       drains.push(everything);
@@ -20,6 +20,7 @@ function bench() {
       new Promise<void>((resolve, reject) =>
         writes.push({ done: resolve, fail: () => reject(new Error('disk full')) }),
       ),
+    health: () => ({ state: state.store }),
   } as unknown as HistoryStore;
   const gate = {
     waiting: () => state.waiting,
@@ -48,6 +49,20 @@ describe('the way into history', () => {
     writes[0]?.done();
     await settle();
     expect(state.released).toBe(3);
+  });
+
+  it('lets acknowledgements go while the store takes nothing, or the broker would send no more and alarms were blind', async () => {
+    const { drain, state, hold } = bench();
+    hold(3);
+    drain.commitForWaiting();
+    await settle();
+    expect(state.released).toBe(0);
+    state.store = 'failing';
+    drain.commitForWaiting();
+    expect(state.released).toBe(3);
+    hold(2);
+    drain.commit();
+    expect(state.released).toBe(5);
   });
 
   it('writes the unfinished second only where acknowledgements wait', () => {
