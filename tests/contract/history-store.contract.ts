@@ -2,6 +2,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { energyContract } from './energy.contract';
 import { keptEnergyContract } from './kept-energy.contract';
 import { historyMinutesContract } from './history-minutes.contract';
+import { historySecondsContract } from './history-seconds.contract';
 import {
   day,
   flow,
@@ -175,6 +176,7 @@ export function historyStoreContract(open: () => Promise<StoreUnderTest>): void 
   });
 
   historyMinutesContract(() => subject);
+  historySecondsContract(() => subject);
   energyContract(() => subject);
   keptEnergyContract(() => subject);
 

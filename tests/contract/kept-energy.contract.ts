@@ -51,6 +51,7 @@ function counting(store: HistoryStore): { readonly store: HistoryStore; readonly
       queries.push(query);
       return store.read(query);
     },
+    readSeconds: (query) => store.readSeconds(query),
     maintain: (ms) => store.maintain(ms),
     health: () => store.health(),
     close: () => store.close(),

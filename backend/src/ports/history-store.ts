@@ -32,6 +32,27 @@ export interface HistoryBuckets {
   readonly count: Float64Array;
 }
 
+/** Columns of one holder, second by second. */
+export interface SecondsQuery {
+  readonly holder: string;
+  readonly columns: readonly HistoryColumn[];
+  /** Half-open [fromMs, toMs), whole seconds, at most a day. */
+  readonly fromMs: number;
+  readonly toMs: number;
+}
+
+/** Place i of each column is the second fromMs + i · 1000. */
+export interface HistorySeconds {
+  readonly fromMs: number;
+  readonly count: number;
+  /** As the columns were asked for; NaN where nothing was measured in that second, or bad. */
+  readonly values: readonly Float64Array[];
+  /** 0 nothing, 1 good, 2 uncertain, 3 bad. */
+  readonly quality: readonly Uint8Array[];
+  /** Of before this only minutes are left; `read` has them. −Infinity where nothing was thrown away yet. */
+  readonly minutesBeforeMs: number;
+}
+
 export interface HistoryHealth {
   /** Of writes alone: a fault of `maintain` is its caller's to tell, and rows are kept all the same. */
   readonly state: 'ok' | 'failing';
@@ -61,6 +82,8 @@ export interface HistoryStore {
   /** Resolves once the rows are committed: they survive a kill from then on. Rows are handed over. */
   write(rows: HistoryRows): Promise<void>;
   read(query: HistoryQuery): Promise<HistoryBuckets>;
+  /** Seconds as they were written, for what judges them anew; none where only minutes are left. */
+  readSeconds(query: SecondsQuery): Promise<HistorySeconds>;
   /** Applies retention and seals what is old enough; called every few minutes with the tick time. */
   maintain(nowMs: number): Promise<void>;
   health(): HistoryHealth;

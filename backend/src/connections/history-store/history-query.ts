@@ -1,5 +1,5 @@
 import { CodedError } from '@ebbline/shared/errors/coded-error';
-import type { HistoryQuery } from '../../ports/history-store';
+import type { HistoryQuery, SecondsQuery } from '../../ports/history-store';
 
 export const secondMs = 1000;
 export const minuteMs = 60 * secondMs;
@@ -36,4 +36,22 @@ export function bucketPlan(query: Pick<HistoryQuery, 'fromMs' | 'toMs' | 'bucket
   const bucketMs = Math.ceil((toMs - fromMs) / buckets);
   const count = Math.ceil((toMs - fromMs) / bucketMs);
   return { fromMs, toMs, bucketMs, count, byMinute: bucketMs >= minutesFromBucketMs };
+}
+
+export interface SecondsPlan extends SecondsQuery {
+  /** Seconds of the period. */
+  readonly count: number;
+}
+
+/** @throws CodedError HISTORY_QUERY_INVALID */
+export function secondsPlan(query: SecondsQuery): SecondsPlan {
+  const { fromMs, toMs } = query;
+  const isWhole = [fromMs, toMs].every((ms) => Number.isSafeInteger(ms) && ms % secondMs === 0);
+  if (!isWhole || !(toMs > fromMs) || toMs - fromMs > dayMs) {
+    throw new CodedError(
+      'HISTORY_QUERY_INVALID',
+      'seconds are read from whole second to whole second, from before to, at most a day at once',
+    );
+  }
+  return { ...query, count: (toMs - fromMs) / secondMs };
 }

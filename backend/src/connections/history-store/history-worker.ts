@@ -2,9 +2,8 @@ import { parentPort, workerData } from 'node:worker_threads';
 import { CodedError } from '@ebbline/shared/errors/coded-error';
 import { unreachable } from '@ebbline/shared/errors/unreachable';
 import { armFailpoint } from '../../ports/failpoint';
-import type { HistoryBuckets } from '../../ports/history-store';
 import { DuckDbHistoryStore, type EmbeddedHistoryOptions } from './embedded/duckdb-history-store';
-import { openingId, type WorkerCall, type WorkerReply, type WorkerRequest } from './worker-messages';
+import { openingId, type WorkerAnswer, type WorkerCall, type WorkerReply, type WorkerRequest } from './worker-messages';
 
 /** Entry of the store's worker: opens the store that `workerData` names and answers `WorkerRequest`s. */
 const port = parentPort;
@@ -12,13 +11,18 @@ if (port === null)
   throw new CodedError('HISTORY_WORKER_MISUSED', 'history-worker is started as a worker, not by itself');
 
 const reply = (message: WorkerReply): void => {
-  const value = message.ok ? message.value : null;
-  const columns = value === null ? [] : [value.startMs, value.min, value.mean, value.max, value.count];
   port.postMessage(
     message,
-    columns.map((column) => column.buffer as ArrayBuffer),
+    columnsOf(message.ok ? message.value : null).map((column) => column.buffer as ArrayBuffer),
   );
 };
+
+/** What is handed over, not copied. */
+function columnsOf(value: WorkerAnswer): readonly (Float64Array | Uint8Array)[] {
+  if (value === null) return [];
+  if ('quality' in value) return [...value.values, ...value.quality];
+  return [value.startMs, value.min, value.mean, value.max, value.count];
+}
 
 const refusal = (id: number, fault: unknown, store: DuckDbHistoryStore | null): WorkerReply => {
   const code = fault instanceof CodedError ? fault.code : 'HISTORY_FAULT';
@@ -26,7 +30,7 @@ const refusal = (id: number, fault: unknown, store: DuckDbHistoryStore | null): 
   return { id, ok: false, code, message: message.replace(`${code}: `, ''), health: store?.health() ?? null };
 };
 
-async function answer(store: DuckDbHistoryStore, body: WorkerCall): Promise<HistoryBuckets | null> {
+async function answer(store: DuckDbHistoryStore, body: WorkerCall): Promise<WorkerAnswer> {
   switch (body.call) {
     case 'useLayout':
       return store.useLayout(body.layout).then(() => null);
@@ -34,6 +38,8 @@ async function answer(store: DuckDbHistoryStore, body: WorkerCall): Promise<Hist
       return store.write(body.rows).then(() => null);
     case 'read':
       return store.read(body.query);
+    case 'readSeconds':
+      return store.readSeconds(body.query);
     case 'maintain':
       return store.maintain(body.nowMs).then(() => null);
     case 'close':

@@ -5,7 +5,9 @@ import type {
   HistoryHealth,
   HistoryLayout,
   HistoryQuery,
+  HistorySeconds,
   HistoryStore,
+  SecondsQuery,
 } from '../../ports/history-store';
 import type { EmbeddedHistoryOptions } from './embedded/duckdb-history-store';
 import { WorkerLink } from './worker-link';
@@ -68,8 +70,16 @@ export class WorkerHistoryStore implements HistoryStore {
 
   async read(query: HistoryQuery): Promise<HistoryBuckets> {
     const buckets = await (await this.#living()).ask({ call: 'read', query });
-    if (buckets === null) throw new CodedError('HISTORY_FAULT', 'the history worker answered a read without buckets');
+    if (buckets === null || !('bucketMs' in buckets))
+      throw new CodedError('HISTORY_FAULT', 'the history worker answered a read without buckets');
     return buckets;
+  }
+
+  async readSeconds(query: SecondsQuery): Promise<HistorySeconds> {
+    const seconds = await (await this.#living()).ask({ call: 'readSeconds', query });
+    if (seconds === null || !('quality' in seconds))
+      throw new CodedError('HISTORY_FAULT', 'the history worker answered a read without seconds');
+    return seconds;
   }
 
   async maintain(nowMs: number): Promise<void> {

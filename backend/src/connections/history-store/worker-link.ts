@@ -1,11 +1,11 @@
 import { Worker } from 'node:worker_threads';
 import { CodedError } from '@ebbline/shared/errors/coded-error';
-import type { HistoryBuckets, HistoryHealth } from '../../ports/history-store';
+import type { HistoryHealth } from '../../ports/history-store';
 import type { EmbeddedHistoryOptions } from './embedded/duckdb-history-store';
-import { openingId, type WorkerCall, type WorkerReply, type WorkerRequest } from './worker-messages';
+import { openingId, type WorkerAnswer, type WorkerCall, type WorkerReply, type WorkerRequest } from './worker-messages';
 
 interface Waiting {
-  resolve(value: HistoryBuckets | null): void;
+  resolve(value: WorkerAnswer): void;
   reject(fault: CodedError): void;
 }
 
@@ -41,7 +41,7 @@ export class WorkerLink {
   }
 
   /** Arrays in `body` are copied, so that the caller can send them again to a next worker. */
-  ask(body: WorkerCall): Promise<HistoryBuckets | null> {
+  ask(body: WorkerCall): Promise<WorkerAnswer> {
     const request: WorkerRequest = { id: this.#next++, body };
     const answer = this.#answerTo(request.id);
     if (this.#ended !== null) this.#end(this.#ended);
@@ -54,7 +54,7 @@ export class WorkerLink {
     await this.#worker.terminate();
   }
 
-  #answerTo(id: number): Promise<HistoryBuckets | null> {
+  #answerTo(id: number): Promise<WorkerAnswer> {
     return new Promise((resolve, reject) => this.#waiting.set(id, { resolve, reject }));
   }
 

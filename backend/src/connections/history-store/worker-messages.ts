@@ -1,11 +1,19 @@
 import type { HistoryRows } from '../../evaluation/pipeline/history-rows';
-import type { HistoryBuckets, HistoryHealth, HistoryLayout, HistoryQuery } from '../../ports/history-store';
+import type {
+  HistoryBuckets,
+  HistoryHealth,
+  HistoryLayout,
+  HistoryQuery,
+  HistorySeconds,
+  SecondsQuery,
+} from '../../ports/history-store';
 
 /** What the store's worker is asked. */
 export type WorkerCall =
   | { readonly call: 'useLayout'; readonly layout: HistoryLayout }
   | { readonly call: 'write'; readonly rows: HistoryRows }
   | { readonly call: 'read'; readonly query: HistoryQuery }
+  | { readonly call: 'readSeconds'; readonly query: SecondsQuery }
   | { readonly call: 'maintain'; readonly nowMs: number }
   | { readonly call: 'close' };
 
@@ -14,9 +22,11 @@ export interface WorkerRequest {
   readonly body: WorkerCall;
 }
 
+export type WorkerAnswer = HistoryBuckets | HistorySeconds | null;
+
 /** The answer to request `id`; id 0 says whether the store could be opened. Health comes with every answer. */
 export type WorkerReply =
-  | { readonly id: number; readonly ok: true; readonly value: HistoryBuckets | null; readonly health: HistoryHealth }
+  | { readonly id: number; readonly ok: true; readonly value: WorkerAnswer; readonly health: HistoryHealth }
   | {
       readonly id: number;
       readonly ok: false;

@@ -4,7 +4,9 @@ import type {
   HistoryHealth,
   HistoryLayout,
   HistoryQuery,
+  HistorySeconds,
   HistoryStore,
+  SecondsQuery,
 } from '../../ports/history-store';
 import type { KeptEnergy } from '../../ports/kept-energy';
 
@@ -80,6 +82,10 @@ export class WatchedHistory implements HistoryStore {
 
   read(query: HistoryQuery): Promise<HistoryBuckets> {
     return this.store.read(query);
+  }
+
+  readSeconds(query: SecondsQuery): Promise<HistorySeconds> {
+    return this.store.readSeconds(query);
   }
 
   async maintain(nowMs: number): Promise<void> {

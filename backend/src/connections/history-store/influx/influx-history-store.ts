@@ -6,10 +6,12 @@ import type {
   HistoryHealth,
   HistoryLayout,
   HistoryQuery,
+  HistorySeconds,
   HistoryStore,
+  SecondsQuery,
 } from '../../../ports/history-store';
 import { BucketSums } from '../bucket-sums';
-import { bucketPlan, dayMs, hourMs } from '../history-query';
+import { bucketPlan, dayMs, hourMs, secondsPlan } from '../history-query';
 import { DiskQueue, type QueuedRows } from '../queue/disk-queue';
 import { queuedLayout, type QueuedLayout } from '../queue/queued-layout';
 import { QueuedSender } from '../queue/queued-sender';
@@ -17,6 +19,7 @@ import type { Refusal } from '../queue/refusal';
 import { influxAddress } from './influx-address';
 import { InfluxServer, type InfluxRows } from './influx-server';
 import { PreparedDatabase } from './prepared-database';
+import { readSeconds } from './read-seconds';
 import { readStatements } from './read-statements';
 import { fieldOf, secondsPolicy, toPoints, type LayoutHolder } from './to-points';
 
@@ -109,6 +112,12 @@ export class InfluxHistoryStore implements HistoryStore {
       }
     }
     return sums.buckets();
+  }
+
+  async readSeconds(query: SecondsQuery): Promise<HistorySeconds> {
+    const plan = secondsPlan(query);
+    await this.#database.ready();
+    return readSeconds(this.#server, plan, this.#retiredBeforeMs);
   }
 
   /**
