@@ -1,8 +1,15 @@
 import type { Right, Role } from '@ebbline/shared/contract/people';
 
 const viewer: readonly Right[] = ['look'];
-const operator: readonly Right[] = [...viewer, 'acknowledge', 'permit', 'measure'];
-const engineer: readonly Right[] = [...operator, 'changeSite', 'commandDemo', 'readAudit'];
+const operator: readonly Right[] = [...viewer, 'acknowledge', 'permit', 'measure', 'shelve', 'tryLimits'];
+const engineer: readonly Right[] = [
+  ...operator,
+  'changeSite',
+  'changeLimits',
+  'outOfService',
+  'commandDemo',
+  'readAudit',
+];
 const admin: readonly Right[] = [...engineer, 'managePeople'];
 
 /** Which role may do what; the one place that says it. */

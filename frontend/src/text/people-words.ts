@@ -10,8 +10,8 @@ export const roleWords: { readonly [R in Role]: string } = {
 /** What a role is for, where one is chosen. */
 export const roleTexts: { readonly [R in Role]: string } = {
   viewer: 'looks at everything, changes nothing; may stay signed in on a wall',
-  operator: 'also acknowledges, opens and closes permits, enters values and runs tests',
-  engineer: 'also reads the site file anew, and who did what',
+  operator: 'also acknowledges and shelves, opens and closes permits, enters values, runs tests and tries limits',
+  engineer: 'also changes limits, takes alarms out of service, reads the site file anew, and who did what',
   admin: 'also says who may come in',
 };
 
@@ -20,7 +20,11 @@ export const rightTexts: { readonly [R in Right]: string } = {
   acknowledge: 'acknowledge and reset alarms',
   permit: 'open and close permits',
   measure: 'enter values by hand, start and end pressure-rise tests',
+  shelve: 'shelve alarms for a time, and end it',
+  tryLimits: 'try a limit over what was recorded',
   changeSite: 'check a site file and read it anew',
+  changeLimits: 'change limits, delays and deadbands while the program runs',
+  outOfService: 'take alarms out of service and return them',
   commandDemo: 'start and repair faults of the demo',
   readAudit: 'read who signed in and what was refused',
   managePeople: 'say who may come in',
