@@ -99,3 +99,60 @@ describe('a sealed file that is damaged', () => {
     expect(await countOf(startMs + 3 * hour, startMs + 4 * hour)).toBe(60);
   });
 });
+
+/** A byte of the values of a sealed file changed so that the engine reads on as if nothing were. */
+describe('a sealed file in which a disk changed values', () => {
+  const read = () => store.read({ ...pressure, fromMs: startMs, toMs: startMs + hour, buckets: 60 });
+  const reopen = async (): Promise<void> => {
+    await store.close();
+    store = await DuckDbHistoryStore.open({ folder });
+    await store.useLayout(layout);
+  };
+  let name: string;
+  let sound: Buffer;
+  let spoilt: Buffer;
+  beforeEach(async () => {
+    await store.write(pressures(startMs, 3600, (index) => Math.sin(index)));
+    await store.maintain(startMs + 4 * hour);
+    name = `seconds/${filesOf('seconds')[0]}`;
+    sound = readFileSync(join(folder, name));
+    const before = JSON.stringify(plain(await read()));
+    let passes = false;
+    for (let at = 200; !passes && at < sound.length - 1000; at += 101) {
+      spoilt = Buffer.from(sound);
+      spoilt[at] = (spoilt[at] ?? 0) ^ 0x01;
+      writeFileSync(join(folder, name), spoilt);
+      await reopen();
+      passes = await read().then(
+        (found) => JSON.stringify(plain(found)) !== before,
+        () => false,
+      );
+    }
+    expect(passes).toBe(true);
+  });
+
+  it('is told with the next maintenance, and read no more until it is put back', async () => {
+    await store.maintain(startMs + 4 * hour);
+    expect(store.health().damaged).toContain(name);
+    await expect(read()).rejects.toMatchObject({ code: 'HISTORY_READ_FAILED' });
+    writeFileSync(join(folder, name), sound);
+    utimesSync(join(folder, name), 1, 1);
+    await store.maintain(startMs + 4 * hour);
+    expect(store.health().damaged).toBeNull();
+    expect((await read()).count.reduce((sum, count) => sum + count, 0)).toBe(3600);
+  });
+
+  it('is not sealed anew with late rows, which wait', async () => {
+    await store.write(pressures(startMs + second, 1, () => 5));
+    await store.maintain(startMs + 4 * hour);
+    await expect(store.maintain(startMs + 6 * hour)).rejects.toMatchObject({
+      code: 'HISTORY_MAINTAIN_FAILED',
+      message: expect.stringContaining(name) as unknown,
+    });
+    expect(readFileSync(join(folder, name))).toEqual(spoilt);
+    writeFileSync(join(folder, name), sound);
+    utimesSync(join(folder, name), 1, 1);
+    await store.maintain(startMs + 8 * hour);
+    expect(Math.max(...(await read()).max)).toBe(5);
+  });
+});

@@ -2,6 +2,7 @@ import { failpoint } from '../../../ports/failpoint';
 import { dayMs } from '../history-query';
 import type { Manifest, SealedFile } from './manifest';
 import { groupOf, inGroup, inSpan, minuteColumnsUpTo, pathsOf } from './sealed-sql';
+import { expectUnchanged } from './unchanged-files';
 import { writeSealed, type Sealed, type Sealing } from './write-sealed';
 
 /** Minutes of one day: whole-day files, and the slices made since, which take the place of the day's rows in their span. */
@@ -29,6 +30,7 @@ export const outsideOf = (slices: readonly SealedFile[]): string =>
 export async function foldDay(sealing: Sealing, day: number): Promise<Sealed> {
   const { whole, slices } = minutesOfDay(sealing.manifest, day);
   const written: Sealed['written'][number][] = [];
+  await expectUnchanged(sealing.folder, [...whole, ...slices]);
   const fresh = `read_parquet(${pathsOf(sealing.folder, slices)}, union_by_name = true)`;
   for (const group of await groupsIn(sealing, fresh, whole)) {
     const before = whole.filter((file) => file.group === group);

@@ -123,7 +123,7 @@ export class Maintenance {
   async #enforce({ written, replaced }: Sealed, tails: readonly TailTable[]): Promise<void> {
     await this.#change(async (connection) => {
       for (const { name } of replaced) await this.#manifest.drop(connection, name);
-      for (const { name, bytes } of written) await this.#manifest.keep(connection, name, bytes);
+      for (const file of written) await this.#manifest.keep(connection, file);
       for (const table of tails) await connection.run(`DROP TABLE ${table.name}`);
       failpoint('seal-mid-manifest');
     });

@@ -14,6 +14,15 @@ export interface SealedFile {
   /** Positions that it has columns for. */
   readonly width: number;
   readonly bytes: number;
+  /** SHA-256 of what was sealed; null of files from before sums were kept. */
+  readonly sum: string | null;
+}
+
+/** A file that is whole on the disk, and what it holds. */
+export interface WrittenFile {
+  readonly name: string;
+  readonly bytes: number;
+  readonly sum: string;
 }
 
 /**
@@ -36,6 +45,7 @@ export class Manifest {
       `CREATE TABLE IF NOT EXISTS sealed_part (number INTEGER NOT NULL, name VARCHAR NOT NULL, kind VARCHAR NOT NULL, start_ms BIGINT NOT NULL,
          span_ms BIGINT NOT NULL, holder_group INTEGER, width INTEGER NOT NULL, bytes BIGINT NOT NULL, state VARCHAR NOT NULL)`,
     );
+    await connection.run('CREATE TABLE IF NOT EXISTS sealed_sum (name VARCHAR NOT NULL, sha256 VARCHAR NOT NULL)');
     await connection.run('CREATE TABLE IF NOT EXISTS retired (before_ms BIGINT NOT NULL)');
     const manifest = new Manifest(connection);
     await manifest.reload();
@@ -61,9 +71,10 @@ export class Manifest {
   /** Takes up what is committed. */
   async reload(): Promise<void> {
     const files = await this.#connection.runAndReadAll(
-      "SELECT name, kind, start_ms, span_ms, holder_group, width, bytes FROM sealed_part WHERE state = 'kept' ORDER BY start_ms, holder_group",
+      `SELECT name, kind, start_ms, span_ms, holder_group, width, bytes, sha256
+         FROM sealed_part LEFT JOIN sealed_sum USING (name) WHERE state = 'kept' ORDER BY start_ms, holder_group`,
     );
-    this.#kept = files.getRows().map(([name, kind, startMs, spanMs, group, width, bytes]) => ({
+    this.#kept = files.getRows().map(([name, kind, startMs, spanMs, group, width, bytes, sum]) => ({
       name: String(name),
       kind: kind === 'minutes' ? 'minutes' : 'seconds',
       startMs: Number(startMs),
@@ -71,6 +82,7 @@ export class Manifest {
       group: typeof group === 'number' ? group : null,
       width: Number(width),
       bytes: Number(bytes),
+      sum: typeof sum === 'string' ? sum : null,
     }));
     const other = await this.#connection.runAndReadAll(
       'SELECT coalesce((SELECT max(number) FROM sealed_part), 0) + 1, (SELECT max(before_ms) FROM retired)',
@@ -81,7 +93,7 @@ export class Manifest {
   }
 
   /** Names a file that is about to be written. */
-  async announce({ kind, startMs, spanMs, group, width }: Omit<SealedFile, 'name' | 'bytes'>): Promise<string> {
+  async announce({ kind, startMs, spanMs, group, width }: Omit<SealedFile, 'name' | 'bytes' | 'sum'>): Promise<string> {
     const number = this.#next++;
     const of = group === null ? '' : `-g${group}`;
     const time = new Date(startMs).toISOString().slice(0, 16).replace(':', '');
@@ -99,8 +111,9 @@ export class Manifest {
   }
 
   /** Within a transaction of the caller's. */
-  async keep(connection: DuckDBConnection, name: string, bytes: number): Promise<void> {
+  async keep(connection: DuckDBConnection, { name, bytes, sum }: WrittenFile): Promise<void> {
     await connection.run("UPDATE sealed_part SET state = 'kept', bytes = $2 WHERE name = $1", [name, BigInt(bytes)]);
+    await connection.run('INSERT INTO sealed_sum VALUES ($1, $2)', [name, sum]);
   }
 
   async drop(connection: DuckDBConnection, name: string): Promise<void> {
@@ -121,5 +134,6 @@ export class Manifest {
   /** After the file itself is gone. */
   async forget(name: string): Promise<void> {
     await this.#connection.run("DELETE FROM sealed_part WHERE name = $1 AND state <> 'kept'", [name]);
+    await this.#connection.run('DELETE FROM sealed_sum WHERE name NOT IN (SELECT name FROM sealed_part)');
   }
 }

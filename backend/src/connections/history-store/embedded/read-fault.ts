@@ -18,13 +18,18 @@ export async function readFault(
     if (!(await canBeRead(connection, folder, file, column))) damaged.push(file.name);
   }
   note(damaged);
+  if (damaged.length > 0) return damagedFault(damaged, cause);
   const said = cause instanceof Error ? (cause.message.split('\n')[0] ?? '') : String(cause);
-  const what =
-    damaged.length === 0
-      ? `history could not be read: ${said.replaceAll(folder, '').slice(0, 300)}; try again, and look at memory and disk`
-      : `history file ${damaged.join(', ')} is damaged or missing; periods outside it can still be read; put it back from a backup`;
+  const what = `history could not be read: ${said.replaceAll(folder, '').slice(0, 300)}; try again, and look at memory and disk`;
   return new CodedError('HISTORY_READ_FAILED', what, { cause });
 }
+
+export const damagedFault = (names: readonly string[], cause?: unknown): CodedError =>
+  new CodedError(
+    'HISTORY_READ_FAILED',
+    `history file ${names.join(', ')} is damaged or missing; periods outside it can still be read; put it back from a backup`,
+    { cause },
+  );
 
 const everyColumn = { seconds: 'sum(COLUMNS(* EXCLUDE (quality)))', minutes: 'sum(COLUMNS(*))' } as const;
 

@@ -5,6 +5,7 @@ import type { SealedFile } from './manifest';
 import { mergeDuplicates } from './merge-duplicates';
 import { fileRows, inSpan, minuteColumnsUpTo, minutesOf, sqlText, tailRows, type Span } from './sealed-sql';
 import type { TailTable } from './tail-tables';
+import { expectUnchanged } from './unchanged-files';
 import { writeSealed, type Sealed, type Sealing } from './write-sealed';
 
 /** Slices are whole minutes, so that no minute is made of two. */
@@ -54,6 +55,7 @@ async function sealSlice(sealing: Sealing, slice: Span, tails: readonly TailTabl
   const before = replacedOf('seconds');
   const width = Math.max(...[...before, ...tails].map((part) => part.width));
   const what = { ...slice, group: null, width };
+  await expectUnchanged(folder, before);
 
   const fresh = tails.map((table) => `${tailRows(table, width)} WHERE ${inSpan('second', slice)}`);
   const sealed = before.map((file) => fileRows(join(folder, file.name), file, width));

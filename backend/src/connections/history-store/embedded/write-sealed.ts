@@ -2,7 +2,7 @@ import { join } from 'node:path';
 import type { DuckDBConnection } from '@duckdb/node-api';
 import { failpoint } from '../../../ports/failpoint';
 import { finishFile, temporaryName } from './durable-file';
-import type { Manifest, SealedFile } from './manifest';
+import type { Manifest, SealedFile, WrittenFile } from './manifest';
 import { copyToParquet } from './sealed-sql';
 
 /** Where sealed files are written, and by what. */
@@ -19,7 +19,7 @@ export const defaultValuesAtOnce = 25e6;
 
 /** Files that are whole on the disk but not yet in force, and what they take the place of. */
 export interface Sealed {
-  readonly written: readonly { readonly name: string; readonly bytes: number }[];
+  readonly written: readonly WrittenFile[];
   readonly replaced: readonly SealedFile[];
 }
 
@@ -29,11 +29,11 @@ const rowGroup = { seconds: 30_720, minutes: 23_040 } as const;
 /** Names a file in the manifest, writes the ordered rows of `source` to it, and makes it safe on the disk. */
 export async function writeSealed(
   { connection, folder, manifest }: Sealing,
-  what: Omit<SealedFile, 'name' | 'bytes'>,
+  what: Omit<SealedFile, 'name' | 'bytes' | 'sum'>,
   source: string,
-): Promise<{ name: string; bytes: number }> {
+): Promise<WrittenFile> {
   const name = await manifest.announce(what);
   failpoint('sealed-file-announced');
   await connection.run(copyToParquet(source, temporaryName(join(folder, name)), rowGroup[what.kind]));
-  return { name, bytes: await finishFile(join(folder, name)) };
+  return { name, ...(await finishFile(join(folder, name))) };
 }

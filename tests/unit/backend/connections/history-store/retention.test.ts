@@ -12,6 +12,7 @@ const file = (kind: SealedFile['kind'], startMs: number, bytes: number, group = 
   group,
   width: 1,
   bytes,
+  sum: null,
 });
 const keep = { rawDays: 1, rawBytes: 100, minuteDays: 2 };
 
