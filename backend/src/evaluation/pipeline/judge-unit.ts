@@ -3,15 +3,13 @@ import { forgetAir } from '../alarm-rules/air-step/air-memory';
 import { sampleAirSignals } from '../alarm-rules/air-step/sample-air-signals';
 import { unitEntries } from '../alarm-rules/catalogue/catalogue';
 import type { UnitEntry } from '../alarm-rules/entry';
-import { clearFinding, createFinding, usable, type UnitContext } from '../alarm-rules/judge-context';
+import { createFinding, usable, type UnitContext } from '../alarm-rules/judge-context';
 import { powerEventEnds } from '../alarm-rules/plant-signs/power-lost';
-import { stopWasMeant } from '../alarm-rules/plant-signs/pump-wanted';
 import { samplePlant } from '../alarm-rules/plant-signs/sample-plant';
-import { higher, priorityOf } from '../alarm-rules/priority';
-import { priorityOfEntry } from '../alarm-rules/priority-of-entry';
 import { followRise, forgetRise } from '../alarm-rules/rise-rate';
 import type { ResolvedLimits } from '../alarm-rules/resolve-limits';
 import { Verdict } from '../alarm-rules/verdict';
+import { findCondition, priorityOfFinding } from './find-condition';
 import { foldParent, refoldUnit } from './fold';
 import { partsOf } from './part-index';
 import type { PipelineState } from './pipeline-state';
@@ -21,13 +19,6 @@ import { raiseAndClear, type Judged } from './raise-and-clear';
 const longestStepMs = 1500;
 
 const finding = createFinding();
-
-const plainPriority = unitEntries.map((entry) => priorityOfEntry(entry, false));
-const worsePriority = unitEntries.map((entry) => priorityOfEntry(entry, true));
-/** The mildest that folding lets an entry be, whatever time to respond its rule works out. */
-const liftedTo = unitEntries.map((entry) => priorityOfEntry(entry, false, Number.POSITIVE_INFINITY));
-/** 1 where the entry is off, by entry and mode. */
-const offInMode = unitEntries.map(({ offInModes }) => Uint8Array.from(modes, (mode) => +offInModes.includes(mode)));
 
 /** Judges every entry of one unit, after its points were derived. */
 export function judgeUnit(pipeline: PipelineState, context: UnitContext): void {
@@ -94,11 +85,7 @@ function judgeEntry(
   const { alarm } = context;
   const { delays } = pipeline;
   const active = delays.active[alarm] === 1;
-  const off = (offInMode[place] as Uint8Array)[mode] === 1 && (context.modeTold || entry.offWhenInferred);
-  const meant = off ? stopWasMeant(context) : null;
-  clearFinding(finding);
-  if (!limits.enabled || meant === true) finding.verdict = Verdict.no;
-  else if (!off || meant === false) entry.judge(context, limits, active, finding);
+  findCondition(context, place, limits, mode, active, finding);
   if (!active && finding.verdict !== Verdict.yes) {
     // What `advanceDelay` would do, without the rest: nearly always it is so.
     if (finding.verdict === Verdict.no) delays.trueSinceMs[alarm] = Number.NaN;
@@ -119,19 +106,11 @@ function passOn(
   judged.onDelayMs = limits.onDelayMs;
   judged.offDelayMs = limits.enabled ? limits.offDelayMs : 0;
   judged.unitOfMeasure = finding.unitOfMeasure ?? entry.unitOfMeasure;
-  judged.priority = priorityNow(entry, place);
+  judged.priority = priorityOfFinding(place, finding);
   judged.enabled = limits.enabled;
   judged.detail = entry.detail === undefined ? null : () => entry.detail?.(context) ?? null;
   const foldedUnder = (): string | null => foldParent(pipeline, context.unitIndex, place, context.part);
   return raiseAndClear(pipeline, judged, finding, foldedUnder, context.nowMs);
-}
-
-/** Null: what was found is told as an alert. */
-function priorityNow(entry: UnitEntry, place: number): Judged['priority'] {
-  if (finding.expected) return null;
-  if (Number.isNaN(finding.timeToRespondS)) return (finding.worse ? worsePriority : plainPriority)[place] ?? null;
-  const { severity } = finding.worse && entry.worse !== null ? entry.worse : entry;
-  return higher(liftedTo[place] ?? null, priorityOf(severity, finding.timeToRespondS));
 }
 
 /** Reused, as nothing keeps it. */
