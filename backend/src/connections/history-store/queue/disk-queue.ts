@@ -1,4 +1,5 @@
 import { mkdir, readdir, statfs } from 'node:fs/promises';
+import { dirname } from 'node:path';
 import { CodedError } from '@ebbline/shared/errors/coded-error';
 import type { HistoryRows } from '../../../evaluation/pipeline/history-rows';
 import { SerialQueue } from '../embedded/serial-queue';
@@ -8,6 +9,7 @@ import { QueueLosses } from './queue-losses';
 import { QueueSegment, segmentOrdinal } from './queue-segment';
 import type { QueuedLayout } from './queued-layout';
 import { SegmentWriter } from './segment-writer';
+import { syncFolder } from './sync-folder';
 
 export interface DiskQueueOptions {
   readonly folder: string;
@@ -55,7 +57,8 @@ export class DiskQueue {
   static async open(options: DiskQueueOptions): Promise<DiskQueue> {
     const queue = new DiskQueue(options);
     try {
-      await mkdir(options.folder, { recursive: true, mode: 0o700 });
+      const made = await mkdir(options.folder, { recursive: true, mode: 0o700 });
+      if (made !== undefined) await syncFolder(dirname(made));
       const ordinals = (await readdir(options.folder)).map(segmentOrdinal).filter((ordinal) => ordinal !== null);
       for (const ordinal of ordinals.sort((a, b) => a - b)) await queue.load(ordinal);
     } catch (fault) {

@@ -80,9 +80,11 @@ export class WaitingWrites {
   }
 
   private take(write: WaitingWrite): boolean {
-    const waits = this.direct.includes(write) || this.spill.includes(write);
-    this.direct = this.direct.filter((one) => one !== write);
-    this.spill = this.spill.filter((one) => one !== write);
-    return waits;
+    return [this.direct, this.spill].some((writes) => {
+      // Nearly always the first: what is settled is what came first.
+      const place = writes.indexOf(write);
+      if (place >= 0) writes.splice(place, 1);
+      return place >= 0;
+    });
   }
 }
