@@ -1,5 +1,6 @@
 import type { z } from 'zod';
 import type { Alarm, Priority } from './alarm';
+import type { Flood } from './alarm-performance';
 import type { Alert } from './alert';
 import type { Permit } from './permit';
 import type { brokerStateSchema, clockStateSchema, Mode } from './http-api';
@@ -168,6 +169,10 @@ export interface AlarmsFrame extends FrameBase {
   readonly alarms: readonly Alarm[];
   readonly alerts: readonly Alert[];
   readonly permits: readonly Permit[];
+  /** The flood that goes on; null or left out: none. */
+  readonly flood?: Flood | null;
+  /** How many alarms are set aside, on the whole site. */
+  readonly setAside?: number;
 }
 
 /** The newest reading of each point that was asked for, in that order. */
