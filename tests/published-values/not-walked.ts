@@ -44,7 +44,8 @@ export const notWalked: readonly Reason[] = [
     checks: ids('cfv-cfr ssv-cfr iso6358'),
   },
   {
-    reason: 'figures of alarm performance: the program counts none so far',
+    reason:
+      'targets and figures of alarm performance: walked in tests/unit/backend/evaluation/alarm-performance, beside the figures that they are asked of',
     checks: ids(`
       al-rate-day al-rate-hour al-rate-10min al-peak al-flood-def al-flood-time al-top10 al-stale al-chatter al-prio3
       al-prio4 al-unauth al-data al-kpi-2016 eemua-rate eemua-rate-bands eemua-upset eemua-standing al-metrics-example

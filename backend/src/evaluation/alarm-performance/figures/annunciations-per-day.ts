@@ -1,0 +1,10 @@
+import { isa2009, type FigureRow } from '../figure-row';
+
+export const annunciationsPerDay: FigureRow = {
+  id: 'annunciationsPerDay',
+  title: 'Annunciations a day',
+  unit: 'a day',
+  source: `${isa2009}; the one prints 150 and 300, the other 144 and 288`,
+  target: ({ perDay }) => ({ ...perDay, bound: 'atMost' }),
+  of: ({ annunciations, days }) => (days > 0 ? annunciations.length / days : null),
+};

@@ -1,0 +1,10 @@
+import { atMost, isa2009, type FigureRow } from '../figure-row';
+
+export const annunciationsPerTenMinutes: FigureRow = {
+  id: 'annunciationsPerTenMinutes',
+  title: 'Annunciations in ten minutes, mean',
+  unit: 'in 10 min',
+  source: isa2009,
+  target: atMost(1, 2),
+  of: ({ annunciations, days }) => (days > 0 ? annunciations.length / (days * 144) : null),
+};
