@@ -5,15 +5,19 @@ import { stateFacts } from '../../backend/src/evaluation/alarm-lifecycle/states'
 import { expectedTransitions } from './expected-transitions';
 import { facts, identity, person } from './book-of-alarms';
 
-const events = fc.array(fc.constantFrom('conditionTrue', 'conditionClear', 'worsened', 'acknowledge', 'reset'), {
-  maxLength: 40,
-});
+const events = fc.array(
+  fc.constantFrom('conditionTrue', 'conditionClear', 'worsened', 'reAlarm', 'acknowledge', 'reset'),
+  {
+    maxLength: 40,
+  },
+);
 
 /** Sends one event to the book, a long time after the one before, so that no guard against haste is at work. */
 function send(book: AlarmBook, latching: boolean, event: string, nowMs: number): void {
   const who = identity(latching);
   if (event === 'conditionTrue' || event === 'worsened') book.raise(0, event, who, facts(nowMs), nowMs);
   else if (event === 'conditionClear') book.clear(0, nowMs, 'conditionClear');
+  else if (event === 'reAlarm') book.reAlarm(0, nowMs);
   else if (event === 'acknowledge') book.acknowledge(who.alarm, person('Ada'), nowMs);
   else book.reset(who.alarm, person('Ada'), nowMs);
 }

@@ -1,4 +1,5 @@
 import type { AcknowledgeRequest, Alarm, AlarmList } from '@ebbline/shared/contract/alarm';
+import type { AlarmActionFault } from '@ebbline/shared/contract/alarm-action-faults';
 import type { AlertList } from '@ebbline/shared/contract/alert';
 import type { Explanation } from '@ebbline/shared/contract/explanation';
 import type { ClockState, PointList, Site, UnitList } from '@ebbline/shared/contract/http-api';
@@ -28,6 +29,7 @@ export type FrameBody =
   | Omit<AlarmsFrame, 'sequence'>
   | Omit<TrendsFrame, 'sequence'>;
 
+/** Why an action at an alarm has no effect. */
 export type ActionFault =
   | { readonly code: 'ALARM_UNKNOWN'; readonly message: string }
   | {
@@ -36,7 +38,10 @@ export type ActionFault =
       readonly acknowledgedBy: string | null;
       readonly acknowledgedAt: string | null;
     }
-  | { readonly code: 'ALARM_NOT_LATCHED' | 'ALARM_STILL_ACTIVE'; readonly message: string }
+  | {
+      readonly code: Exclude<AlarmActionFault, 'ALARM_UNKNOWN' | 'ALARM_ALREADY_ACKNOWLEDGED'>;
+      readonly message: string;
+    }
   | { readonly code: 'JOURNAL_UNAVAILABLE'; readonly message: string };
 
 /** Why a permit was not opened or closed. */

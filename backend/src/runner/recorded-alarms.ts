@@ -1,21 +1,23 @@
+import { isKept } from '../evaluation/alarm-lifecycle/alarm-record';
+import { isSetAside } from '../evaluation/alarm-lifecycle/mode-facts';
 import type { AlarmRecord, AlarmTransition } from '../evaluation/pipeline/outputs';
 import type { AlarmJournal } from '../ports/alarm-journal';
 import type { ShownAlarm } from './views/scene';
 
 /**
- * The alarms that people are shown: what the journal has committed. Where the journal refuses, changes
+ * The alarms that people are shown, those that are set aside apart: what the journal has committed. Where the journal refuses, changes
  * are kept in order and tried again; until then they are shown marked as not recorded.
  */
 export class RecordedAlarms {
   private readonly committed = new Map<string, AlarmRecord>();
   private readonly pending: AlarmTransition[] = [];
-  private shown: readonly ShownAlarm[] | null = null;
+  private shown: { readonly told: readonly ShownAlarm[]; readonly aside: readonly ShownAlarm[] } | null = null;
   private changes = 0;
 
   constructor(
     private readonly journal: AlarmJournal,
-    /** The alarms that stand by the judge now, recorded or not. */
-    private readonly standing: () => readonly AlarmRecord[],
+    /** The alarms that stand or are set aside by the judge now, recorded or not. */
+    private readonly kept: () => readonly AlarmRecord[],
   ) {
     for (const record of journal.standing()) this.committed.set(record.alarm, record);
   }
@@ -27,7 +29,7 @@ export class RecordedAlarms {
     this.shown = null;
     this.changes += 1;
     const touched = new Set(this.pending.map(({ alarm }) => alarm));
-    const records = this.standing().filter((record) => touched.has(record.alarm) || this.isRefolded(record));
+    const records = this.kept().filter((record) => touched.has(record.alarm) || this.isRefolded(record));
     try {
       this.journal.append(this.pending, records, wallMs);
     } catch {
@@ -41,9 +43,9 @@ export class RecordedAlarms {
   }
 
   /** An alarm folds under another, or comes out again, without a change of its own: its record follows with theirs. */
-  private isRefolded({ alarm, foldedUnder }: AlarmRecord): boolean {
+  private isRefolded({ alarm, foldedUnder, modeUntilMs }: AlarmRecord): boolean {
     const known = this.committed.get(alarm);
-    return known !== undefined && known.foldedUnder !== foldedUnder;
+    return known !== undefined && (known.foldedUnder !== foldedUnder || known.modeUntilMs !== modeUntilMs);
   }
 
   /**
@@ -52,15 +54,15 @@ export class RecordedAlarms {
    */
   recordAction(transition: AlarmTransition, record: AlarmRecord, wallMs: number): boolean {
     if (!this.record([], wallMs)) return false;
-    const standing = record.state === 'normal' ? [] : [record];
+    const kept = isKept(record) ? [record] : [];
     try {
-      this.journal.append([transition], standing, wallMs);
+      this.journal.append([transition], kept, wallMs);
     } catch {
       // The answer to whoever acted says so; there is nothing else to tell.
       return false;
     }
     this.committed.delete(record.alarm);
-    for (const one of standing) this.committed.set(one.alarm, one);
+    for (const one of kept) this.committed.set(one.alarm, one);
     this.shown = null;
     this.changes += 1;
     return true;
@@ -76,8 +78,24 @@ export class RecordedAlarms {
     return this.changes;
   }
 
+  /** What people are told: standing, and not set aside. */
   list(): readonly ShownAlarm[] {
-    this.shown ??= this.build();
+    return this.both().told;
+  }
+
+  /** What was set aside, standing or not. */
+  setAside(): readonly ShownAlarm[] {
+    return this.both().aside;
+  }
+
+  private both(): { readonly told: readonly ShownAlarm[]; readonly aside: readonly ShownAlarm[] } {
+    if (this.shown === null) {
+      const all = this.build();
+      this.shown = {
+        told: all.filter(({ record }) => !isSetAside(record)),
+        aside: all.filter(({ record }) => isSetAside(record)),
+      };
+    }
     return this.shown;
   }
 
@@ -88,7 +106,7 @@ export class RecordedAlarms {
     );
     if (unrecorded.size === 0) return [...shown.values()];
     // As the judge has it; an alarm that has ended there stays as it was until its end is recorded.
-    for (const record of this.standing())
+    for (const record of this.kept())
       if (unrecorded.has(record.alarm)) shown.set(record.alarm, { record, recorded: false });
     return [...shown.values()];
   }

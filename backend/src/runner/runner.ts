@@ -85,7 +85,7 @@ export function createRunner(parts: RunnerParts): Runner {
   pipeline.restoreHand(journal.hand(clock.wallMs() - oldestSampleMs), nowMs());
   const remembered = new Remembered(pipeline, memory, nowMs);
   remembered.recall();
-  const alarms = new RecordedAlarms(journal, () => pipeline.standing());
+  const alarms = new RecordedAlarms(journal, () => [...pipeline.standing(), ...pipeline.setAside()]);
   const changes = new RecordedChanges(journal);
   const drain = new HistoryDrain(pipeline, store, gate, nowMs);
   const unrecorded = (): number => alarms.waiting() + changes.waiting();

@@ -1,41 +1,24 @@
-import type { AlarmState, Priority } from '@ebbline/shared/contract/alarm';
+import { AlarmEntries } from './alarm-entries';
+import type { Actor, AlarmFacts, AlarmIdentity } from './alarm-identity';
 import type { AlarmRecord, AlarmTransition } from './alarm-record';
+import { changeMode, type ModeDetails } from './change-mode';
+import { describeChange, movedTo, type Change } from './describe-change';
+import { inService, isSetAside, modeOf, setAsideOf } from './mode-facts';
+import { modeStep } from './mode-step';
+import type { ModeEvent, RefusalOfMode } from './mode-table';
+import { nextState } from './next-state';
+import { refusalWhileSetAside, type RefusalWhileSetAside } from './refusal-while-set-aside';
 import { stateFacts } from './states';
 import { transition } from './transition';
 import type { AlarmEvent, RefusalOfAction } from './transition-table';
 
-/** Who an alarm is; told once, when it is raised for the first time. */
-export interface AlarmIdentity {
-  readonly alarm: string;
-  readonly entry: string;
-  readonly unit: string | null;
-  readonly hall: string | null;
-  readonly latching: boolean;
-}
-
-/** What was seen when the condition changed. */
-export interface AlarmFacts {
-  readonly priority: Priority;
-  readonly sinceMs: number;
-  readonly value: number | null;
-  readonly limit: number | null;
-  readonly unitOfMeasure: string | null;
-  readonly where: string | null;
-  readonly detail?: string;
-  readonly foldedUnder: string | null;
-}
-
-export interface Actor {
-  readonly operator: string;
-  readonly station: string;
-  readonly comment: string;
-}
+export type { Actor, AlarmFacts, AlarmIdentity } from './alarm-identity';
 
 export type BookOutcome =
   | { readonly ok: true; readonly transition: AlarmTransition; readonly record: AlarmRecord }
   | {
       readonly ok: false;
-      readonly refusal: RefusalOfAction | 'ACTION_NOT_RECORDED';
+      readonly refusal: RefusalOfAction | RefusalOfMode | RefusalWhileSetAside | 'ACTION_NOT_RECORDED';
       readonly record: AlarmRecord | null;
     };
 
@@ -50,46 +33,45 @@ const commitNothing: Commit = () => true;
  */
 export const resetGuardMs = 10_000;
 
-/** So many alarms that went back to normal are remembered, to tell a late second operator who was first. */
-const rememberedClosed = 1000;
-
-interface Entry {
-  readonly identity: AlarmIdentity;
-  readonly record: AlarmRecord;
-}
-
-/** Every alarm that stands, by its place in the site's list of alarms (`index`). Records are replaced, never changed. */
+/** Every alarm that stands or is set aside, by its place in the site's list of alarms (`index`), and what happens to it. */
 export class AlarmBook {
-  private readonly entries = new Map<number, Entry>();
-  private readonly indexOf = new Map<string, number>();
-  private readonly closed = new Map<string, AlarmRecord>();
+  private readonly entries = new AlarmEntries();
 
-  /** The place of a standing alarm; undefined where none of that name stands. */
+  /** The place of an alarm that stands or is set aside; undefined where none of that name does. */
   indexOfName(alarm: string): number | undefined {
-    const index = this.indexOf.get(alarm);
-    return index !== undefined && this.entries.has(index) ? index : undefined;
+    return this.entries.placeOf(alarm);
   }
 
-  /** Null where the alarm is normal. */
+  /** Null where the alarm is normal and in service. */
   record(index: number): AlarmRecord | null {
-    return this.entries.get(index)?.record ?? null;
+    return this.entries.at(index)?.record ?? null;
+  }
+
+  /** The same of an alarm that people are told; null where it is set aside. */
+  told(index: number): AlarmRecord | null {
+    const record = this.record(index);
+    return record === null || isSetAside(record) ? null : record;
   }
 
   indices(): IterableIterator<number> {
-    return this.entries.keys();
+    return this.entries.indices();
   }
 
+  /** Alarms that stand and are told. */
   standing(): readonly AlarmRecord[] {
-    return [...this.entries.values()].map((entry) => entry.record);
+    return this.entries.records().filter((record) => !isSetAside(record));
+  }
+
+  /** Alarms that are not told, whatever their state. */
+  setAside(): readonly AlarmRecord[] {
+    return this.entries.records().filter(isSetAside);
   }
 
   restore(index: number, identity: AlarmIdentity, record: AlarmRecord): void {
-    if (!stateFacts[record.state].standing) return;
-    this.entries.set(index, { identity, record });
-    this.indexOf.set(identity.alarm, index);
+    if (stateFacts[record.state].standing || isSetAside(record)) this.entries.keep(index, identity, record);
   }
 
-  /** Condition came, or got worse. Null where the table says that nothing happens. */
+  /** Condition came, or got worse. Null where the tables say that nothing happens. */
   raise(
     index: number,
     event: 'conditionTrue' | 'worsened',
@@ -97,46 +79,66 @@ export class AlarmBook {
     facts: AlarmFacts,
     nowMs: number,
   ): AlarmTransition | null {
-    const before = this.entries.get(index)?.record ?? null;
-    const step = transition(before?.state ?? 'normal', event, identity.latching);
-    if (!step.ok || !step.changed) return null;
+    const before = this.record(index);
+    const from = before?.state ?? 'normal';
+    const aside = before === null ? null : setAsideOf(before);
+    const step = nextState(from, event, identity.latching, aside !== null);
+    if (step === null) return null;
     const record: AlarmRecord = {
       alarm: identity.alarm,
       entry: identity.entry,
       unit: identity.unit,
       hall: identity.hall,
-      state: step.state,
-      active: stateFacts[step.state].active,
+      state: step,
+      active: stateFacts[step].active,
       ...facts,
       stateSinceMs: nowMs,
       acknowledgedBy: null,
       acknowledgedAtMs: null,
+      ...aside,
     };
-    this.keep(index, identity, record);
-    return describe(before?.state ?? 'normal', record, 'conditionTrue', nowMs, null);
+    this.entries.keep(index, identity, record);
+    return describeChange(from, record, 'conditionTrue', nowMs, null);
   }
 
   /** Condition went. `cause` says `configuration` where the entry was switched off. */
   clear(index: number, nowMs: number, cause: 'conditionClear' | 'configuration'): AlarmTransition | null {
-    const entry = this.entries.get(index);
+    const entry = this.entries.at(index);
     if (entry === undefined) return null;
-    const step = transition(entry.record.state, 'conditionClear', entry.identity.latching);
+    const { record, identity } = entry;
+    const step = nextState(record.state, 'conditionClear', identity.latching, isSetAside(record));
+    if (step === null) return null;
+    const ended = step === 'normal' && modeOf(record) === 'suppressedByDesign';
+    return this.move(index, movedTo(ended ? inService(record) : record, step, cause, nowMs, null));
+  }
+
+  /** It was acknowledged so long ago that it is told again. Null where it is not acknowledged, or set aside. */
+  reAlarm(index: number, nowMs: number): AlarmTransition | null {
+    const entry = this.entries.at(index);
+    if (entry === undefined || isSetAside(entry.record)) return null;
+    const step = transition(entry.record.state, 'reAlarm', entry.identity.latching);
     if (!step.ok || !step.changed) return null;
-    const moved = movedTo(entry.record, step.state, cause, nowMs, null);
-    this.keep(index, entry.identity, moved.record);
-    return moved.transition;
+    return this.move(index, movedTo(entry.record, step.state, 'reAlarm', nowMs, null));
   }
 
   /** Says under which first-out the alarm stands now. True where that changed. */
   fold(index: number, foldedUnder: string | null): boolean {
-    const entry = this.entries.get(index);
+    const entry = this.entries.at(index);
     if (entry === undefined || entry.record.foldedUnder === foldedUnder) return false;
-    this.entries.set(index, { ...entry, record: { ...entry.record, foldedUnder } });
+    this.entries.keep(index, entry.identity, { ...entry.record, foldedUnder });
     return true;
   }
 
+  /** Puts another time in place of those of a shelving: the clock was set back over a restart. */
+  retime(index: number, modeSinceMs: number, modeUntilMs: number): void {
+    const entry = this.entries.at(index);
+    if (entry === undefined || !isSetAside(entry.record)) return;
+    this.entries.keep(index, entry.identity, { ...entry.record, modeSinceMs, modeUntilMs });
+  }
+
   acknowledge(alarm: string, actor: Actor, nowMs: number, commit: Commit = commitNothing): BookOutcome {
-    const record = this.find(alarm)?.entry.record;
+    const index = this.entries.placeOf(alarm);
+    const record = index === undefined ? null : this.told(index);
     if (record?.state === 'latchedAcknowledged' && nowMs - lastTouched(record) >= resetGuardMs) {
       return this.act(alarm, 'reset', actor, nowMs, commit);
     }
@@ -147,6 +149,30 @@ export class AlarmBook {
     return this.act(alarm, 'reset', actor, nowMs, commit);
   }
 
+  /**
+   * Sets an alarm aside or brings it back, by a person or by the program (`actor` null).
+   * @param normal the alarm as it is while it is normal and in service; asked only where it is
+   * @param suppressed whether logic suppresses it now
+   */
+  changeMode(
+    index: number,
+    identity: AlarmIdentity,
+    normal: () => AlarmRecord,
+    asked: { readonly event: ModeEvent; readonly details: ModeDetails | null; readonly suppressed: boolean },
+    nowMs: number,
+    actor: Actor | null,
+    commit: Commit = commitNothing,
+  ): BookOutcome | null {
+    const before = this.record(index);
+    const step = modeStep(before === null ? 'inService' : modeOf(before), asked.event, asked.suppressed);
+    if (!step.ok) return { ok: false, refusal: step.refusal, record: before };
+    if (!step.changed || (before === null && step.mode === 'suppressedByDesign')) return null;
+    const moved = changeMode(before ?? normal(), step.mode, asked.event, asked.details, nowMs, actor);
+    if (!commit(moved.transition, moved.record)) return { ok: false, refusal: 'ACTION_NOT_RECORDED', record: before };
+    this.entries.keep(index, identity, moved.record);
+    return { ok: true, ...moved };
+  }
+
   private act(
     alarm: string,
     event: Extract<AlarmEvent, 'acknowledge' | 'reset'>,
@@ -154,93 +180,30 @@ export class AlarmBook {
     nowMs: number,
     commit: Commit,
   ): BookOutcome {
-    const found = this.find(alarm);
-    if (found === null) {
-      const closed = this.closed.get(alarm) ?? null;
+    const index = this.entries.placeOf(alarm);
+    const entry = index === undefined ? undefined : this.entries.at(index);
+    if (index === undefined || entry === undefined) {
+      const closed = this.entries.closedOf(alarm);
       return closed === null || closed.acknowledgedBy === null
         ? { ok: false, refusal: 'ALARM_UNKNOWN', record: null }
         : { ok: false, refusal: 'ALARM_ALREADY_ACKNOWLEDGED', record: closed };
     }
-    const step = transition(found.entry.record.state, event, found.entry.identity.latching);
-    if (!step.ok) return { ok: false, refusal: step.refusal, record: found.entry.record };
-    const moved = movedTo(found.entry.record, step.state, event, nowMs, actor);
-    if (!commit(moved.transition, moved.record)) {
-      return { ok: false, refusal: 'ACTION_NOT_RECORDED', record: found.entry.record };
-    }
-    this.keep(found.index, found.entry.identity, moved.record);
+    const { identity, record } = entry;
+    const aside = refusalWhileSetAside(modeOf(record));
+    if (aside !== null) return { ok: false, refusal: aside, record };
+    const step = transition(record.state, event, identity.latching);
+    if (!step.ok) return { ok: false, refusal: step.refusal, record };
+    const moved = movedTo(record, step.state, event, nowMs, actor);
+    if (!commit(moved.transition, moved.record)) return { ok: false, refusal: 'ACTION_NOT_RECORDED', record };
+    this.move(index, moved);
     return { ok: true, ...moved };
   }
 
-  private find(alarm: string): { readonly index: number; readonly entry: Entry } | null {
-    const index = this.indexOf.get(alarm);
-    const entry = index === undefined ? undefined : this.entries.get(index);
-    return index === undefined || entry === undefined ? null : { index, entry };
+  private move(index: number, { transition: moved, record }: Change): AlarmTransition {
+    const entry = this.entries.at(index);
+    if (entry !== undefined) this.entries.keep(index, entry.identity, record);
+    return moved;
   }
-
-  private keep(index: number, identity: AlarmIdentity, record: AlarmRecord): void {
-    this.closed.delete(identity.alarm);
-    if (stateFacts[record.state].standing) {
-      this.entries.set(index, { identity, record });
-      this.indexOf.set(identity.alarm, index);
-      return;
-    }
-    this.entries.delete(index);
-    this.closed.set(identity.alarm, record);
-    if (this.closed.size > rememberedClosed) {
-      for (const oldest of this.closed.keys()) {
-        this.closed.delete(oldest);
-        break;
-      }
-    }
-  }
-}
-
-/** The alarm in its next state, and the change as the journal has it. */
-function movedTo(
-  before: AlarmRecord,
-  state: AlarmState,
-  cause: AlarmTransition['cause'],
-  nowMs: number,
-  actor: Actor | null,
-): { transition: AlarmTransition; record: AlarmRecord } {
-  const record: AlarmRecord = {
-    ...before,
-    state,
-    active: stateFacts[state].active,
-    stateSinceMs: nowMs,
-    ...(cause === 'acknowledge' && actor !== null ? { acknowledgedBy: actor.operator, acknowledgedAtMs: nowMs } : {}),
-  };
-  return { transition: describe(before.state, record, cause, nowMs, actor), record };
 }
 
 const lastTouched = (record: AlarmRecord): number => Math.max(record.stateSinceMs, record.acknowledgedAtMs ?? 0);
-
-function describe(
-  from: AlarmState,
-  record: AlarmRecord,
-  cause: AlarmTransition['cause'],
-  atMs: number,
-  actor: Actor | null,
-): AlarmTransition {
-  return {
-    alarm: record.alarm,
-    entry: record.entry,
-    unit: record.unit,
-    hall: record.hall,
-    from,
-    to: record.state,
-    cause,
-    priority: record.priority,
-    atMs,
-    sinceMs: record.sinceMs,
-    value: record.value,
-    limit: record.limit,
-    unitOfMeasure: record.unitOfMeasure,
-    where: record.where,
-    ...(record.detail === undefined ? {} : { detail: record.detail }),
-    foldedUnder: record.foldedUnder,
-    actor: actor?.operator ?? null,
-    station: actor?.station ?? null,
-    comment: actor?.comment ?? null,
-  };
-}

@@ -1,14 +1,24 @@
 import type { AlarmState, Priority } from '@ebbline/shared/contract/alarm';
+import type { AlarmMode } from '@ebbline/shared/contract/alarm-modes';
+import type { ModeEvent } from './mode-table';
+import { isSetAside, type ModeFacts } from './mode-facts';
 
-/** A change of an alarm's state that the journal must commit before anyone is shown it. */
-export interface AlarmTransition {
+/**
+ * A change of an alarm's state or mode that the journal must commit before anyone is shown it. `mode` is the one after the
+ * change; where it leaves a mode, the other facts tell of the one that it leaves: since when, until when, by whom, why.
+ * A passage into `unacknowledged` is an annunciation: it happens in service only.
+ */
+export interface AlarmTransition extends ModeFacts {
   readonly alarm: string;
   readonly entry: string;
   readonly unit: string | null;
   readonly hall: string | null;
   readonly from: AlarmState;
   readonly to: AlarmState;
-  readonly cause: 'conditionTrue' | 'conditionClear' | 'acknowledge' | 'reset' | 'configuration';
+  readonly cause:
+    'conditionTrue' | 'conditionClear' | 'acknowledge' | 'reset' | 'configuration' | 'reAlarm' | ModeEvent;
+  /** The mode before, where the mode changed. */
+  readonly modeFrom?: AlarmMode;
   readonly priority: Priority;
   /** Tick time of the change, ms. */
   readonly atMs: number;
@@ -26,8 +36,11 @@ export interface AlarmTransition {
   readonly comment: string | null;
 }
 
-/** What a standing alarm is, as kept by the lifecycle and restored from the journal. Plain JSON; never changed in place. */
-export interface AlarmRecord {
+/**
+ * What an alarm is that stands or is set aside, as kept by the lifecycle and restored from the journal. Plain JSON; never
+ * changed in place.
+ */
+export interface AlarmRecord extends ModeFacts {
   readonly alarm: string;
   readonly entry: string;
   readonly unit: string | null;
@@ -46,3 +59,6 @@ export interface AlarmRecord {
   readonly acknowledgedBy: string | null;
   readonly acknowledgedAtMs: number | null;
 }
+
+/** Stands, or is set aside: has to be known after a restart. */
+export const isKept = (record: AlarmRecord): boolean => record.state !== 'normal' || isSetAside(record);

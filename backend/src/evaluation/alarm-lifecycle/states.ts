@@ -1,9 +1,9 @@
 import type { AlarmState } from '@ebbline/shared/contract/alarm';
 
 /**
- * The states of ANSI/ISA-18.2-2016 and IEC 62682 that are built so far, as two facts that are kept apart:
- * whether the condition holds (after delays and deadband), and whether a person has said "seen".
- * Shelved, suppressed by design and out of service are a third dimension that is not built yet.
+ * The states of ANSI/ISA-18.2-2016 and IEC 62682, as two facts that are kept apart: whether the condition holds (after
+ * delays and deadband), and whether a person has said "seen". Shelved, suppressed by design and out of service are a
+ * dimension of their own: `mode-table.ts`.
  */
 export interface StateFacts {
   /** The condition holds. Acknowledging never changes it. */

@@ -1,7 +1,10 @@
 import type { AlarmState } from '@ebbline/shared/contract/alarm';
 
-/** What can happen to an alarm. `worsened`: the same condition now asks for a higher priority. */
-export type AlarmEvent = 'conditionTrue' | 'conditionClear' | 'worsened' | 'acknowledge' | 'reset';
+/**
+ * What can happen to an alarm. `worsened`: the same condition now asks for a higher priority. `reAlarm`: it was
+ * acknowledged so long ago that it is to be told again, where that is set.
+ */
+export type AlarmEvent = 'conditionTrue' | 'conditionClear' | 'worsened' | 'reAlarm' | 'acknowledge' | 'reset';
 
 export type RefusalOfAction =
   'ALARM_UNKNOWN' | 'ALARM_ALREADY_ACKNOWLEDGED' | 'ALARM_NOT_LATCHED' | 'ALARM_STILL_ACTIVE';
@@ -29,6 +32,7 @@ export const transitionTable: Readonly<Record<AlarmState, Readonly<Record<AlarmE
     conditionTrue: annunciate,
     conditionClear: stay('normal'),
     worsened: stay('normal'),
+    reAlarm: stay('normal'),
     acknowledge: refuse('ALARM_UNKNOWN'),
     reset: refuse('ALARM_UNKNOWN'),
   },
@@ -36,6 +40,7 @@ export const transitionTable: Readonly<Record<AlarmState, Readonly<Record<AlarmE
     conditionTrue: stay('unacknowledged'),
     conditionClear: by('returnedUnacknowledged', 'latchedUnacknowledged'),
     worsened: annunciate,
+    reAlarm: stay('unacknowledged'),
     acknowledge: to('acknowledged'),
     reset: refuse('ALARM_STILL_ACTIVE'),
   },
@@ -43,6 +48,7 @@ export const transitionTable: Readonly<Record<AlarmState, Readonly<Record<AlarmE
     conditionTrue: stay('acknowledged'),
     conditionClear: by('normal', 'latchedAcknowledged'),
     worsened: annunciate,
+    reAlarm: annunciate,
     acknowledge: refuse('ALARM_ALREADY_ACKNOWLEDGED'),
     reset: refuse('ALARM_STILL_ACTIVE'),
   },
@@ -50,6 +56,7 @@ export const transitionTable: Readonly<Record<AlarmState, Readonly<Record<AlarmE
     conditionTrue: annunciate,
     conditionClear: stay('returnedUnacknowledged'),
     worsened: stay('returnedUnacknowledged'),
+    reAlarm: stay('returnedUnacknowledged'),
     acknowledge: to('normal'),
     reset: refuse('ALARM_NOT_LATCHED'),
   },
@@ -57,6 +64,7 @@ export const transitionTable: Readonly<Record<AlarmState, Readonly<Record<AlarmE
     conditionTrue: annunciate,
     conditionClear: stay('latchedUnacknowledged'),
     worsened: stay('latchedUnacknowledged'),
+    reAlarm: stay('latchedUnacknowledged'),
     acknowledge: to('latchedAcknowledged'),
     reset: refuse('ALARM_STILL_ACTIVE'),
   },
@@ -64,6 +72,7 @@ export const transitionTable: Readonly<Record<AlarmState, Readonly<Record<AlarmE
     conditionTrue: annunciate,
     conditionClear: stay('latchedAcknowledged'),
     worsened: stay('latchedAcknowledged'),
+    reAlarm: stay('latchedAcknowledged'),
     acknowledge: refuse('ALARM_ALREADY_ACKNOWLEDGED'),
     reset: to('normal'),
   },

@@ -11,7 +11,7 @@ export function airFirstOutOfLoop(pipeline: PipelineState, unitIndex: number, en
   let best = Number.POSITIVE_INFINITY;
   for (const other of pipeline.site.loops[pipeline.site.units[unitIndex]?.loop ?? -1]?.units ?? []) {
     const alarm = pipeline.index.ofUnit(other) + place;
-    const record = other === unitIndex ? null : pipeline.book.record(alarm);
+    const record = other === unitIndex ? null : pipeline.book.told(alarm);
     if (record?.active !== true || !(Math.abs(record.sinceMs - sinceMs) <= airOfOneOpeningMs)) continue;
     const named = namesBranch(pipeline, other);
     const isFirst = record.sinceMs < sinceMs || (record.sinceMs === sinceMs && other < unitIndex);

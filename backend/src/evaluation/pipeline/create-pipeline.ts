@@ -72,8 +72,9 @@ function pipelineOf(pipeline: PipelineState, slices: SliceRunner, clock: Pipelin
       slices.run(nowMs);
       return pipeline.transitions;
     },
-    act: (action, nowMs, commit) => act(pipeline.book, action, nowMs, commit),
+    act: (action, nowMs, commit) => act(pipeline, action, nowMs, commit),
     standing: () => pipeline.book.standing(),
+    setAside: () => pipeline.book.setAside(),
     permits: () => [...pipeline.permits.values()],
     actOnPermit: (action, nowMs, commit) => actOnPermit(pipeline, action, nowMs, commit),
     restorePermits: (records) => restorePermits(pipeline, records),

@@ -1,5 +1,4 @@
 import type { Priority } from '@ebbline/shared/contract/alarm';
-import { modes } from '@ebbline/shared/contract/http-api';
 import { unitEntries } from '../alarm-rules/catalogue/catalogue';
 import type { UnitEntry } from '../alarm-rules/entry';
 import { clearFinding, type Finding, type UnitContext } from '../alarm-rules/judge-context';
@@ -8,13 +7,12 @@ import { higher, priorityOf } from '../alarm-rules/priority';
 import { priorityOfEntry } from '../alarm-rules/priority-of-entry';
 import type { ResolvedLimits } from '../alarm-rules/resolve-limits';
 import { Verdict } from '../alarm-rules/verdict';
+import { isOff } from './off-in-mode';
 
 const plainPriority = unitEntries.map((entry) => priorityOfEntry(entry, false));
 const worsePriority = unitEntries.map((entry) => priorityOfEntry(entry, true));
 /** The mildest that folding lets an entry be, whatever time to respond its rule works out. */
 const liftedTo = unitEntries.map((entry) => priorityOfEntry(entry, false, Number.POSITIVE_INFINITY));
-/** 1 where the entry is off, by entry and mode. */
-const offInMode = unitEntries.map(({ offInModes }) => Uint8Array.from(modes, (mode) => +offInModes.includes(mode)));
 
 /**
  * What an entry says of its condition in this second, before any delay: not judged where it is switched off or a meant stop makes
@@ -31,7 +29,7 @@ export function findCondition(
   finding: Finding,
 ): void {
   const entry = unitEntries[place] as UnitEntry;
-  const off = (offInMode[place] as Uint8Array)[mode] === 1 && (context.modeTold || entry.offWhenInferred);
+  const off = isOff(place, mode, context.modeTold);
   const meant = off ? stopWasMeant(context) : null;
   clearFinding(finding);
   if (!limits.enabled || meant === true) finding.verdict = Verdict.no;

@@ -94,7 +94,7 @@ function refoldOne(pipeline: PipelineState, unitIndex: number, place: number, pa
 /** As long as the first-out of a power event stands in the list, be it that the machine itself is back. */
 function standingOf(pipeline: PipelineState, unitIndex: number, parents: readonly UnitEntryId[]): string | null {
   for (const parent of parents) {
-    const record = pipeline.book.record(pipeline.index.ofUnit(unitIndex) + unitEntryPlace[parent]);
+    const record = pipeline.book.told(pipeline.index.ofUnit(unitIndex) + unitEntryPlace[parent]);
     if (record !== null) return record.foldedUnder ?? record.alarm;
   }
   return null;
@@ -109,7 +109,7 @@ function noMilder(
 ): string | null {
   const own = priorityOfEntry(entry, false) ?? Number.POSITIVE_INFINITY;
   for (const parent of parents) {
-    const record = pipeline.book.record(pipeline.index.ofUnit(unitIndex) + unitEntryPlace[parent]);
+    const record = pipeline.book.told(pipeline.index.ofUnit(unitIndex) + unitEntryPlace[parent]);
     if (record?.active === true && record.priority <= own) return record.foldedUnder ?? record.alarm;
   }
   return null;
@@ -161,8 +161,8 @@ function ofOtherUnits(pipeline: PipelineState, unitIndex: number, parents: reado
   return null;
 }
 
-/** The alarm, or what it is folded under itself. Only an alarm that is active is a first-out; an alert never. */
+/** The alarm, or what it is folded under itself. Only an alarm that is active and told is a first-out; an alert never. */
 function nameOf(pipeline: PipelineState, alarm: number): string | null {
-  const record = pipeline.book.record(alarm);
+  const record = pipeline.book.told(alarm);
   return record?.active === true ? (record.foldedUnder ?? record.alarm) : null;
 }

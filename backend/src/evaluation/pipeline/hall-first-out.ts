@@ -18,7 +18,7 @@ export function hallFirstOut(
   const own = index.ofUnit(unitIndex) + place;
   const key = hall * places + place;
   const known = pipeline.hallFirstOut.get(key);
-  let first = known === undefined ? null : book.record(known);
+  let first = known === undefined ? null : book.told(known);
   if (first === null || !first.active) {
     const found = oldest(pipeline, hall, place, rule);
     if (found < 0) {
@@ -26,12 +26,14 @@ export function hallFirstOut(
       return null;
     }
     pipeline.hallFirstOut.set(key, found);
-    first = book.record(found);
+    first = book.told(found);
   }
   if (first === null || pipeline.hallFirstOut.get(key) === own) return null;
   if (!isOfCause(pipeline, unitIndex, place, rule)) return null;
   // An alarm that is about to be raised has no record yet: its condition began at what the delays say.
-  const sinceMs = book.record(own)?.sinceMs ?? pipeline.delays.trueSinceMs[own] ?? Number.NaN;
+  const record = book.record(own);
+  const sinceMs =
+    record !== null && record.state !== 'normal' ? record.sinceMs : (pipeline.delays.trueSinceMs[own] ?? Number.NaN);
   return Math.abs(sinceMs - first.sinceMs) <= rule.withinMs ? (first.foldedUnder ?? first.alarm) : null;
 }
 
@@ -44,7 +46,7 @@ export function wasFirstOutOfHall(
   let was = false;
   for (const place of placesAcrossHall) {
     const own = index.ofUnit(unitIndex) + place;
-    if (firsts.get(hall * places + place) !== own || book.record(own)?.active === true) continue;
+    if (firsts.get(hall * places + place) !== own || book.told(own)?.active === true) continue;
     firsts.delete(hall * places + place);
     was = true;
   }
@@ -61,7 +63,7 @@ function oldest(pipeline: PipelineState, hall: number, place: number, rule: Acro
   let sinceMs = Number.POSITIVE_INFINITY;
   for (const unit of pipeline.site.halls[hall]?.units ?? []) {
     const alarm = pipeline.index.ofUnit(unit) + place;
-    const record = pipeline.delays.active[alarm] === 1 ? pipeline.book.record(alarm) : null;
+    const record = pipeline.delays.active[alarm] === 1 ? pipeline.book.told(alarm) : null;
     if (record === null || !record.active || record.sinceMs >= sinceMs) continue;
     if (!isOfCause(pipeline, unit, place, rule)) continue;
     found = alarm;

@@ -6,11 +6,13 @@ import { judgeGateways } from './judge-gateways';
 import { judgeInstruments } from './judge-instruments';
 import { judgeSystem } from './judge-system';
 import type { PipelineState } from './pipeline-state';
+import { endShelvings } from './set-aside/end-shelvings';
 import { writeDerivedRow } from './write-derived-row';
 
-/** What spans units, once a second, before the units of that second: the program itself, gateways, then halls, then loops. */
+/** What spans units, once a second, before the units of that second: shelvings that are over, the program itself, gateways, then halls, then loops. */
 export function hallStep(pipeline: PipelineState, nowMs: number): void {
   const { site, state } = pipeline;
+  endShelvings(pipeline, nowMs);
   judgeSystem(pipeline, nowMs);
   judgeGateways(pipeline, nowMs);
   for (let hall = 0; hall < site.halls.length; hall += 1) {

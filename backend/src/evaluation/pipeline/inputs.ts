@@ -25,4 +25,45 @@ export interface ResetLatch {
   readonly comment: string;
 }
 
-export type OperatorAction = Acknowledge | ResetLatch;
+/** Takes an alarm from the list for a while; it comes back by itself. The comment says why. */
+export interface Shelve {
+  readonly kind: 'shelve';
+  readonly alarm: string;
+  readonly operator: string;
+  readonly station: string;
+  readonly comment: string;
+  readonly forMs: number;
+}
+
+export interface Unshelve {
+  readonly kind: 'unshelve';
+  readonly alarm: string;
+  readonly operator: string;
+  readonly station: string;
+  readonly comment: string;
+}
+
+/** Takes an alarm from the list until a person brings it back. The comment says why. */
+export interface TakeOutOfService {
+  readonly kind: 'takeOut';
+  readonly alarm: string;
+  readonly operator: string;
+  readonly station: string;
+  readonly comment: string;
+  /** What watches the plant meanwhile. */
+  readonly interimMeasures: string;
+  /** When it is meant to be back, ms; null: not said. It does not come back by itself. */
+  readonly plannedEndMs: number | null;
+}
+
+export interface ReturnToService {
+  readonly kind: 'returnToService';
+  readonly alarm: string;
+  readonly operator: string;
+  readonly station: string;
+  readonly comment: string;
+}
+
+export type ModeAction = Shelve | Unshelve | TakeOutOfService | ReturnToService;
+
+export type OperatorAction = Acknowledge | ResetLatch | ModeAction;

@@ -28,7 +28,7 @@ export function judgeGateways(pipeline: PipelineState, nowMs: number): void {
       enabled: true,
       detail: null,
     };
-    if (raiseAndClear(pipeline, judged, finding, unfolded, nowMs)) refold(pipeline, place);
+    if (raiseAndClear(pipeline, judged, finding, unfolded, nowMs)) refoldGateway(pipeline, place);
   });
 }
 
@@ -70,7 +70,7 @@ function silentAfterMs(site: CompiledSite, gateway: CompiledGateway): number {
 }
 
 /** Standing INS-1 of the gateway's points fold under it, or come out again. */
-function refold(pipeline: PipelineState, gateway: number): void {
+export function refoldGateway(pipeline: PipelineState, gateway: number): void {
   for (const alarm of [...pipeline.book.indices()]) {
     const slot = pipeline.index.points[pipeline.index.pointOf(alarm)]?.slot;
     if (slot === undefined || pipeline.gatewayOfSlot[slot] !== gateway) continue;

@@ -1,3 +1,4 @@
+import { isSetAside } from '../alarm-lifecycle/mode-facts';
 import { catalogue } from '../alarm-rules/catalogue/catalogue';
 import type { FeedingPoint } from '../alarm-rules/feeding-points';
 import { clearFinding, createFinding } from '../alarm-rules/finding';
@@ -81,5 +82,7 @@ export function gatewayAlarm(pipeline: PipelineState, slot: number): string | nu
   const gateway = pipeline.gatewayOfSlot[slot] as number;
   if (gateway < 0) return null;
   const alarm = pipeline.index.ofGateway(gateway);
+  const record = pipeline.book.record(alarm);
+  if (record !== null && isSetAside(record)) return null;
   return pipeline.delays.active[alarm] === 1 ? `${pipeline.site.gateways[gateway]?.id ?? ''}:${com1.id}` : null;
 }

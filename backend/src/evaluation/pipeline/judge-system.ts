@@ -20,7 +20,7 @@ export function judgeSystem(pipeline: PipelineState, nowMs: number): void {
   const { system } = pipeline;
   if (system === null) return;
   systemEntries.forEach((entry, place) => {
-    if (judgeOne(pipeline, entry, place, system, nowMs) && place === late) refold(pipeline);
+    if (judgeOne(pipeline, entry, place, system, nowMs) && place === late) refoldSystem(pipeline);
   });
 }
 
@@ -51,10 +51,11 @@ function judgeOne(
 
 /** A thread that is late makes evaluation late: told once, by what follows for the plant. */
 function lateAlarm({ book, index }: PipelineState): string | null {
-  const record = book.record(index.ofSystem(late));
+  const record = book.told(index.ofSystem(late));
   return record?.active === true ? record.alarm : null;
 }
 
-function refold(pipeline: PipelineState): void {
+/** What follows from late evaluation folds under it, or comes out again. */
+export function refoldSystem(pipeline: PipelineState): void {
   pipeline.book.fold(pipeline.index.ofSystem(slow), lateAlarm(pipeline));
 }

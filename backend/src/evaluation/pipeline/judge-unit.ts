@@ -5,6 +5,7 @@ import { unitEntries } from '../alarm-rules/catalogue/catalogue';
 import type { UnitEntry } from '../alarm-rules/entry';
 import { createFinding, usable, type UnitContext } from '../alarm-rules/judge-context';
 import { powerEventEnds } from '../alarm-rules/plant-signs/power-lost';
+import { stopWasMeant } from '../alarm-rules/plant-signs/pump-wanted';
 import { samplePlant } from '../alarm-rules/plant-signs/sample-plant';
 import { followRise, forgetRise } from '../alarm-rules/rise-rate';
 import type { ResolvedLimits } from '../alarm-rules/resolve-limits';
@@ -13,7 +14,9 @@ import { findCondition, priorityOfFinding } from './find-condition';
 import { foldParent, refoldUnit } from './fold';
 import { partsOf } from './part-index';
 import type { PipelineState } from './pipeline-state';
+import { isOff } from './off-in-mode';
 import { raiseAndClear, type Judged } from './raise-and-clear';
+import { followDesign } from './set-aside/follow-design';
 
 /** Steps of a unit that lie further apart are not comparable second by second: windows start anew. */
 const longestStepMs = 1500;
@@ -91,7 +94,14 @@ function judgeEntry(
     if (finding.verdict === Verdict.no) delays.trueSinceMs[alarm] = Number.NaN;
     return false;
   }
-  return passOn(pipeline, context, entry, place, limits);
+  const moved = active && followModeOfUnit(pipeline, context, place, mode);
+  return passOn(pipeline, context, entry, place, limits) || moved;
+}
+
+/** Only for what is in alarm: that an entry is off concerns nothing else. */
+function followModeOfUnit(pipeline: PipelineState, context: UnitContext, place: number, mode: number): boolean {
+  const suppressed = isOff(place, mode, context.modeTold) && stopWasMeant(context) !== false;
+  return followDesign(pipeline, context.alarm, suppressed, finding.verdict, context.mode, context.nowMs);
 }
 
 /** Apart from `judgeEntry`: what its closures need is set up on every call. */

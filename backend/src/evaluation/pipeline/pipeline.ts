@@ -47,8 +47,10 @@ export interface Pipeline {
     nowMs: number,
     commit?: (transition: AlarmTransition, record: AlarmRecord) => boolean,
   ): ActionOutcome;
-  /** Standing alarms (state not normal). */
+  /** Standing alarms (state not normal) that people are told: none that is set aside. */
   standing(): readonly AlarmRecord[];
+  /** Alarms that were set aside, standing or not; of those suppressed by design the ones that stand. */
+  setAside(): readonly AlarmRecord[];
   /** Open and overdue permits. */
   permits(): readonly PermitRecord[];
   /** Opens or closes a permit. As with `act`: what `commit` does not take has not happened. */

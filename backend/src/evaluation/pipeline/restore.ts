@@ -1,3 +1,4 @@
+import { isSetAside } from '../alarm-lifecycle/mode-facts';
 import type { AlarmRecord, AlarmTransition } from '../alarm-lifecycle/alarm-record';
 import type { PipelineState } from './pipeline-state';
 import { atRestart } from './stamp-restored';
@@ -11,7 +12,9 @@ export function restoreAlarms(pipeline: PipelineState, records: readonly AlarmRe
   if (records.length === 0) return;
   const places = pipeline.index.byName();
   const firstOuts = new Set(
-    records.filter(({ alarm, active }) => active && places.has(alarm)).map(({ alarm }) => alarm),
+    records
+      .filter((record) => record.active && !isSetAside(record) && places.has(record.alarm))
+      .map(({ alarm }) => alarm),
   );
   for (const record of records) {
     const alarm = places.get(record.alarm);

@@ -1,4 +1,5 @@
 import type { AlarmRecord } from '../alarm-lifecycle/alarm-record';
+import { isSetAside } from '../alarm-lifecycle/mode-facts';
 import type { PipelineState } from './pipeline-state';
 import { endedByConfiguration } from './restore';
 import type { SiteMaps } from './site-maps';
@@ -14,7 +15,9 @@ export function takeOverAlarms(before: PipelineState, now: PipelineState, { alar
     if (place === undefined) now.left.push(endedByConfiguration(record, nowMs));
     else kept.push([place, record]);
   }
-  const active = new Set(kept.filter(([, record]) => record.active).map(([, { alarm }]) => alarm));
+  const active = new Set(
+    kept.filter(([, record]) => record.active && !isSetAside(record)).map(([, { alarm }]) => alarm),
+  );
   for (const [place, record] of kept) {
     const identity = now.index.identity(place);
     const foldedUnder = record.foldedUnder !== null && active.has(record.foldedUnder) ? record.foldedUnder : null;

@@ -9,9 +9,12 @@ const codes: Readonly<Partial<Record<SystemEntryId, HealthFinding['code']>>> = {
   'SYS-5': 'ANSWERS_LATE',
 };
 
-/** Why the program is unwell by what the judge says of it. */
+/** Why the program is unwell by what the judge says of it, be it that a person has set the alarm aside. */
 export function systemReasons(pipeline: Pipeline): readonly HealthFinding[] {
-  const told = [...pipeline.standing().filter(({ active }) => active), ...pipeline.alerts()];
+  const told = [
+    ...[...pipeline.standing(), ...pipeline.setAside()].filter(({ active }) => active),
+    ...pipeline.alerts(),
+  ];
   return told.flatMap(({ entry, detail }) => {
     const code = codes[entry as SystemEntryId];
     return code === undefined ? [] : [{ code, message: detail ?? `Alarm ${entry} stands.` }];
