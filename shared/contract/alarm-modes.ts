@@ -3,13 +3,7 @@ import { alarmStateSchema, prioritySchema } from './alarm';
 import { operatorSchema } from './people';
 import { isoTimeSchema } from './reading';
 
-/**
- * Whether an alarm is told at all: the second dimension of ANSI/ISA-18.2-2016 and IEC 62682, apart from its state.
- * Only `inService` stands in the main list; each other has a list of its own.
- */
-export const alarmModes = ['inService', 'shelved', 'suppressedByDesign', 'outOfService'] as const;
-export const alarmModeSchema = z.enum(alarmModes);
-export type AlarmMode = z.infer<typeof alarmModeSchema>;
+export { alarmModes, alarmModeSchema, type AlarmMode } from './alarm-mode';
 
 /** The longest that one shelving may last. */
 export const longestShelvingMinutes = 8 * 60;

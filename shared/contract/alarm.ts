@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { journalFactsSchema } from './journal-facts';
 import { isoTimeSchema } from './reading';
 import { operatorSchema } from './people';
 
@@ -33,6 +34,9 @@ export const alarmSchema = z.object({
   priority: prioritySchema,
   since: isoTimeSchema.describe('when the condition became true'),
   stateSince: isoTimeSchema,
+  annunciatedAt: isoTimeSchema
+    .optional()
+    .describe('when it was last told: came to be unacknowledged; the time to respond counts from then'),
   value: z.number().nullable().describe('when raised'),
   limit: z.number().nullable(),
   unit_of_measure: z.string().nullable().describe('UCUM code of value and limit'),
@@ -78,6 +82,11 @@ export const journalRowSchema = z.object({
   actor: z.string().nullable(),
   station: z.string().nullable().describe('from where the actor acted'),
   reason: z.string().nullable().describe('comment of the actor, or why the program did it'),
+  hall: z.string().nullable().optional(),
+  cause: z.string().nullable().optional().describe('stable word for what happened, such as `acknowledge`'),
+  since: isoTimeSchema.nullable().optional().describe('when the condition became true, before the on-delay'),
+  foldedUnder: z.string().nullable().optional().describe('id of the first-out alarm that it followed from'),
+  facts: journalFactsSchema.nullable().optional().describe('what else is on record; null: nothing'),
   previousHash: z.string(),
   hash: z.string(),
 });
@@ -85,7 +94,13 @@ export type JournalRow = z.infer<typeof journalRowSchema>;
 
 export const journalPageSchema = z.object({
   rows: z.array(journalRowSchema),
-  next: z.number().int().nullable().describe('pass as `after` for the next page; null at the end'),
+  next: z
+    .number()
+    .int()
+    .nullable()
+    .describe(
+      'pass as `after`, newest first as `before`, for the next page, which may hold few rows or none; null at the end',
+    ),
 });
 
 export const acknowledgeRequestSchema = z.strictObject({

@@ -144,12 +144,6 @@ export const historyQuerySchema = z.strictObject({
   buckets: z.coerce.number().int().min(1).max(5000).default(600),
 });
 
-export const journalQuerySchema = z.strictObject({
-  from: isoTimeSchema.optional(),
-  to: isoTimeSchema.optional(),
-  after: z.coerce.number().int().min(0).optional(),
-});
-
 export const intakeSchema = z.object({
   messages: z.number().int(),
   samples: z.number().int().describe('samples accepted'),

@@ -18,9 +18,9 @@ import {
   pointListSchema,
   historyColumnsSchema,
   historyQuerySchema,
-  journalQuerySchema,
   intakeSchema,
 } from './http-api';
+import { journalQuerySchema } from './journal-search';
 import type { RouteRow } from './route-row';
 
 /** What is read: nothing changes by it. */

@@ -16,6 +16,7 @@ import { stopAfterEach } from '../helpers/stop-after';
 import { temporaryFolder } from '../helpers/temporary-folder';
 import { hour, layout, plain, pressure, pressures, second } from './history-samples';
 import { acknowledged, raised, startMs } from './journal-samples';
+import { rewriteAsSchema } from './older-journal';
 
 const keep = stopAfterEach();
 const sums = Float64Array.from([1.5, 2.5]);
@@ -156,11 +157,10 @@ describe('npm run backup and npm run restore', () => {
   });
 
   it('take a journal of an older schema, which the next start brings up with every entry and the chain whole', async () => {
-    addAlarms(journalAt(data), 1, 3);
-    // Schema 1 is schema 2 without this index.
-    const old = new Database(join(data, 'journal.sqlite'));
-    old.exec('DROP INDEX journal_hand; PRAGMA user_version = 1');
-    old.close();
+    const former = new SqliteAlarmJournal(join(data, 'journal.sqlite'));
+    addAlarms(former, 1, 3);
+    former.close();
+    rewriteAsSchema(1, join(data, 'journal.sqlite'));
     expect(await backedUp()).toMatchObject({ code: 0 });
     expect(JSON.parse(await readFile(join(backUp, 'back-up.json'), 'utf8'))).toMatchObject({ schemas: { journal: 1 } });
     expect(await restored()).toMatchObject({ code: 0 });
@@ -198,7 +198,7 @@ describe('npm run backup and npm run restore', () => {
     ['a manifest that leads out of it', (folder: string) => manifest(folder, 'learnt.bin', '../learnt.bin'), /damaged/],
     ['another journal in its place', anotherJournal, /journal is not the one that was written/],
     ['a newer journal', (folder: string) => manifest(folder, /"journal": \d/, '"journal": 999'), /newer program.*999/],
-    ['a store that is not known', (folder: string) => manifest(folder, '"journal": 2', '"later": 1'), /newer program/],
+    ['a store that is not known', (folder: string) => manifest(folder, '"journal": 3', '"later": 1'), /newer program/],
     ['a newer manifest', (folder: string) => manifest(folder, '"format": 1', '"format": 2'), /newer program/],
   ])('restore nothing of a back-up with %s', async (_, spoil, told) => {
     await openData();

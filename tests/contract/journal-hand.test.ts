@@ -1,9 +1,9 @@
 import { join } from 'node:path';
-import Database from 'libsql';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { SqliteAlarmJournal } from '../../backend/src/connections/alarm-journal/sqlite-alarm-journal';
 import type { HandRecord } from '../../backend/src/evaluation/pipeline/hand-record';
 import { temporaryFolder, type TemporaryFolder } from '../helpers/temporary-folder';
+import { rewriteAsSchema } from './older-journal';
 
 const startMs = Date.UTC(2031, 4, 6, 7);
 const day = 86_400_000;
@@ -75,9 +75,7 @@ describe('a value that a person typed', () => {
   it('can be kept in a journal that a program before this one wrote', () => {
     journal.appendSystem({ atMs: startMs, reason: 'started', actor: null }, startMs);
     journal.close();
-    const database = new Database(file());
-    database.exec('DROP INDEX journal_hand; PRAGMA user_version = 1');
-    database.close();
+    rewriteAsSchema(1, file());
     journal = new SqliteAlarmJournal(file());
     journal.appendHand(record(), startMs);
     expect(journal.hand(0)).toEqual([record()]);

@@ -5,11 +5,22 @@ import type { PermitChange, PermitRecord } from '../evaluation/pipeline/permit-r
 import type { TightnessChange, TightnessRecord } from '../evaluation/pipeline/tightness-record';
 import type { AlarmRecord, AlarmTransition } from '../evaluation/pipeline/outputs';
 import type { AuditEntry } from './audit';
+import type { JournalPage, JournalQuery } from './journal-query';
 
 export interface SystemEntry {
   readonly atMs: number;
   readonly reason: string;
   readonly actor: string | null;
+}
+
+/** Which rows may be sealed. */
+export interface SealDue {
+  /** Rows recorded before may go. */
+  readonly beforeMs: number;
+  /** Fewer than a whole file only where one of them was recorded before this. */
+  readonly urgentMs: number;
+  /** Time of sealing. */
+  readonly wallMs: number;
 }
 
 /** Append-only record of every alarm change and action, hash-chained; and the standing alarms it adds up to. */
@@ -41,18 +52,17 @@ export interface AlarmJournal {
   appendAudit(entries: readonly AuditEntry[], wallMs: number): readonly JournalRow[];
   /** Standing alarms as committed. */
   standing(): readonly AlarmRecord[];
-  /** Rows that happened in [fromMs, toMs), in order of sequence; `after` excludes; at most 500 rows a page. `audit: false` leaves out those of people and access. */
-  page(query: {
-    readonly fromMs: number | null;
-    readonly toMs: number | null;
-    readonly after: number | null;
-    readonly audit?: boolean;
-  }): {
-    readonly rows: readonly JournalRow[];
-    readonly next: number | null;
-  };
+  /** A page of rows. It ends early where so many rows were looked at that others would have to wait; `next` goes on there. */
+  page(query: JournalQuery): JournalPage;
+  /** The newest row's place in the chain. */
+  head(): { readonly sequence: number; readonly hash: string };
   /** Recomputes the chain; the first broken sequence, or null where it is whole. */
   verify(): { readonly rows: number; readonly brokenAt: number | null };
+  /**
+   * Moves the oldest rows that are due into one sealed file. Gives back how many; 0 where it is not worth a file yet.
+   * @throws CodedError JOURNAL_SEAL_FAILED; the rows then stand where they stood
+   */
+  sealOldest(due: SealDue): Promise<number>;
   close(): void;
 }
 

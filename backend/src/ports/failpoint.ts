@@ -9,6 +9,11 @@ export const failpointNames = [
   'journal-mid-transaction',
   'journal-before-commit',
   'journal-after-commit',
+  // Old rows of the journal become a sealed file, and leave the journal with the record of it.
+  'journal-archive-before-rename',
+  'journal-archive-written',
+  'journal-archive-mid-transaction',
+  'journal-archive-after-commit',
   // The tail of history, and the acknowledgements that wait for it.
   'tail-before-commit',
   'tail-after-commit',

@@ -33,7 +33,12 @@ interface Place {
   readonly short?: true;
 }
 
-const places: Readonly<Record<FailpointName, Place>> = {
+/** Rows that are old enough to be sealed take a year: `tests/contract/journal-sealed-kill.test.ts` kills a process of its own there. */
+type OfSealedRows = Extract<FailpointName, `journal-archive-${string}`>;
+type Placed = Exclude<FailpointName, OfSealedRows>;
+const isPlaced = (name: FailpointName): name is Placed => name in places;
+
+const places: Readonly<Record<Placed, Place>> = {
   'layout-mid-commit': { way: 'start', short: true },
   'journal-mid-transaction': { way: 'load', count: 3, soon: true },
   'journal-before-commit': { way: 'load', count: 5, soon: true, short: true },
@@ -59,9 +64,9 @@ const places: Readonly<Record<FailpointName, Place>> = {
 };
 
 const isLong = process.env['EBBLINE_TEST_LONG'] === '1';
-const isChosen = (name: FailpointName): boolean => isLong || places[name].short === true;
-const chosen = failpointNames.filter(isChosen);
-const settingOf = (name: FailpointName): string => `${name}:${places[name].count ?? 1}`;
+const isChosen = (name: Placed): boolean => isLong || places[name].short === true;
+const chosen = failpointNames.filter(isPlaced).filter(isChosen);
+const settingOf = (name: Placed): string => `${name}:${places[name].count ?? 1}`;
 
 const broker = keep(await startRoomyBroker());
 const data = keep(await dataFolder());
@@ -113,7 +118,7 @@ async function loadUntilGone(ebbline: Ebbline, isCalm: boolean): Promise<void> {
   }
 }
 
-async function killedBy(name: FailpointName): Promise<void> {
+async function killedBy(name: Placed): Promise<void> {
   const setting = settingOf(name);
   const { way } = places[name];
   if (way === 'start' || way === 'leftover') {
@@ -136,7 +141,7 @@ async function killedBy(name: FailpointName): Promise<void> {
 }
 
 /** Of the next test, where the program may be armed with it while this one still looks at it. */
-function nextSetting(name: FailpointName): string {
+function nextSetting(name: Placed): string {
   const next = chosen[chosen.indexOf(name) + 1];
   return next === undefined || places[next].soon === true || /^(start|leftover)$/.test(places[next].way)
     ? ''
@@ -156,7 +161,8 @@ test.for(chosen)('killed at %s, the program loses and doubles nothing', async (n
 
 test('every place is proved, with acknowledgements confirmed between the kills', async () => {
   await kill();
-  expect(Object.keys(places).sort()).toEqual([...failpointNames].sort());
+  const others = failpointNames.filter((name) => !name.startsWith('journal-archive-'));
+  expect(Object.keys(places).sort()).toEqual([...others].sort());
   expect(operator.confirmed.length).toBeGreaterThan(chosen.length);
   process.stdout.write(`${chosen.length} failpoints, ${operator.confirmed.length} acknowledgements confirmed\n`);
 });

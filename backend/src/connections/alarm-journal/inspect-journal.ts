@@ -3,16 +3,22 @@ import Database from 'libsql';
 import { fail, ok, type Result } from '@ebbline/shared/errors/result';
 import type { JournalDatabase } from './journal-database';
 import { journalSchemaVersion } from './journal-schema';
-import { journalStatements } from './journal-statements';
-import { verifyJournal, type JournalHead } from './verify-journal';
+import { journalReading } from './journal-reading';
+import { archiveFolderOf } from './archive-file';
+import { verifyChain } from './verify-chain';
+import type { JournalHead } from './verify-journal';
 
 /** What a walk over a journal file found. */
 export interface InspectedJournal {
   readonly schemaVersion: number;
   readonly rows: number;
   readonly head: JournalHead;
+  /** Rows of them that stand in sealed files beside the journal. */
+  readonly sealedRows: number;
   /** Sequence of the first row that is not as it was written, or null where the chain is whole. */
   readonly brokenAt: number | null;
+  /** What is wrong with a sealed file, for a person; null where nothing is. */
+  readonly archiveFault: string | null;
 }
 
 export interface JournalUnread {
@@ -24,7 +30,7 @@ export interface JournalUnread {
 const busyMs = 5000;
 
 /**
- * Walks the chain of a journal file without changing a row: of a copy, or of the file that a program is writing to. All is
+ * Walks the chain of a journal file and of its sealed files without changing a row: of a copy, or of the file that a program is writing to. All is
  * read within one transaction, so that rows committed meanwhile are left out (sqlite.org/isolation.html).
  */
 export function inspectJournal(path: string): Result<InspectedJournal, JournalUnread> {
@@ -67,9 +73,8 @@ function inspected(database: JournalDatabase, path: string): Result<InspectedJou
   if (page !== 'ok') {
     return unread('JOURNAL_FILE_DAMAGED', `${path} is damaged as a file (${page}); take a back-up in its place`);
   }
-  const statements = journalStatements(database);
-  const head = statements.head();
-  return ok({ schemaVersion, head, ...verifyJournal(statements.all(), head, statements.standing()) });
+  const reading = journalReading(database, schemaVersion);
+  return ok({ schemaVersion, head: reading.head(), ...verifyChain(reading, archiveFolderOf(path)) });
 }
 
 const unread = (code: JournalUnread['code'], message: string): Result<never, JournalUnread> => fail({ code, message });

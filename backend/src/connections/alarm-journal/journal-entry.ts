@@ -26,6 +26,8 @@ export interface JournalEntry {
   readonly reason: string | null;
   /** The alarm as it stood after this row, as JSON; null where nothing stands or the row is of no alarm. */
   readonly record: string | null;
+  /** What else is on record (`shared/contract/journal-facts`), as JSON; null where the row says no more, as all rows of before schema 3. */
+  readonly facts: string | null;
 }
 
 export interface ChainedEntry extends JournalEntry {
@@ -34,7 +36,7 @@ export interface ChainedEntry extends JournalEntry {
   readonly hash: string;
 }
 
-/** Column beside field, in the order that the canonical form and the table share. */
+/** Column beside field, in the order that the canonical form and the table share; `facts` follows them where a row has some. */
 export const entryColumns = [
   ['recorded_ms', 'recordedMs'],
   ['happened_ms', 'happenedMs'],
@@ -59,7 +61,10 @@ export const entryColumns = [
   ['record', 'record'],
 ] as const satisfies readonly (readonly [string, keyof JournalEntry])[];
 
-/** An entry as the database gives it back: sequence, the columns above, previous hash, hash. */
+/** Every column of a row, in the order of `StoredValues`. */
+export const rowColumns = ['sequence', ...entryColumns.map(([column]) => column), 'facts', 'previous_hash', 'hash'];
+
+/** An entry as the database gives it back. */
 export type StoredValues = readonly (string | number | null)[];
 
 /** The reverse of `storedValues`; the triggers and STRICT types of the table vouch for the shapes. */
@@ -68,11 +73,13 @@ export function chainedEntry(stored: StoredValues): ChainedEntry {
   return {
     ...Object.fromEntries(fields),
     sequence: stored[0],
-    previousHash: stored[entryColumns.length + 1],
-    hash: stored[entryColumns.length + 2],
+    facts: stored[entryColumns.length + 1],
+    previousHash: stored[entryColumns.length + 2],
+    hash: stored[entryColumns.length + 3],
   } as unknown as ChainedEntry;
 }
 
 export function storedValues(entry: ChainedEntry): (string | number | null)[] {
-  return [entry.sequence, ...entryColumns.map(([, field]) => entry[field]), entry.previousHash, entry.hash];
+  const { sequence, facts, previousHash, hash } = entry;
+  return [sequence, ...entryColumns.map(([, field]) => entry[field]), facts, previousHash, hash];
 }

@@ -1,5 +1,6 @@
 import { CodedError } from '@ebbline/shared/errors/coded-error';
 import type { JournalDatabase } from './journal-database';
+import { schema3 } from './journal-schema-3';
 
 /**
  * Forward migrations: step n takes the file from schema version n to n + 1. A step that was ever
@@ -41,15 +42,17 @@ const steps: readonly string[] = [
   `
   CREATE INDEX journal_hand ON journal (happened_ms, sequence) WHERE cause IN ('handEntered', 'handCorrected');
   `,
+  schema3,
 ];
 
 export const journalSchemaVersion = steps.length;
 
 /**
  * Brings the file to the schema of this program, each step in its own transaction.
+ * @param to an older schema, for tests of what comes from it
  * @throws CodedError JOURNAL_SCHEMA_NEWER where a later program wrote the file
  */
-export function migrateJournal(database: JournalDatabase, path: string): void {
+export function migrateJournal(database: JournalDatabase, path: string, to = journalSchemaVersion): void {
   const [version] = database.prepare('PRAGMA user_version').raw().get() as [number];
   if (version > journalSchemaVersion) {
     throw new CodedError(
@@ -57,7 +60,7 @@ export function migrateJournal(database: JournalDatabase, path: string): void {
       `${path} has schema version ${version}, this program knows ${journalSchemaVersion}; start the newer program, or another data folder`,
     );
   }
-  for (let step = version; step < journalSchemaVersion; step++) {
+  for (let step = version; step < to; step++) {
     database.transaction(() => {
       database.exec(`${steps[step] ?? ''}; PRAGMA user_version = ${step + 1};`);
     })();

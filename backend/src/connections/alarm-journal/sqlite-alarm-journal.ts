@@ -1,13 +1,16 @@
 import type { JournalRow } from '@ebbline/shared/contract/alarm';
+import { journalRowsAPage } from '@ebbline/shared/contract/journal-search';
 import { CodedError } from '@ebbline/shared/errors/coded-error';
 import type { AlertChange, AlertRecord } from '../../evaluation/pipeline/alert-record';
 import type { HandRecord } from '../../evaluation/pipeline/hand-record';
 import type { PermitChange, PermitRecord } from '../../evaluation/pipeline/permit-record';
 import type { TightnessChange, TightnessRecord } from '../../evaluation/pipeline/tightness-record';
 import type { AlarmRecord, AlarmTransition } from '../../evaluation/pipeline/outputs';
-import type { AlarmJournal, SystemEntry } from '../../ports/alarm-journal';
+import type { AlarmJournal, SealDue, SystemEntry } from '../../ports/alarm-journal';
 import type { AuditEntry } from '../../ports/audit';
 import { failpoint } from '../../ports/failpoint';
+import type { JournalPage, JournalQuery } from '../../ports/journal-query';
+import { archiveFolderOf } from './archive-file';
 import { alertEntry, isAlertName } from './alert-entry';
 import { auditEntry } from './audit-entry';
 import { batchEntries } from './batch-entries';
@@ -15,16 +18,18 @@ import { openJournalDatabase, type JournalDatabase } from './journal-database';
 import { handEntry } from './hand-entry';
 import type { ChainedEntry, JournalEntry } from './journal-entry';
 import { journalHash } from './journal-hash';
-import { migrateJournal } from './journal-schema';
+import { journalReading, type JournalReading } from './journal-reading';
+import { journalSchemaVersion, migrateJournal } from './journal-schema';
+import { JournalSearch } from './journal-search';
 import { journalStatements, type JournalStatements } from './journal-statements';
 import { isPermitName, permitEntry } from './permit-entry';
+import { sealArchive } from './seal-archive';
 import { standingChange } from './standing-alarms';
 import { isTightnessName, tightnessEntry } from './tightness-entry';
 import { systemEntry } from './to-journal-entry';
 import { toJournalRow } from './to-journal-row';
-import { verifyJournal, type JournalHead } from './verify-journal';
-
-const rowsPerPage = 500;
+import { verifyChain } from './verify-chain';
+import type { JournalHead } from './verify-journal';
 
 const isAlarmName = (name: string): boolean => !isPermitName(name) && !isAlertName(name) && !isTightnessName(name);
 
@@ -33,6 +38,8 @@ export class SqliteAlarmJournal implements AlarmJournal {
   readonly #path: string;
   readonly #database: JournalDatabase;
   readonly #statements: JournalStatements;
+  readonly #reading: JournalReading;
+  readonly #search: JournalSearch;
   #head: JournalHead;
 
   /**
@@ -44,7 +51,9 @@ export class SqliteAlarmJournal implements AlarmJournal {
     this.#database = openJournalDatabase(path);
     migrateJournal(this.#database, path);
     this.#statements = journalStatements(this.#database);
-    this.#head = this.#statements.head();
+    this.#reading = journalReading(this.#database, journalSchemaVersion);
+    this.#search = new JournalSearch(this.#database);
+    this.#head = this.#reading.head();
   }
 
   append(
@@ -62,7 +71,7 @@ export class SqliteAlarmJournal implements AlarmJournal {
   }
 
   standing(): readonly AlarmRecord[] {
-    const rows = this.#statements.standing().filter(({ alarm }) => isAlarmName(alarm));
+    const rows = this.#reading.standing().filter(({ alarm }) => isAlarmName(alarm));
     return rows.map((row) => JSON.parse(row.record) as AlarmRecord);
   }
 
@@ -75,7 +84,7 @@ export class SqliteAlarmJournal implements AlarmJournal {
   }
 
   alerts(): readonly AlertRecord[] {
-    const rows = this.#statements.standing().filter(({ alarm }) => isAlertName(alarm));
+    const rows = this.#reading.standing().filter(({ alarm }) => isAlertName(alarm));
     return rows.map((row) => JSON.parse(row.record) as AlertRecord);
   }
 
@@ -84,7 +93,7 @@ export class SqliteAlarmJournal implements AlarmJournal {
   }
 
   tightness(): readonly TightnessRecord[] {
-    const rows = this.#statements.standing().filter(({ alarm }) => isTightnessName(alarm));
+    const rows = this.#reading.standing().filter(({ alarm }) => isTightnessName(alarm));
     return rows.map((row) => JSON.parse(row.record) as TightnessRecord);
   }
 
@@ -101,21 +110,26 @@ export class SqliteAlarmJournal implements AlarmJournal {
   }
 
   permits(): readonly PermitRecord[] {
-    const rows = this.#statements.standing().filter(({ alarm }) => isPermitName(alarm));
+    const rows = this.#reading.standing().filter(({ alarm }) => isPermitName(alarm));
     return rows.map((row) => JSON.parse(row.record) as PermitRecord);
   }
 
-  page(query: Parameters<AlarmJournal['page']>[0]): ReturnType<AlarmJournal['page']> {
-    const from = query.fromMs ?? Number.MIN_SAFE_INTEGER;
-    const to = query.toMs ?? Number.MAX_SAFE_INTEGER;
-    const pageOf = query.audit === false ? this.#statements.pageWithoutAudit : this.#statements.page;
-    const found = pageOf(query.after ?? 0, from, to, rowsPerPage + 1);
-    const rows = found.slice(0, rowsPerPage).map(toJournalRow);
-    return { rows, next: found.length > rowsPerPage ? (rows.at(-1)?.sequence ?? null) : null };
+  page(query: JournalQuery): JournalPage {
+    const { rows, next } = this.#search.find(query, Math.min(query.limit ?? journalRowsAPage, journalRowsAPage));
+    return { rows: rows.map(toJournalRow), next };
+  }
+
+  head(): JournalHead {
+    return this.#head;
   }
 
   verify(): { readonly rows: number; readonly brokenAt: number | null } {
-    return verifyJournal(this.#statements.all(), this.#statements.head(), this.#statements.standing());
+    const { rows, brokenAt } = verifyChain(this.#reading, archiveFolderOf(this.#path));
+    return { rows, brokenAt };
+  }
+
+  sealOldest(due: SealDue): Promise<number> {
+    return sealArchive(this.#database, this.#reading, archiveFolderOf(this.#path), due);
   }
 
   /** Moves what the write-ahead log holds into the file, so that a copy of the one file is whole. */

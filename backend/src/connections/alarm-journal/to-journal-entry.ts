@@ -1,5 +1,7 @@
+import { isKept } from '../../evaluation/alarm-lifecycle/alarm-record';
 import type { AlarmRecord, AlarmTransition } from '../../evaluation/pipeline/outputs';
 import type { SystemEntry } from '../../ports/alarm-journal';
+import { factsOfTransition, factsText } from './journal-facts';
 import type { JournalEntry } from './journal-entry';
 import { storedNumber, storedText } from './stored-text';
 
@@ -23,17 +25,17 @@ export const nothing = {
   station: null,
   reason: null,
   record: null,
+  facts: null,
 } as const satisfies Partial<JournalEntry>;
 
 export const recordText = (record: AlarmRecord): string => storedText(JSON.stringify(record));
 
 /** `record`: the alarm as it stands after this transition, or null where a later row of the same batch says it. */
 export function transitionEntry(transition: AlarmTransition, record: AlarmRecord | null, wallMs: number): JournalEntry {
-  const byActor = transition.cause === 'acknowledge' || transition.cause === 'reset';
   return {
     recordedMs: Math.round(wallMs),
     happenedMs: Math.round(transition.atMs),
-    kind: byActor ? 'action' : 'transition',
+    kind: transition.actor === null ? 'transition' : 'action',
     cause: transition.cause,
     alarm: storedText(transition.alarm),
     unit: storedText(transition.unit),
@@ -51,7 +53,8 @@ export function transitionEntry(transition: AlarmTransition, record: AlarmRecord
     actor: storedText(transition.actor),
     station: storedText(transition.station),
     reason: storedText(transition.comment ?? transition.cause),
-    record: record === null || record.state === 'normal' ? null : recordText(record),
+    record: record === null || !isKept(record) ? null : recordText(record),
+    facts: factsText(factsOfTransition(transition)),
   };
 }
 
@@ -70,7 +73,7 @@ export function recordEntry(record: AlarmRecord, wallMs: number): JournalEntry {
     priority: record.priority,
     foldedUnder: storedText(record.foldedUnder),
     reason: 'standing alarm updated',
-    record: record.state === 'normal' ? null : recordText(record),
+    record: isKept(record) ? recordText(record) : null,
   };
 }
 

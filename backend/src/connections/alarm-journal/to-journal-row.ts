@@ -1,4 +1,5 @@
 import type { JournalRow } from '@ebbline/shared/contract/alarm';
+import type { JournalFacts } from '@ebbline/shared/contract/journal-facts';
 import type { ChainedEntry } from './journal-entry';
 
 /** A row as the contract shows it. */
@@ -21,6 +22,11 @@ export function toJournalRow(entry: ChainedEntry): JournalRow {
     actor: entry.actor,
     station: entry.station,
     reason: entry.reason,
+    hall: entry.hall,
+    cause: entry.cause,
+    since: entry.sinceMs === null ? null : new Date(entry.sinceMs).toISOString(),
+    foldedUnder: entry.foldedUnder,
+    facts: entry.facts === null ? null : (JSON.parse(entry.facts) as JournalFacts),
     previousHash: entry.previousHash,
     hash: entry.hash,
   };

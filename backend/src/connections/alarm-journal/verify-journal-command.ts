@@ -22,13 +22,15 @@ export function verifyJournalCommand(
     complain(read.fault.message);
     return read.fault.code === 'JOURNAL_FILE_DAMAGED' ? 1 : 2;
   }
-  const { rows, head, schemaVersion, brokenAt } = read.value;
-  say(`${path}: ${rows} rows, schema version ${schemaVersion}`);
+  const { rows, sealedRows, head, schemaVersion, brokenAt, archiveFault } = read.value;
+  const sealed = sealedRows === 0 ? '' : ` (${sealedRows} of them in sealed files)`;
+  say(`${path}: ${rows} rows${sealed}, schema version ${schemaVersion}`);
   say(`head: sequence ${head.sequence}, hash ${head.hash}`);
   if (brokenAt === null) {
     say('whole: every row follows the one before. Compare the hash with one that was noted elsewhere.');
     return 0;
   }
+  if (archiveFault !== null) complain(archiveFault);
   complain(
     `broken at sequence ${brokenAt}: a row was changed, taken out or put in there. Keep this file as it is, and compare it with a back-up.`,
   );

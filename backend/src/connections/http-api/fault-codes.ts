@@ -1,7 +1,14 @@
-import type { routeTable } from '@ebbline/shared/contract/route-table';
+import type { Right } from '@ebbline/shared/contract/people';
 import { problemTable, type ProblemCode } from './error-to-status';
 
-type Route = (typeof routeTable)[number];
+/** What of a row of a route table decides its faults. */
+interface Route {
+  readonly method: 'get' | 'post';
+  readonly right: Right | null;
+  readonly query: object | null;
+  readonly body: object | null;
+  readonly faults: readonly ProblemCode[];
+}
 
 /** What any route may answer, whatever was asked of it. */
 const always: readonly ProblemCode[] = [

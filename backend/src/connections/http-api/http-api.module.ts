@@ -5,12 +5,15 @@ import { DemoController } from './demo.controller';
 import { EnergyController } from './energy.controller';
 import { HistoryController } from './history.controller';
 import { IntakeController } from './intake.controller';
+import { LimitTrialsController } from './limit-trials.controller';
+import { JournalController } from './journal.controller';
 import { OpenApiController } from './openapi.controller';
 import { OpenIdController } from './open-id.controller';
 import { PeopleController } from './people.controller';
 import { PermitsController } from './permits.controller';
 import { ReadyController } from './ready.controller';
 import { SessionController } from './session.controller';
+import { SetAsideController } from './set-aside.controller';
 import { SiteFileController } from './site-file.controller';
 import { SiteController } from './site.controller';
 import { WaterController } from './water.controller';
@@ -25,7 +28,10 @@ import { TokensController } from './tokens.controller';
     HistoryController,
     EnergyController,
     AlarmsController,
+    SetAsideController,
+    JournalController,
     AlertsController,
+    LimitTrialsController,
     PermitsController,
     TightnessController,
     WaterController,

@@ -1,4 +1,6 @@
 import { z } from 'zod';
+import type { Right } from '@ebbline/shared/contract/people';
+import { exportRoutes } from '@ebbline/shared/contract/export-routes';
 import { routeKey, routeTable } from '@ebbline/shared/contract/route-table';
 import { problemSchema } from '@ebbline/shared/contract/problem';
 import { statusesOf } from './fault-codes';
@@ -11,6 +13,7 @@ type JsonSchema = Record<string, unknown>;
 export function openApiDocument(version: string): JsonSchema {
   const paths: Record<string, Record<string, unknown>> = {};
   for (const route of routeTable) paths[route.path] = { ...paths[route.path], [route.method]: operation(route) };
+  for (const route of exportRoutes) paths[route.path] = { get: exportOperation(route) };
   paths['/api/metrics'] = { get: metricsOperation };
   return {
     openapi: '3.0.3',
@@ -25,7 +28,25 @@ export function openApiDocument(version: string): JsonSchema {
   };
 }
 
-/** The one answer that is text: it stands in no table of JSON routes. */
+/** Files to take along: CSV or JSON, as asked for. */
+const exportOperation = (route: (typeof exportRoutes)[number]): JsonSchema => ({
+  operationId: route.operationId,
+  summary: route.summary,
+  ...securityOf(route),
+  parameters: queryParameters(route.query),
+  responses: {
+    200: {
+      description: 'As asked for.',
+      content: {
+        'text/csv': { schema: { type: 'string', description: 'RFC 4180, with a header line.' } },
+        'application/json': { schema: { type: 'object', additionalProperties: true } },
+      },
+    },
+    ...problemsOf({ ...route, method: 'get', body: null }),
+  },
+});
+
+/** The one answer that is plain text: it stands in no table of JSON routes. */
 const metricsOperation: JsonSchema = {
   operationId: 'metrics',
   summary: 'What the program counts of itself, as OpenMetrics 1.0 text.',
@@ -48,10 +69,13 @@ function operation(route: Route): JsonSchema {
     ...(route.body === null ? {} : { requestBody: { required: true, content: json(schemaOf(route.body, 'input')) } }),
     responses: {
       200: { description: 'As asked for.', content: json(schemaOf(route.reply, 'output')) },
-      ...Object.fromEntries([...statusesOf(route)].map(([status, codes]) => [status, problem(codes)])),
+      ...problemsOf(route),
     },
   };
 }
+
+const problemsOf = (route: Parameters<typeof statusesOf>[0]): JsonSchema =>
+  Object.fromEntries([...statusesOf(route)].map(([status, codes]) => [status, problem(codes)]));
 
 /** How a caller shows who it is: a browser by the cookie of its session, a machine by a token. */
 const securitySchemes: JsonSchema = {
@@ -66,7 +90,7 @@ const securitySchemes: JsonSchema = {
 };
 
 /** Which right a route asks for; OpenAPI 3.0 has a place for scopes of OAuth only, so it is said in words too. */
-const securityOf = ({ right }: Route): JsonSchema =>
+const securityOf = ({ right }: { readonly right: Right | null }): JsonSchema =>
   right === null
     ? { security: [] }
     : { security: [{ session: [] }, { token: [] }], description: `Needs the right \`${right}\`.`, 'x-right': right };
@@ -91,7 +115,7 @@ const pathParameters = (path: string): JsonSchema[] =>
     schema: { type: 'string' },
   }));
 
-function queryParameters(query: Route['query']): JsonSchema[] {
+function queryParameters(query: z.ZodObject | null): JsonSchema[] {
   if (query === null) return [];
   const { properties, required } = schemaOf(query, 'output') as {
     properties: Record<string, JsonSchema>;

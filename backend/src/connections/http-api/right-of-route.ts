@@ -1,4 +1,5 @@
 import { CodedError } from '@ebbline/shared/errors/coded-error';
+import { exportRoutes } from '@ebbline/shared/contract/export-routes';
 import type { Right } from '@ebbline/shared/contract/people';
 import { routeTable } from '@ebbline/shared/contract/route-table';
 
@@ -12,6 +13,7 @@ const beside: readonly (readonly [key: string, right: Right | null])[] = [
 
 const rightOf: ReadonlyMap<string, Right | null> = new Map([
   ...routeTable.map(({ method, path, right }) => [`${method} ${path}`, right] as const),
+  ...exportRoutes.map(({ path, right }) => [`get ${path}`, right] as const),
   ...beside,
 ]);
 

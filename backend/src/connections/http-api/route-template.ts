@@ -1,7 +1,12 @@
+import { exportRoutes } from '@ebbline/shared/contract/export-routes';
 import { routeTable } from '@ebbline/shared/contract/route-table';
 
 /** Addresses that answer something else than the table's JSON. */
-export const addressesBeside = ['/api/openapi.json', '/api/metrics'] as const;
+export const addressesBeside: readonly string[] = [
+  '/api/openapi.json',
+  '/api/metrics',
+  ...exportRoutes.map(({ path }) => path),
+];
 
 const templates = [...new Set<string>(routeTable.map(({ path }) => path))].map((template) => ({
   template,

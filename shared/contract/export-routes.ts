@@ -1,0 +1,24 @@
+import { journalExportQuerySchema } from './journal-search';
+import type { Right } from './people';
+import type { z } from 'zod';
+
+/** A route that answers a file to take along: CSV or JSON by `format`, so that no reply schema holds it. */
+export interface ExportRoute {
+  readonly path: `/api/${string}`;
+  readonly right: Right;
+  readonly query: z.ZodObject;
+  readonly faults: readonly string[];
+  readonly operationId: string;
+  readonly summary: string;
+}
+
+export const exportRoutes = [
+  {
+    path: '/api/alarms/journal/export',
+    right: 'look',
+    query: journalExportQuerySchema,
+    faults: [],
+    operationId: 'journalExport',
+    summary: 'The rows of the journal that a filter lets through, oldest first, with the head of its chain.',
+  },
+] as const satisfies readonly ExportRoute[];

@@ -1,0 +1,26 @@
+import { z } from 'zod';
+import { alarmModeSchema } from './alarm-mode';
+import { alarmSettingsSchema, settingScopeSchema } from './alarm-settings';
+import { isoTimeSchema, qualitySchema } from './reading';
+
+/** What a row of the journal says beside its columns; a member that the row has nothing to say of is left out. */
+export const journalFactsSchema = z
+  .object({
+    quality: qualitySchema.describe('worst quality of what the alarm is judged by, when it changed'),
+    class: z.string().describe('class of the alarm, as in the alarm list'),
+    position: z.string().describe('operating position: the hall, or the site where the alarm is of none'),
+    detail: z.string().describe('what was known of this very case'),
+    fromMode: alarmModeSchema,
+    toMode: alarmModeSchema,
+    setAsideSince: isoTimeSchema.describe('when it was set aside'),
+    setAsideUntil: isoTimeSchema.describe('when shelving ends by itself, or out of service is planned to end'),
+    setAsideBy: z.string(),
+    setAsideReason: z.string().describe('why it was set aside; said again where it ends'),
+    minutes: z.number().describe('for how long it was shelved'),
+    interimMeasures: z.string().describe('what watches the plant meanwhile'),
+    setting: z
+      .object({ scope: settingScopeSchema, old: alarmSettingsSchema, new: alarmSettingsSchema, link: z.string() })
+      .describe('what was set, from what to what, and where it was approved'),
+  })
+  .partial();
+export type JournalFacts = z.infer<typeof journalFactsSchema>;
