@@ -13,6 +13,12 @@ export const routes: readonly RouteRecordRaw[] = [
     props: true,
   },
   { path: '/alarms', name: 'alarms', component: () => import('./screens/alarms/AlarmScreen.vue') },
+  {
+    path: '/alarms/set-aside',
+    name: 'alarms-set-aside',
+    component: () => import('./screens/alarms/SetAsideScreen.vue'),
+  },
+  { path: '/alarms/journal', name: 'alarms-journal', component: () => import('./screens/alarms/JournalScreen.vue') },
   { path: '/trends', name: 'trends', component: () => import('./screens/trends/TrendsScreen.vue') },
   { path: '/energy', name: 'energy', component: () => import('./screens/energy/EnergyScreen.vue') },
   { path: '/setup/:unit?', name: 'setup', component: () => import('./screens/setup/SetupScreen.vue'), props: true },

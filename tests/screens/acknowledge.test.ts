@@ -2,7 +2,7 @@ import type { Alarm } from '@ebbline/shared/contract/alarm';
 import { fail, ok } from '@ebbline/shared/errors/result';
 import type { SessionState } from '@ebbline/shared/contract/people';
 import type { Result } from '@ebbline/shared/errors/result';
-import { mount } from '@vue/test-utils';
+import { mount, RouterLinkStub } from '@vue/test-utils';
 import { shallowRef } from 'vue';
 import { beforeEach, describe, expect, it } from 'vitest';
 import { resetGuardMs } from '../../backend/src/evaluation/alarm-lifecycle/alarm-book';
@@ -37,7 +37,7 @@ const card = (acknowledging: Acknowledging, given = alarm) =>
       place: 'E7, supply main low',
       acknowledging,
     },
-    global: { provide: { [entryKey as symbol]: entry } },
+    global: { provide: { [entryKey as symbol]: entry }, stubs: { RouterLink: RouterLinkStub } },
   });
 
 beforeEach(() => {

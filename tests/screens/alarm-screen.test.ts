@@ -60,9 +60,13 @@ afterEach(() => {
   vi.unstubAllGlobals();
 });
 
-async function show(alarms: Parameters<typeof anAlarmsFrame>[0], more: Partial<AlarmsFrame> = {}): Promise<VueWrapper> {
+async function show(
+  alarms: Parameters<typeof anAlarmsFrame>[0],
+  more: Partial<AlarmsFrame> = {},
+  address = '/alarms',
+): Promise<VueWrapper> {
   const server = new FakeServer();
-  ({ page } = await openPage(server, '/alarms', { '/api/alarms/journal': journal }));
+  ({ page } = await openPage(server, address, { '/api/alarms/journal': journal }));
   server.connect();
   server.send(anAlarmsFrame(alarms, { standing: { 1: 1, 2: 0, 3: 4 }, ...more }));
   await nextTick();
@@ -76,7 +80,13 @@ describe('the Alarms screen', () => {
       anAlarm('tail', { priority: 1, title: 'Follower', foldedUnder: 'head' }),
       anAlarm('head', { priority: 1, title: 'First one' }),
     ]);
-    expect(shown.findAll('.standing h3').map((title) => title.text())).toEqual(['First one', 'Follower', 'Low one']);
+    const titles = (): string[] => shown.findAll('.standing h3').map((title) => title.text());
+    expect(titles()).toEqual(['First one', 'Low one']);
+    const unfold = shown.get('.unfold');
+    expect(unfold.text()).toContain('Show 1 that follows from it');
+    await unfold.trigger('click');
+    expect(titles()).toEqual(['First one', 'Follower', 'Low one']);
+    expect(unfold.attributes('aria-expanded')).toBe('true');
     expect(shown.get('.folded').text()).toContain('follows from: First one');
   });
 
@@ -121,14 +131,14 @@ describe('the Alarms screen', () => {
   });
 
   it('shows the journal in the site’s time', async () => {
-    const shown = await show([]);
+    const shown = await show([], {}, '/alarms/journal');
     await vi.waitFor(() => expect(shown.find('.journal-rows li').exists()).toBe(true), { timeout: 90_000 });
     const row = shown.findAll('.journal-rows li').find((one) => one.text().includes('raised'));
     expect(row?.text()).toContain('2026-03-01 12:48:10');
   });
 
   it('names the branch of a permit in the journal, not its id', async () => {
-    const shown = await show([]);
+    const shown = await show([], {}, '/alarms/journal');
     await vi.waitFor(() => expect(shown.find('.journal-rows li').exists()).toBe(true), { timeout: 90_000 });
     const row = shown.findAll('.journal-rows li').find((one) => one.text().includes('permit'));
     expect(row?.text()).toContain('permit · Rack 1');

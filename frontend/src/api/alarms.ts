@@ -1,5 +1,8 @@
 import type { AcknowledgeRequest, Alarm, JournalRow } from '@ebbline/shared/contract/alarm';
 import { alarmSchema, journalPageSchema } from '@ebbline/shared/contract/alarm';
+import type { AcknowledgeManyReply, AcknowledgeManyRequest } from '@ebbline/shared/contract/alarm-modes';
+import { acknowledgeManyReplySchema } from '@ebbline/shared/contract/alarm-modes';
+import type { JournalFilter } from '@ebbline/shared/contract/journal-search';
 import type { Result } from '@ebbline/shared/errors/result';
 import { request } from './request';
 
@@ -8,16 +11,27 @@ export function acknowledge(alarm: string, wish: AcknowledgeRequest): Promise<Re
   return request(`/api/alarms/${encodeURIComponent(alarm)}/acknowledge`, alarmSchema, { body: wish });
 }
 
+/** Several at once under one comment; each has an answer of its own. */
+export const acknowledgeMany = (wish: AcknowledgeManyRequest): Promise<Result<AcknowledgeManyReply>> =>
+  request('/api/alarms/acknowledge', acknowledgeManyReplySchema, { body: wish });
+
 export interface JournalPage {
   readonly rows: readonly JournalRow[];
   readonly next: number | null;
 }
 
-/** One page in order of sequence. @param from ISO 8601 @param after sequence of the last row already held */
-export function readJournal(from: string | null, after: number | null): Promise<Result<JournalPage>> {
-  const query = new URLSearchParams();
-  if (from !== null) query.set('from', from);
-  if (after !== null) query.set('after', String(after));
-  const text = query.toString();
-  return request(`/api/alarms/journal${text === '' ? '' : `?${text}`}`, journalPageSchema);
+const queryOf = (filter: JournalFilter): Record<string, string> =>
+  Object.fromEntries(
+    Object.entries(filter).flatMap(([key, value]) => (value === undefined ? [] : [[key, String(value)]])),
+  );
+
+/** One page, newest first. @param before `next` of the page before; null: the first */
+export function readJournal(filter: JournalFilter, before: number | null, limit: number): Promise<Result<JournalPage>> {
+  const query = { ...queryOf(filter), order: 'newest', limit: String(limit) };
+  const paged = before === null ? query : { ...query, before: String(before) };
+  return request(`/api/alarms/journal?${new URLSearchParams(paged).toString()}`, journalPageSchema);
 }
+
+/** Where the browser fetches the same rows as a file. */
+export const journalExportPath = (filter: JournalFilter, format: 'csv' | 'json'): string =>
+  `/api/alarms/journal/export?${new URLSearchParams({ ...queryOf(filter), format }).toString()}`;

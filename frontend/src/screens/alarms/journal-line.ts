@@ -1,4 +1,5 @@
 import type { AlarmState, JournalRow } from '@ebbline/shared/contract/alarm';
+import type { AlarmMode } from '@ebbline/shared/contract/alarm-modes';
 import { isYesNo, sayAlarmValue } from '../../components/alarm-facts';
 import { formatMoment } from '../../text/format-time';
 
@@ -16,7 +17,29 @@ export function journalLine(row: JournalRow, where = row.where ?? ''): string {
     isYesNo(row) || row.value === null
       ? ''
       : sayAlarmValue(ofPermit ? 'AIR-' : (row.entry ?? ''), row.value, row.unit_of_measure);
-  return [subject, where, sayChange(row.from, row.to), value].filter((part) => part !== '').join(' · ');
+  return [subject, where, sayModeChange(row.facts), sayChange(row.from, row.to), value]
+    .filter((part) => part !== '')
+    .join(' · ');
+}
+
+const setAside: { readonly [M in AlarmMode]: string } = {
+  inService: '',
+  shelved: 'shelved',
+  suppressedByDesign: 'suppressed by design',
+  outOfService: 'taken out of service',
+};
+const broughtBack: { readonly [M in AlarmMode]: string } = {
+  inService: '',
+  shelved: 'no longer shelved',
+  suppressedByDesign: 'no longer suppressed by design',
+  outOfService: 'returned to service',
+};
+
+/** Whether it was set aside or brought back; a row that tells of no mode, or of one that stayed, says nothing. */
+function sayModeChange(facts: JournalRow['facts']): string {
+  const { fromMode = 'inService', toMode = fromMode } = facts ?? {};
+  if (fromMode === toMode) return '';
+  return [broughtBack[fromMode], setAside[toMode]].filter((part) => part !== '').join(', ');
 }
 
 /** Said by the state it came to; a row without a state before it changed none. */

@@ -26,21 +26,44 @@ const row = (sequence: number): JournalRow => ({
 });
 type Page = Awaited<ReturnType<NonNullable<NonNullable<Parameters<typeof useJournal>[0]>['read']>>>;
 
-describe('the journal of a period', () => {
-  it('gathers its pages, newest first', async () => {
-    const pages = [ok({ rows: [row(1), row(2)], next: 2 }), ok({ rows: [row(3)], next: null })];
-    let at = 0;
-    const journal = useJournal({ read: () => Promise.resolve(pages[at++] ?? ok({ rows: [], next: null })) });
-    await journal.read(null);
+describe('what the journal holds of what is looked for', () => {
+  it('comes newest first, a page at a time, and says whether older rows may follow', async () => {
+    const asked: (number | null)[] = [];
+    const pages = [ok({ rows: [row(3), row(2)], next: 2 }), ok({ rows: [row(1)], next: null })];
+    const journal = useJournal({
+      rowsAtOnce: 2,
+      read: (_, before) => {
+        asked.push(before);
+        return Promise.resolve(pages.shift() ?? ok({ rows: [], next: null }));
+      },
+    });
+    await journal.read({});
+    expect(journal.rows.value.map(({ sequence }) => sequence)).toEqual([3, 2]);
+    expect(journal.more.value).toBe(true);
+    await journal.readMore();
     expect(journal.rows.value.map(({ sequence }) => sequence)).toEqual([3, 2, 1]);
-    expect(journal.busy.value).toBe(false);
+    expect([journal.more.value, journal.busy.value]).toEqual([false, false]);
+    expect(asked).toEqual([null, 2]);
+  });
+
+  it('goes on where a page holds too few of what is looked for, but not for ever', async () => {
+    let asked = 0;
+    const read = (): Promise<Page> => {
+      asked += 1;
+      return Promise.resolve(ok({ rows: asked === 3 ? [row(9)] : [], next: 1000 - asked }));
+    };
+    const journal = useJournal({ rowsAtOnce: 2, pagesAtOnce: 4, read });
+    await journal.read({ text: 'hose' });
+    expect(asked).toBe(4);
+    expect(journal.rows.value.map(({ sequence }) => sequence)).toEqual([9]);
+    expect(journal.more.value).toBe(true);
   });
 
   it('takes the newest wish though an older one is not answered yet, and nothing of the older one', async () => {
     const answers: ((page: Page) => void)[] = [];
     const journal = useJournal({ read: () => new Promise<Page>((resolve) => answers.push(resolve)) });
-    const older = journal.read('2026-11-26T00:00:00.000Z');
-    const newer = journal.read('2026-03-03T01:00:00.000Z');
+    const older = journal.read({ from: '2026-11-26T00:00:00.000Z' });
+    const newer = journal.read({ from: '2026-03-03T01:00:00.000Z' });
     answers[1]?.(ok({ rows: [row(7)], next: null }));
     await newer;
     answers[0]?.(ok({ rows: [row(1)], next: null }));

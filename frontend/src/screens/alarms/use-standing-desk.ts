@@ -1,0 +1,112 @@
+import type { Alarm } from '@ebbline/shared/contract/alarm';
+import type { SetAsideAlarm } from '@ebbline/shared/contract/alarm-modes';
+import type { Result } from '@ebbline/shared/errors/result';
+import type { ComputedRef, Ref } from 'vue';
+import { computed, provide, ref, watch } from 'vue';
+import { shelve, takeOutOfService } from '../../api/set-aside';
+import { needsAcknowledgement } from '../../components/alarm-facts';
+import { useActsById } from '../../state/use-acts-by-id';
+import { useAcknowledge } from '../../state/use-acknowledge';
+import { actor } from '../../state/use-session';
+import type { ListedAlarm, ListedGroup } from './keep-order';
+import type { SetAsideWish } from './set-aside-wish';
+import { standingDeskKey } from './standing-desk';
+import type { Places } from './use-places';
+
+/** So few cases are shown with their grounds from the start; with more, first the list is to be seen whole. */
+const shownWhole = 3;
+
+export interface DeskOfList {
+  /** Rows that are on the screen and wait for an acknowledgement: what lies folded is not among them. */
+  readonly waiting: ComputedRef<readonly Alarm[]>;
+  readonly selected: ComputedRef<readonly Alarm[]>;
+  readonly select: (ids: readonly string[], selected: boolean) => void;
+  /** Ended by an answer of the server; said until the page is left. */
+  readonly ended: ComputedRef<readonly Alarm[]>;
+  readonly setAside: ComputedRef<readonly SetAsideAlarm[]>;
+}
+
+function send(id: string, wish: SetAsideWish): Promise<Result<SetAsideAlarm>> {
+  const operator = actor();
+  if (wish.way === 'shelve') return shelve(id, { operator, reason: wish.reason, minutes: wish.minutes });
+  const { reason, interimMeasures, plannedEnd } = wish;
+  return takeOutOfService(id, { operator, reason, interimMeasures, plannedEnd });
+}
+
+/** What the rows of a standing list share, and what is done with several of them. */
+export function useDeskOfList(listed: Readonly<Ref<readonly ListedGroup[]>>, places: Places): DeskOfList {
+  const { state, acknowledge } = useAcknowledge();
+  const acts = useActsById(send);
+  const unfolded = ref<ReadonlySet<string>>(new Set());
+  const chosen = ref<ReadonlySet<string>>(new Set());
+  /** Said once of each row, and by its hand after that: no row opens or closes by itself. */
+  const closed = ref<ReadonlyMap<string, boolean>>(new Map());
+  watch(
+    listed,
+    (groups) => {
+      const fresh = groups.filter(({ alarm }) => !closed.value.has(alarm.id));
+      if (fresh.length === 0) return;
+      const next = new Map(closed.value);
+      for (const { alarm } of fresh) next.set(alarm.id, groups.length > shownWhole);
+      closed.value = next;
+    },
+    { immediate: true },
+  );
+  const isClosed = (id: string): boolean => closed.value.get(id) ?? true;
+  const rows = computed(() =>
+    listed.value.flatMap((group): readonly ListedAlarm[] =>
+      unfolded.value.has(group.alarm.id) ? [group, ...group.folded] : [group],
+    ),
+  );
+  const waiting = computed(() =>
+    rows.value.flatMap(({ alarm, gone }) => (!gone && needsAcknowledgement(alarm.state) ? [alarm] : [])),
+  );
+  const standing = computed(
+    () =>
+      new Set(
+        listed.value.flatMap((group) => [group, ...group.folded]).flatMap((one) => (one.gone ? [] : [one.alarm.id])),
+      ),
+  );
+  function select(ids: readonly string[], selected: boolean): void {
+    const next = new Set(chosen.value);
+    for (const id of ids) {
+      if (selected) next.add(id);
+      else next.delete(id);
+    }
+    chosen.value = next;
+  }
+  provide(standingDeskKey, {
+    places,
+    acknowledgingOf: (id) => state.value.get(id) ?? { step: 'idle' },
+    acknowledge: (alarm, comment) => void acknowledge(alarm.id, actor(), comment),
+    settingAsideOf: (id) => acts.state.value.get(id) ?? { step: 'idle' },
+    setAside: (alarm, wish) => void acts.act(alarm.id, wish),
+    isClosed,
+    toggle(id) {
+      closed.value = new Map(closed.value).set(id, !isClosed(id));
+    },
+    isUnfolded: (id) => unfolded.value.has(id),
+    unfold(id) {
+      const next = new Set(unfolded.value);
+      if (!next.delete(id)) next.add(id);
+      unfolded.value = next;
+    },
+    isSelected: (id) => chosen.value.has(id),
+    select: (id, selected) => select([id], selected),
+  });
+  return {
+    waiting,
+    selected: computed(() => waiting.value.filter(({ id }) => chosen.value.has(id))),
+    select,
+    ended: computed(() =>
+      [...state.value.values()].flatMap((one) =>
+        one.step === 'confirmed' && one.alarm.state === 'normal' && !standing.value.has(one.alarm.id)
+          ? [one.alarm]
+          : [],
+      ),
+    ),
+    setAside: computed(() =>
+      [...acts.state.value.values()].flatMap((one) => (one.step === 'confirmed' ? [one.answer] : [])),
+    ),
+  };
+}
