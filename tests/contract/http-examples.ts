@@ -1,6 +1,7 @@
 import type { RouteKey } from '@ebbline/shared/contract/route-table';
 import { waterExamples } from './http-examples-water';
 import { peopleExamples } from './http-examples-people';
+import { setAsideExamples } from './http-examples-set-aside';
 import { setupExamples } from './http-examples-setup';
 import { tightnessExamples } from './http-examples-tightness';
 import { reading, type Example } from './http-example';
@@ -232,6 +233,7 @@ export const httpExamples: Readonly<Record<RouteKey, Example>> = {
     },
   },
   'post /api/alarms/{id}/acknowledge': { body: { operator: 'Ines', comment: 'on my way' }, reply: alarm },
+  ...setAsideExamples,
   ...setupExamples,
   ...tightnessExamples,
   ...waterExamples,

@@ -1,6 +1,16 @@
 import type { AcknowledgeRequest, Alarm, AlarmList } from '@ebbline/shared/contract/alarm';
 import type { AlarmActionFault } from '@ebbline/shared/contract/alarm-action-faults';
+import type {
+  AcknowledgeManyReply,
+  AcknowledgeManyRequest,
+  BringBackRequest,
+  SetAsideAlarm,
+  SetAsideList,
+  ShelveRequest,
+  TakeOutOfServiceRequest,
+} from '@ebbline/shared/contract/alarm-modes';
 import type { AlertList } from '@ebbline/shared/contract/alert';
+import type { BroughtBack } from '@ebbline/shared/contract/brought-back';
 import type { Explanation } from '@ebbline/shared/contract/explanation';
 import type { ClockState, PointList, Site, UnitList } from '@ebbline/shared/contract/http-api';
 import type {
@@ -64,6 +74,8 @@ export interface LiveView {
   /** Null where there is no such unit. */
   points(unit: string): PointList | null;
   alarms(): AlarmList;
+  /** What is not told: shelved, suppressed by design, out of service. */
+  setAside(): SetAsideList;
   alerts(): AlertList;
   permits(): PermitList;
   /** Null where there is no such unit. */
@@ -94,6 +106,12 @@ export interface LiveView {
 /** What a person may do. Answers only after the journal has committed it. */
 export interface Operations {
   acknowledge(alarm: string, request: AcknowledgeRequest, actor: Actor): Result<Alarm, ActionFault>;
+  /** Each by itself: some may be done and others not. */
+  acknowledgeMany(request: AcknowledgeManyRequest, actor: Actor): AcknowledgeManyReply;
+  shelve(alarm: string, request: ShelveRequest, actor: Actor): Result<SetAsideAlarm, ActionFault>;
+  unshelve(alarm: string, request: BringBackRequest, actor: Actor): Result<BroughtBack, ActionFault>;
+  takeOutOfService(alarm: string, request: TakeOutOfServiceRequest, actor: Actor): Result<SetAsideAlarm, ActionFault>;
+  returnToService(alarm: string, request: BringBackRequest, actor: Actor): Result<BroughtBack, ActionFault>;
   openPermit(request: OpenPermitRequest, actor: Actor): Result<Permit, PermitActionFault>;
   closePermit(permit: string, request: ClosePermitRequest, actor: Actor): Result<Permit, PermitActionFault>;
 }

@@ -7,6 +7,7 @@ import type { FrameBody, LiveView, Watch } from '../ports/live-view';
 import { HolderWatch } from './holder-watch';
 import { readingsOf } from './views/readings-of';
 import type { Scene } from './views/scene';
+import { setAsideList } from './views/to-set-aside';
 import { timeText } from './views/time-text';
 import { alarmsInOrder } from './views/to-alarm';
 import { alertsOf } from './views/to-alert';
@@ -74,6 +75,10 @@ export class RunnerLiveView implements LiveView {
 
   alarms(): ReturnType<LiveView['alarms']> {
     return { time: timeText(this.scene.nowMs()) ?? new Date(0).toISOString(), alarms: alarmsInOrder(this.scene) };
+  }
+
+  setAside(): ReturnType<LiveView['setAside']> {
+    return setAsideList(this.scene);
   }
 
   alerts(): ReturnType<LiveView['alerts']> {

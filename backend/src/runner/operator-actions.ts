@@ -1,12 +1,23 @@
 import type { AcknowledgeRequest, Alarm } from '@ebbline/shared/contract/alarm';
+import type {
+  AcknowledgeManyReply,
+  AcknowledgeManyRequest,
+  BringBackRequest,
+  SetAsideAlarm,
+  ShelveRequest,
+  TakeOutOfServiceRequest,
+} from '@ebbline/shared/contract/alarm-modes';
+import type { BroughtBack } from '@ebbline/shared/contract/brought-back';
 import type { ClosePermitRequest, OpenPermitRequest, Permit } from '@ebbline/shared/contract/permit';
 import { fail, ok, type Result } from '@ebbline/shared/errors/result';
-import type { ActionOutcome } from '../evaluation/pipeline/outputs';
+import type { OperatorAction } from '../evaluation/pipeline/inputs';
+import type { ActionOutcome, AlarmRecord } from '../evaluation/pipeline/outputs';
 import type { PermitAction } from '../evaluation/pipeline/permit-record';
 import type { Clock } from '../ports/clock';
 import type { Actor } from '../ports/identity';
 import type { ActionFault, Operations, PermitActionFault } from '../ports/live-view';
 import { journalUnavailable } from './journal-unavailable';
+import { bringBack, shelve, takeOutOfService } from './mode-actions';
 import type { RecordedChanges } from './recorded-changes';
 import type { RecordedAlarms } from './recorded-alarms';
 import type { Scene } from './views/scene';
@@ -24,12 +35,42 @@ export class OperatorActions implements Operations {
   ) {}
 
   acknowledge(alarm: string, { comment }: AcknowledgeRequest, actor: Actor): Result<Alarm, ActionFault> {
-    const action = { kind: 'acknowledge', alarm, operator: actor.name, station: actor.station, comment } as const;
+    const done = this.act({ kind: 'acknowledge', alarm, operator: actor.name, station: actor.station, comment });
+    if (!done.ok) return done;
+    return ok(toAlarm({ record: done.value, recorded: true }, this.scene.textsOf(done.value)));
+  }
+
+  acknowledgeMany({ alarms, comment }: AcknowledgeManyRequest, actor: Actor): AcknowledgeManyReply {
+    const answers = [...new Set(alarms)].map((id) => {
+      const done = this.acknowledge(id, { comment }, actor);
+      return done.ok
+        ? { id, done: true, code: null, message: null }
+        : { id, done: false, code: done.fault.code, message: done.fault.message };
+    });
+    return { answers };
+  }
+
+  shelve(alarm: string, request: ShelveRequest, actor: Actor): Result<SetAsideAlarm, ActionFault> {
+    return shelve(this.scene, (action) => this.act(action), alarm, request, actor);
+  }
+
+  unshelve(alarm: string, request: BringBackRequest, actor: Actor): Result<BroughtBack, ActionFault> {
+    return bringBack((action) => this.act(action), 'unshelve', alarm, request, actor);
+  }
+
+  takeOutOfService(alarm: string, request: TakeOutOfServiceRequest, actor: Actor): Result<SetAsideAlarm, ActionFault> {
+    return takeOutOfService(this.scene, (action) => this.act(action), alarm, request, actor);
+  }
+
+  returnToService(alarm: string, request: BringBackRequest, actor: Actor): Result<BroughtBack, ActionFault> {
+    return bringBack((action) => this.act(action), 'returnToService', alarm, request, actor);
+  }
+
+  private act(action: OperatorAction): Result<AlarmRecord, ActionFault> {
     const outcome = this.scene.pipeline.act(action, this.actionTimeMs(), (transition, record) =>
       this.alarms.recordAction(transition, record, this.clock.wallMs()),
     );
-    if (!outcome.ok) return fail(toFault(outcome));
-    return ok(toAlarm({ record: outcome.record, recorded: true }, this.scene.textsOf(outcome.record)));
+    return outcome.ok ? ok(outcome.record) : fail(toFault(outcome));
   }
 
   openPermit(request: OpenPermitRequest, actor: Actor): Result<Permit, PermitActionFault> {

@@ -98,6 +98,7 @@ export function createRunner(parts: RunnerParts): Runner {
     clock: () => ({ kind: tickClock.kind, now: timeText(nowMs()) }),
     broker: parts.broker,
     alarms: () => alarms.list(),
+    setAside: () => alarms.setAside(),
     textsOf: (record) => alarmTexts(pipeline.site, record),
   };
   const upkeep = new HistoryUpkeep(store, nowMs);

@@ -25,6 +25,7 @@ import { createPipelineState, type PipelineState } from './pipeline-state';
 import { restoreAlarms } from './restore';
 import { restoreAlerts } from './restore-alerts';
 import { stampRestored } from './stamp-restored';
+import { offByMode } from './set-aside/off-by-mode';
 import { SliceRunner } from './run-slices';
 import { isStanding } from './standing-water';
 import { takeOver } from './take-over';
@@ -75,6 +76,7 @@ function pipelineOf(pipeline: PipelineState, slices: SliceRunner, clock: Pipelin
     act: (action, nowMs, commit) => act(pipeline, action, nowMs, commit),
     standing: () => pipeline.book.standing(),
     setAside: () => pipeline.book.setAside(),
+    offByMode: () => offByMode(pipeline),
     permits: () => [...pipeline.permits.values()],
     actOnPermit: (action, nowMs, commit) => actOnPermit(pipeline, action, nowMs, commit),
     restorePermits: (records) => restorePermits(pipeline, records),

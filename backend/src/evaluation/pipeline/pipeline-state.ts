@@ -38,6 +38,8 @@ export interface PipelineState {
   /** By unit, in the order of `unitEntries`. */
   readonly limits: readonly (readonly ResolvedLimits[])[];
   readonly modes: ModeFound[];
+  /** Tick time since which each unit is in its mode; NaN before its first step. */
+  readonly modeSinceMs: Float64Array;
   readonly air: AirMemory;
   readonly supplyRise: RiseMemory;
   readonly facilityRise: RiseMemory;
@@ -105,6 +107,7 @@ export function createPipelineState(site: CompiledSite, clock: ClockKind): Pipel
       unitEntries.map((entry) => resolveLimits(entry.defaults, unit.limits.get(entry.id))),
     ),
     modes: unitSlots.map((slots) => modeOfUnit(state, slots)),
+    modeSinceMs: new Float64Array(site.units.length).fill(Number.NaN),
     air: createAirMemory(site.units),
     supplyRise: createRiseMemory(site.units.length),
     facilityRise: createRiseMemory(site.units.length),

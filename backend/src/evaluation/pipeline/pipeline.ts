@@ -51,6 +51,8 @@ export interface Pipeline {
   standing(): readonly AlarmRecord[];
   /** Alarms that were set aside, standing or not; of those suppressed by design the ones that stand. */
   setAside(): readonly AlarmRecord[];
+  /** What the modes of the units have off now and does not stand, one a unit and entry, as it would be set aside. */
+  offByMode(): readonly AlarmRecord[];
   /** Open and overdue permits. */
   permits(): readonly PermitRecord[];
   /** Opens or closes a permit. As with `act`: what `commit` does not take has not happened. */

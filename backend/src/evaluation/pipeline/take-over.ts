@@ -49,6 +49,7 @@ const parts: { readonly [Part in keyof PipelineState]: TakeOver } = {
   },
   left: (before, now) => void now.left.unshift(...before.left.splice(0)),
   modes: columns(({ modes }) => ({ modes }), 'units'),
+  modeSinceMs: columns(({ modeSinceMs }) => ({ modeSinceMs }), 'units'),
   air: takeOverAir,
   supplyRise: columns(({ supplyRise }) => supplyRise, 'units'),
   facilityRise: columns(({ facilityRise }) => facilityRise, 'units'),

@@ -7,7 +7,7 @@ import { fillContext } from './fill-context';
 import { watchHand } from './hand/write-hand';
 import { judgeInstruments } from './judge-instruments';
 import { judgeUnit } from './judge-unit';
-import { modeOfUnit } from './mode-of-unit';
+import { modeOfUnit, type ModeFound } from './mode-of-unit';
 import { watchPermits } from './permits/watch-permits';
 import { watchTightness } from './tightness/watch-tightness';
 import type { PipelineState } from './pipeline-state';
@@ -22,7 +22,7 @@ export function unitStep(pipeline: PipelineState, context: UnitContext, unitInde
   judgeStale(site, state, unit.holder, nowMs);
   watchHand(pipeline, unit, nowMs);
   const mode = modeOfUnit(state, slots);
-  pipeline.modes[unitIndex] = mode;
+  noteMode(pipeline, unitIndex, mode, nowMs);
   const stopped = isStanding(mode);
   const frame = deriveUnit(site, state, unitIndex, nowMs, stopped);
   const lowest = frame.nodes.now[extremeNode(frame, -1)] ?? Number.NaN;
@@ -35,4 +35,9 @@ export function unitStep(pipeline: PipelineState, context: UnitContext, unitInde
   watchPermits(pipeline, unitIndex, nowMs);
   watchTightness(pipeline, unitIndex, nowMs);
   judgeInstruments(pipeline, unit.holder, nowMs);
+}
+
+function noteMode({ modes, modeSinceMs }: PipelineState, unitIndex: number, mode: ModeFound, nowMs: number): void {
+  if (modes[unitIndex]?.mode !== mode.mode || Number.isNaN(modeSinceMs[unitIndex])) modeSinceMs[unitIndex] = nowMs;
+  modes[unitIndex] = mode;
 }

@@ -18,5 +18,7 @@ export interface Scene {
   readonly clock: () => ClockState;
   readonly broker: () => BrokerState;
   readonly alarms: () => readonly ShownAlarm[];
+  /** What is set aside, and so is not among `alarms`. */
+  readonly setAside: () => readonly ShownAlarm[];
   readonly textsOf: (record: AlarmRecord) => AlarmTexts;
 }

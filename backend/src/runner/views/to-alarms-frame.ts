@@ -4,6 +4,7 @@ import type { Scene } from './scene';
 import { alarmsInOrder } from './to-alarm';
 import { alertsOf } from './to-alert';
 import { permitsOf } from './to-permit';
+import { setAsideCount } from './to-set-aside';
 
 /** What the Alarms screen shows: standing alarms, and beside them alerts and permits. */
 export const toAlarmsFrame = (scene: Scene): Omit<AlarmsFrame, 'sequence'> => ({
@@ -11,5 +12,6 @@ export const toAlarmsFrame = (scene: Scene): Omit<AlarmsFrame, 'sequence'> => ({
   alarms: alarmsInOrder(scene),
   alerts: alertsOf(scene, () => true),
   permits: permitsOf(scene, () => true),
+  setAside: setAsideCount(scene),
   ...frameBase(scene),
 });
