@@ -4,6 +4,7 @@ import { peopleExamples } from './http-examples-people';
 import { setAsideExamples } from './http-examples-set-aside';
 import { setupExamples } from './http-examples-setup';
 import { tightnessExamples } from './http-examples-tightness';
+import { limitTrialExamples } from './http-examples-limit-trial';
 import { reading, type Example } from './http-example';
 
 const worstMargin = {
@@ -236,6 +237,7 @@ export const httpExamples: Readonly<Record<RouteKey, Example>> = {
   ...setAsideExamples,
   ...setupExamples,
   ...tightnessExamples,
+  ...limitTrialExamples,
   ...waterExamples,
   'get /api/intake': {
     reply: {

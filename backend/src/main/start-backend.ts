@@ -45,6 +45,7 @@ import { openLog } from './open-log';
 import { openReload, withReasons } from './open-reload';
 import { openSite } from './open-site';
 import { openStores } from './open-stores';
+import { openTrialDesk } from './open-trial-desk';
 import { openWatch } from './open-watch';
 import { openWeb } from './open-web';
 
@@ -165,6 +166,7 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
       provide: ENERGY_TOTALS,
       useValue: new EnergyFromHistory(energy),
     },
+    openTrialDesk({ ...energy, report }, closing),
     { provide: LIVE_VIEW, useValue: runner.live },
     { provide: OPERATIONS, useValue: runner.operations },
     { provide: WATER_DESK, useValue: runner.water },

@@ -1,0 +1,136 @@
+import { CodedError } from '@ebbline/shared/errors/coded-error';
+import { OutcomeLog } from '../../evaluation/limit-trial/outcome-log';
+import { probeUncertainty } from '../../evaluation/limit-trial/probe-uncertainty';
+import { measuredSlots, recomputedTrial } from '../../evaluation/limit-trial/recomputed-trial';
+import { storedTrial, type TrialOfUnit } from '../../evaluation/limit-trial/stored-trial';
+import type { TrialColumns, UnitTrial } from '../../evaluation/limit-trial/trial-columns';
+import { withProposed } from '../../evaluation/limit-trial/trial-settings';
+import { siteOfUnit } from '../../evaluation/limit-trial/unit-site';
+import type { CompiledSite } from '../../evaluation/site/compiled-site';
+import type { HistoryStore } from '../../ports/history-store';
+import { readStretch } from './read-stretch';
+import type { TrialPlan } from './trial-plan';
+
+export interface TrialSurroundings {
+  readonly store: Pick<HistoryStore, 'read' | 'readSeconds'>;
+  readonly monotonicMs: () => number;
+  /** Lets other work come in between. */
+  readonly pause: () => Promise<void>;
+}
+
+const hourMs = 3_600_000;
+/** Columns that are read at once. */
+const stretchMs = { stored: 24 * hourMs, recomputed: hourMs } as const;
+/** Steps between two looks at the clock, and how long the thread is kept at once. */
+const stepsAtOnce = { stored: 1000, recomputed: 25 } as const;
+const sliceMs = 10;
+/** What was measured in so long before it is enough to work out an uncertainty. */
+const probeMs = 120_000;
+
+/** One trial on its way: unit after unit, stretch after stretch. */
+export class TrialRun {
+  readonly logs = { live: new OutcomeLog(), proposed: new OutcomeLog() };
+  state: 'running' | 'done' | 'cancelled' | 'failed' = 'running';
+  fault: string | null = null;
+  minutesBeforeMs = Number.NEGATIVE_INFINITY;
+  probes = 0;
+  judgedMs = 0;
+  missingMs = 0;
+  private doneMs = 0;
+  /** End of what the unit under way was judged up to. */
+  private reachedMs = Number.NaN;
+  private readonly startedMs: number;
+
+  constructor(
+    readonly plan: TrialPlan,
+    private readonly site: CompiledSite,
+    private readonly around: TrialSurroundings,
+  ) {
+    this.startedMs = around.monotonicMs();
+  }
+
+  get progress(): number {
+    return this.state === 'done' ? 1 : Math.min(1, this.doneMs / this.allMs());
+  }
+
+  /** By the speed so far; null before there is one. */
+  secondsLeft(): number | null {
+    if (this.state !== 'running') return this.state === 'done' ? 0 : null;
+    if (this.doneMs === 0) return null;
+    const elapsedMs = this.around.monotonicMs() - this.startedMs;
+    return (elapsedMs * (this.allMs() - this.doneMs)) / this.doneMs / 1000;
+  }
+
+  cancel(): void {
+    if (this.state === 'running') this.state = 'cancelled';
+  }
+
+  /** Resolves when it has ended, however it ended. */
+  async run(): Promise<void> {
+    try {
+      for (const unit of this.plan.units) await this.runUnit(unit);
+      if (this.state === 'running') this.state = 'done';
+    } catch (cause) {
+      if (this.state === 'running') this.state = 'failed';
+      this.fault = cause instanceof CodedError ? cause.message : 'an unexpected fault; the log of the program tells it';
+      if (!(cause instanceof CodedError)) throw cause;
+    }
+  }
+
+  private async runUnit(unitIndex: number): Promise<void> {
+    const { entry, fromMs, leadMs, method, request, toMs } = this.plan;
+    const site = siteOfUnit(this.site, unitIndex);
+    const proposed = withProposed(site.units[0]?.limits.get(entry.id), request.proposed);
+    const of: TrialOfUnit = { site, entry: entry.id, proposed, logs: this.logs, toldFromMs: fromMs };
+    const trial = (method === 'stored' ? storedTrial(of) : null) ?? recomputedTrial(of);
+    const [judgedMs, missingMs] = [this.judgedMs, this.missingMs];
+    for (let atMs = fromMs - leadMs; atMs < toMs && this.state === 'running'; atMs += stretchMs[method]) {
+      const endMs = Math.min(atMs + stretchMs[method], toMs);
+      const { parts, minutesBeforeMs } = await readStretch(this.around.store, site, trial.slots, atMs, endMs);
+      this.minutesBeforeMs = Math.max(this.minutesBeforeMs, minutesBeforeMs);
+      await this.probe(site, trial, atMs, endMs);
+      for (const columns of parts) await this.runColumns(trial, columns);
+      this.judgedMs = judgedMs + trial.judgedMs;
+      this.missingMs = missingMs + trial.missingMs;
+    }
+    for (const log of [this.logs.live, this.logs.proposed]) log.settle(this.reachedMs);
+  }
+
+  private async runColumns(trial: UnitTrial, columns: TrialColumns): Promise<void> {
+    const { monotonicMs, pause } = this.around;
+    const steps = stepsAtOnce[this.plan.method];
+    let beganMs = monotonicMs();
+    for (let place = 0; place < columns.count; place += steps) {
+      const end = Math.min(place + steps, columns.count);
+      trial.run(columns, place, end);
+      this.doneMs += (end - place) * columns.stepMs;
+      this.reachedMs = columns.startMs + end * columns.stepMs;
+      if (monotonicMs() - beganMs < sliceMs) continue;
+      await pause();
+      if (this.state !== 'running') return;
+      beganMs = monotonicMs();
+    }
+  }
+
+  /** Uncertainties that a rule keeps as a guard, in the middle of a stretch; where one is not known there the last one holds. */
+  private async probe(site: CompiledSite, trial: UnitTrial, fromMs: number, toMs: number): Promise<void> {
+    if (trial.guards.length === 0) return;
+    const middleMs = Math.round((fromMs + toMs) / 2000) * 1000;
+    const slots = measuredSlots(site);
+    const { parts } = await readStretch(this.around.store, site, slots, middleMs - probeMs, middleMs);
+    const columns = parts.find(({ stepMs }) => stepMs === 1000);
+    if (columns === undefined) return;
+    const found = probeUncertainty(site, columns, trial.guards);
+    trial.guards.forEach((slot, i) => {
+      const expanded = found[i] ?? Number.NaN;
+      if (Number.isNaN(expanded)) return;
+      trial.setUncertainty(slot, expanded);
+      this.probes += 1;
+    });
+  }
+
+  private allMs(): number {
+    const { fromMs, leadMs, toMs, units } = this.plan;
+    return units.length * (toMs - fromMs + leadMs);
+  }
+}
