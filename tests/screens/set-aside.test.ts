@@ -172,7 +172,7 @@ describe('what is set aside', () => {
       '/api/alarms/set-aside': () => ({ time: noon, alarms }),
       '/api/alarms/e7%3AA/unshelve': () => {
         alarms = three.slice(1);
-        return anAlarm('e7:A');
+        return { id: 'e7:A', mode: 'inService', state: 'unacknowledged', active: true };
       },
     });
     await press(page, 'Unshelve…');
@@ -180,7 +180,9 @@ describe('what is set aside', () => {
     await page.get('form[aria-label^=Unshelve]').trigger('submit');
     await flushPromises();
     expect(bodies('/unshelve')).toEqual([{ operator: 'A. Example', comment: '' }]);
-    expect(page.get('.confirmed').text()).toBe('E7: Shelved one – told again, confirmed by the server.');
+    expect(page.get('.confirmed').text()).toBe(
+      'E7: Shelved one – told again: its condition holds, confirmed by the server.',
+    );
     expect(page.find('[data-testid="aside-e7:A"]').exists()).toBe(false);
   });
 

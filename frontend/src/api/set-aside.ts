@@ -1,4 +1,3 @@
-import type { Alarm } from '@ebbline/shared/contract/alarm';
 import type {
   BringBackRequest,
   SetAsideAlarm,
@@ -7,7 +6,8 @@ import type {
   TakeOutOfServiceRequest,
 } from '@ebbline/shared/contract/alarm-modes';
 import { setAsideAlarmSchema, setAsideListSchema } from '@ebbline/shared/contract/alarm-modes';
-import { alarmSchema } from '@ebbline/shared/contract/alarm';
+import type { BroughtBack } from '@ebbline/shared/contract/brought-back';
+import { broughtBackSchema } from '@ebbline/shared/contract/brought-back';
 import type { Result } from '@ebbline/shared/errors/result';
 import { request } from './request';
 
@@ -22,8 +22,8 @@ export const shelve = (alarm: string, wish: ShelveRequest): Promise<Result<SetAs
 export const takeOutOfService = (alarm: string, wish: TakeOutOfServiceRequest): Promise<Result<SetAsideAlarm>> =>
   request(pathOf(alarm, 'take-out-of-service'), setAsideAlarmSchema, { body: wish });
 
-export const unshelve = (alarm: string, wish: BringBackRequest): Promise<Result<Alarm>> =>
-  request(pathOf(alarm, 'unshelve'), alarmSchema, { body: wish });
+export const unshelve = (alarm: string, wish: BringBackRequest): Promise<Result<BroughtBack>> =>
+  request(pathOf(alarm, 'unshelve'), broughtBackSchema, { body: wish });
 
-export const returnToService = (alarm: string, wish: BringBackRequest): Promise<Result<Alarm>> =>
-  request(pathOf(alarm, 'return-to-service'), alarmSchema, { body: wish });
+export const returnToService = (alarm: string, wish: BringBackRequest): Promise<Result<BroughtBack>> =>
+  request(pathOf(alarm, 'return-to-service'), broughtBackSchema, { body: wish });

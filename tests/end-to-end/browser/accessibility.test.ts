@@ -24,6 +24,8 @@ suiteNeeding(['chromium'], 'the screens, with an alarm standing', () => {
     ['A value that is opened', '/units/m1?value=vacuumMargin', 'value-uncertainty'],
     ['Energy', '/energy?unit=m1', 'together-heatRemoved'],
     ['Alarms', '/alarms', 'alarm-m1:WATER-1'],
+    ['Alarms set aside', '/alarms/set-aside', 'set-aside-count'],
+    ['Journal of alarms', '/alarms/journal', 'journal-rows'],
     ['Setup, as an admin sees it', '/setup', 'tokens'],
     ['Your sign-in', '/account', 'account'],
     ['Signing in', '/sign-in', 'sign-in'],

@@ -14,6 +14,8 @@ const screens = [
   ['Loop', '/units/N3', '[data-testid="alarm-N3:AIR-1"]'],
   ['Loop with two units', '/units/N8', '[data-testid="fact-loopWaterVolume"]'],
   ['Alarms', '/alarms', '.beside .alerts li'],
+  ['Alarms set aside', '/alarms/set-aside', '#aside-shelved'],
+  ['Journal of alarms', '/alarms/journal', '.journal-rows li'],
   ['Trends', '/trends', '[data-testid="key-N3:vacuumMargin"]'],
   ['Set-up', '/setup/N3', '[data-testid="active-cutServerHose-N3"]'],
 ] as const;

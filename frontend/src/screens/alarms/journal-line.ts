@@ -44,7 +44,7 @@ function sayModeChange(facts: JournalRow['facts']): string {
 
 /** Said by the state it came to; a row without a state before it changed none. */
 function sayChange(from: AlarmState | null, to: AlarmState | null): string {
-  if (from === null || to === null) return '';
+  if (from === null || to === null || from === to) return '';
   switch (to) {
     case 'unacknowledged':
       return from === 'normal' ? 'raised' : 'raised again';
@@ -73,9 +73,13 @@ const ownReasons: { readonly [reason: string]: string } = {
   conditionClear: '',
   worsened: 'worse than before',
   configuration: 'the site file changed',
+  reAlarm: 'acknowledged long ago and still so',
+  shelvingOver: 'its time was over',
+  suppress: '',
+  unsuppress: '',
 };
 /** What stands in the place of a comment where a person left none. */
-const noComment: readonly string[] = ['', 'acknowledge', 'reset'];
+const noComment: readonly string[] = ['', 'acknowledge', 'reset', 'shelve', 'unshelve', 'takeOut', 'returnToService'];
 
 /** Who did it and why, where there is more to say than the change itself. What people write stands in quotes. */
 export function journalActor(row: JournalRow, zone: string): string | null {

@@ -1,4 +1,5 @@
 import type { SetAsideAlarm } from '@ebbline/shared/contract/alarm-modes';
+import type { BroughtBack } from '@ebbline/shared/contract/brought-back';
 import { formatDuration } from '../../text/format-age';
 import { formatSince } from '../../text/format-time';
 
@@ -27,4 +28,10 @@ export function sayUntil({ mode, until }: SetAsideAlarm, now: string | null, zon
   const left = now === null ? Number.NaN : (Date.parse(until) - Date.parse(now)) / 1000;
   if (mode === 'shelved') return left > 0 ? `${formatDuration(left)} left, until ${moment}` : `ends now, ${moment}`;
   return left > 0 ? `planned until ${moment}, in ${formatDuration(left)}` : `planned until ${moment}, overdue`;
+}
+
+/** What has become of an alarm that a person brought back. */
+export function sayBroughtBack({ mode, active }: BroughtBack): string {
+  if (mode === 'suppressedByDesign') return 'no longer set aside by a person, now suppressed by design';
+  return active ? 'told again: its condition holds' : 'in service again: its condition does not hold';
 }

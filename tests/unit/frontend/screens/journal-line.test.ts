@@ -96,4 +96,16 @@ describe('a line of the journal', () => {
     expect(journalActor(permit, 'Europe/Oslo')).toBe('opened until 2026-03-01 14:00:00 · “hose 4” · A. Example');
     expect(journalActor({ ...permit, actor: null, reason: 'permit overdue' }, 'UTC')).toBe('overdue · the program');
   });
+
+  it('says how an alarm was set aside and brought back, and no change of a state that stayed', () => {
+    const of = (facts: NonNullable<JournalRow['facts']>, more: Partial<JournalRow> = {}): string =>
+      journalLine({ ...row, where: null, value: null, from: 'normal', to: 'normal', ...more, facts });
+    expect(of({ fromMode: 'inService', toMode: 'shelved' })).toBe('AIR-1 · shelved');
+    expect(of({ fromMode: 'shelved', toMode: 'outOfService' })).toBe('AIR-1 · no longer shelved, taken out of service');
+    expect(of({ fromMode: 'outOfService', toMode: 'inService' }, { to: 'unacknowledged' })).toBe(
+      'AIR-1 · returned to service · raised',
+    );
+    expect(of({ toMode: 'inService' })).toBe('AIR-1');
+    expect(journalActor({ ...row, reason: 'shelvingOver' }, 'UTC')).toBe('its time was over');
+  });
 });
