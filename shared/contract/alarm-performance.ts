@@ -19,6 +19,11 @@ export const performanceFigureSchema = z.object({
   acceptable: z.number().nullable(),
   limit: z.number().nullable(),
   verdict: z.enum(['within', 'between', 'beyond', 'noTarget', 'nothing']),
+  band: z
+    .string()
+    .nullable()
+    .optional()
+    .describe('what the source calls such a value; null or left out: it names no bands'),
   source: z.string(),
 });
 export type PerformanceFigure = z.infer<typeof performanceFigureSchema>;
@@ -58,7 +63,7 @@ const spreadSchema = z.object({
 
 /** How well the alarm system served one operating position: counted are annunciations, not rows of the journal. */
 export const alarmPerformanceSchema = z.object({
-  from: isoTimeSchema,
+  from: isoTimeSchema.describe('not before the first row of the journal'),
   to: isoTimeSchema,
   hall: z.string().nullable(),
   days: z.number(),
@@ -66,9 +71,14 @@ export const alarmPerformanceSchema = z.object({
   annunciations: z.number().int(),
   figures: z.array(performanceFigureSchema),
   mix: z.array(
-    z.object({ priority: prioritySchema, annunciations: z.number().int(), share: z.number(), target: z.number() }),
+    z.object({
+      priority: prioritySchema,
+      annunciations: z.number().int(),
+      share: z.number().describe('%'),
+      target: z.number().describe('%'),
+    }),
   ),
-  mostFrequent: z.array(namedAlarmSchema.extend({ share: z.number() })).describe('ten at most'),
+  mostFrequent: z.array(namedAlarmSchema.extend({ share: z.number().describe('%') })).describe('ten at most'),
   chattering: z.array(
     namedAlarmSchema.extend({
       times: z.number().int().describe('times with three or more within 60 s'),

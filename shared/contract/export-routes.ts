@@ -1,3 +1,4 @@
+import { performanceExportQuerySchema } from './alarm-performance';
 import { journalExportQuerySchema } from './journal-search';
 import type { Right } from './people';
 import type { z } from 'zod';
@@ -20,5 +21,13 @@ export const exportRoutes = [
     faults: [],
     operationId: 'journalExport',
     summary: 'The rows of the journal that a filter lets through, oldest first, with the head of its chain.',
+  },
+  {
+    path: '/api/alarms/performance/export',
+    right: 'look',
+    query: performanceExportQuerySchema,
+    faults: ['HALL_UNKNOWN'],
+    operationId: 'alarmPerformanceExport',
+    summary: 'All figures of alarm performance as one table, or as /api/alarms/performance answers them.',
   },
 ] as const satisfies readonly ExportRoute[];

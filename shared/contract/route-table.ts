@@ -1,11 +1,12 @@
 import { actionRoutes } from './action-routes';
 import { alarmActionRoutes } from './alarm-action-routes';
 import { limitTrialRoutes } from './limit-trial-routes';
+import { alarmPerformanceRoutes } from './alarm-performance-routes';
 import { lookRoutes } from './look-routes';
 import { peopleRoutes } from './people-routes';
 
 /** One row a route; the OpenAPI document, who may call it, and the contract test are made from this table. */
-export const routeTable = [...lookRoutes, ...actionRoutes, ...alarmActionRoutes, ...peopleRoutes, ...limitTrialRoutes] as const;
+export const routeTable = [...lookRoutes, ...alarmPerformanceRoutes, ...actionRoutes, ...alarmActionRoutes, ...peopleRoutes, ...limitTrialRoutes] as const;
 
 export type Route = (typeof routeTable)[number];
 /** `get /api/health`: a path may have several methods. */

@@ -5,6 +5,7 @@ import { setAsideExamples } from './http-examples-set-aside';
 import { setupExamples } from './http-examples-setup';
 import { tightnessExamples } from './http-examples-tightness';
 import { limitTrialExamples } from './http-examples-limit-trial';
+import { performanceExamples } from './http-examples-performance';
 import { reading, type Example } from './http-example';
 
 const worstMargin = {
@@ -235,6 +236,7 @@ export const httpExamples: Readonly<Record<RouteKey, Example>> = {
   },
   'post /api/alarms/{id}/acknowledge': { body: { operator: 'Ines', comment: 'on my way' }, reply: alarm },
   ...setAsideExamples,
+  ...performanceExamples,
   ...setupExamples,
   ...tightnessExamples,
   ...limitTrialExamples,

@@ -42,6 +42,7 @@ import { openDemoPlants } from './open-demo-plants';
 import type { BrokerUse } from './open-embedded-broker';
 import { openEntrance, sayFirstLink } from './open-entrance';
 import { openLog } from './open-log';
+import { openPerformance } from './open-performance';
 import { openReload, withReasons } from './open-reload';
 import { openSite } from './open-site';
 import { openStores } from './open-stores';
@@ -167,6 +168,7 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
       useValue: new EnergyFromHistory(energy),
     },
     openTrialDesk({ ...energy, report }, closing),
+    openPerformance({ journal, store, clock, site: () => inForce.pipeline.site, nowMs: () => tickClock.nowMs() }),
     { provide: LIVE_VIEW, useValue: runner.live },
     { provide: OPERATIONS, useValue: runner.operations },
     { provide: WATER_DESK, useValue: runner.water },

@@ -10,6 +10,7 @@ import { JournalController } from './journal.controller';
 import { OpenApiController } from './openapi.controller';
 import { OpenIdController } from './open-id.controller';
 import { PeopleController } from './people.controller';
+import { PerformanceController } from './performance.controller';
 import { PermitsController } from './permits.controller';
 import { ReadyController } from './ready.controller';
 import { SessionController } from './session.controller';
@@ -32,6 +33,7 @@ import { TokensController } from './tokens.controller';
     JournalController,
     AlertsController,
     LimitTrialsController,
+    PerformanceController,
     PermitsController,
     TightnessController,
     WaterController,

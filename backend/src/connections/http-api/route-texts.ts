@@ -66,6 +66,10 @@ export const routeTexts: Readonly<Record<RouteKey, { readonly operationId: strin
     summary: 'Standing alarms as the journal has them, whoever most needs a person first.',
   },
   'get /api/alarms/journal': { operationId: 'journal', summary: 'Every change and action in order, 500 a page.' },
+  'get /api/alarms/performance': {
+    operationId: 'alarmPerformance',
+    summary: 'How well the alarms served the operator: every figure beside its target, over any period and hall.',
+  },
   'post /api/alarms/{id}/acknowledge': {
     operationId: 'acknowledge',
     summary: 'Says that a person has seen the alarm; confirmed once it is committed.',

@@ -35,6 +35,7 @@ export class AlarmHistory {
   firstMs = Number.NaN;
   private lastMs = Number.NaN;
   private readonly tracks = new Map<string, Track>();
+  private readonly places = new Map<string, { readonly entry: string; readonly unit: string | null }>();
 
   /** @param hall only alarms of this hall; null: of the whole site, and those of the program itself */
   constructor(private readonly hall: string | null) {}
@@ -54,9 +55,17 @@ export class AlarmHistory {
     for (const [alarm, track] of this.tracks) this.leave(alarm, track, Number.POSITIVE_INFINITY);
   }
 
+  /** Lets go of what was told and had ended before a time: for who follows the rows for months. */
+  forget(beforeMs: number): void {
+    keepFrom(this.annunciations, ({ atMs }) => atMs >= beforeMs);
+    keepFrom(this.standings, ({ toMs }) => toMs >= beforeMs);
+    keepFrom(this.foldedMs, (atMs) => atMs >= beforeMs);
+    keepFrom(this.unauthorisedMs, (atMs) => atMs >= beforeMs);
+  }
+
   private move(step: JournalStep, alarm: string, to: AlarmState, atMs: number): void {
     const track = this.trackOf(step, alarm);
-    const mode = step.mode ?? (to === 'normal' ? 'inService' : track.mode);
+    const mode = step.mode ?? (to === 'normal' && track.mode === 'suppressedByDesign' ? 'inService' : track.mode);
     if (bySomeone.includes(mode) && mode !== track.mode && isNobody(step.actor)) this.unauthorisedMs.push(atMs);
     const before = { ...track };
     Object.assign(track, { state: to, mode, foldedUnder: step.foldedUnder });
@@ -68,8 +77,6 @@ export class AlarmHistory {
     else if (Number.isNaN(track.standsMs)) track.standsMs = atMs;
     this.places.set(alarm, { entry: step.entry ?? '', unit: step.unit });
   }
-
-  private readonly places = new Map<string, { readonly entry: string; readonly unit: string | null }>();
 
   private trackOf(step: JournalStep, alarm: string): Track {
     let track = this.tracks.get(alarm);
@@ -86,9 +93,11 @@ export class AlarmHistory {
   private follow(track: Track, before: Track, step: JournalStep, atMs: number): void {
     const { told } = track;
     const raised = step.kind !== 'system' && track.state === 'unacknowledged';
-    if (told !== null && stateFacts[before.state].active && !stateFacts[track.state].active) told.clearedMs ??= atMs;
-    if (told !== null && !stateFacts[before.state].acknowledged && stateFacts[track.state].acknowledged)
-      told.acknowledgedMs ??= atMs;
+    if (told !== null && track.mode === 'inService') {
+      if (stateFacts[before.state].active && !stateFacts[track.state].active) told.clearedMs ??= atMs;
+      const seen = !stateFacts[before.state].acknowledged && stateFacts[track.state].acknowledged;
+      if (seen) told.acknowledgedMs ??= atMs;
+    }
     if (track.mode !== 'inService') return;
     if (raised && track.foldedUnder !== null) this.foldedMs.push(atMs);
     const cameOut = before.foldedUnder !== null && told === null && track.state === 'unacknowledged';
@@ -118,6 +127,12 @@ export class AlarmHistory {
     this.standings.push({ alarm, ...place, fromMs: track.standsMs, toMs });
     track.standsMs = Number.NaN;
   }
+}
+
+function keepFrom<T>(list: T[], stays: (one: T) => boolean): void {
+  const kept = list.filter(stays);
+  list.length = 0;
+  for (const one of kept) list.push(one);
 }
 
 const bySomeone: readonly AlarmMode[] = ['shelved', 'outOfService'];

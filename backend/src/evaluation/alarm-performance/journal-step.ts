@@ -23,5 +23,16 @@ export interface JournalStep {
   readonly mode: AlarmMode | null;
 }
 
+/** What a change of mode leads to, for rows that name the event and not the mode. */
+export const modeOfCause: Readonly<Record<string, AlarmMode>> = {
+  shelve: 'shelved',
+  takeOut: 'outOfService',
+  suppress: 'suppressedByDesign',
+  unshelve: 'inService',
+  shelvingOver: 'inService',
+  unsuppress: 'inService',
+  returnToService: 'inService',
+};
+
 /** Causes of the rows that say when a flood began and ended. */
 export const floodCauses = { began: 'floodBegan', ended: 'floodEnded' } as const;

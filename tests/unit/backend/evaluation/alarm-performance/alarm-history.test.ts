@@ -65,16 +65,28 @@ describe('AlarmHistory', () => {
   it('counts nothing while an alarm is set aside, and one where it is brought back active', () => {
     const steps = [
       raise(1, 'u1:AIR-2'),
-      step(2, 'u1:AIR-2', 'unacknowledged', 'unacknowledged', { kind: 'action', actor: 'Ada', mode: 'shelved' }),
-      step(3, 'u1:AIR-2', 'unacknowledged', 'returnedUnacknowledged', { mode: 'shelved' }),
-      step(4, 'u1:AIR-2', 'returnedUnacknowledged', 'unacknowledged', { mode: 'shelved' }),
-      step(5, 'u1:AIR-2', 'unacknowledged', 'unacknowledged', { mode: 'inService' }),
+      step(2, 'u1:AIR-2', 'unacknowledged', 'acknowledged', { kind: 'action', actor: 'Ada', mode: 'shelved' }),
+      step(3, 'u1:AIR-2', 'acknowledged', 'normal'),
+      step(4, 'u1:AIR-2', 'normal', 'acknowledged'),
+      step(5, 'u1:AIR-2', 'acknowledged', 'unacknowledged', { cause: 'shelvingOver', mode: 'inService' }),
     ];
     expect(told(steps)).toEqual([
       ['u1:AIR-2', 1],
       ['u1:AIR-2', 5],
     ]);
-    expect(historyOf(steps).unauthorisedMs).toEqual([]);
+    const { annunciations, unauthorisedMs } = historyOf(steps);
+    expect(unauthorisedMs).toEqual([]);
+    // Set aside is not seen, and what went meanwhile was not the end of what had been told.
+    expect(annunciations[0]).toMatchObject({ acknowledgedMs: null, clearedMs: null });
+  });
+
+  it('knows an alarm that logic suppresses as in service again once its condition has gone', () => {
+    const steps = [
+      step(1, 'u1:FLOW-1', 'normal', 'acknowledged', { mode: 'suppressedByDesign' }),
+      step(2, 'u1:FLOW-1', 'acknowledged', 'normal'),
+      raise(3, 'u1:FLOW-1'),
+    ];
+    expect(told(steps)).toEqual([['u1:FLOW-1', 3]]);
   });
 
   it('finds who set aside or changed something without a name', () => {

@@ -1,0 +1,160 @@
+import type { JournalRow } from '@ebbline/shared/contract/alarm';
+import type { Flood } from '@ebbline/shared/contract/alarm-performance';
+import { AlarmHistory } from '../../evaluation/alarm-performance/alarm-history';
+import { FloodMeter, floodWindowMs, type FloodSpan } from '../../evaluation/alarm-performance/flood-meter';
+import { floodCauses } from '../../evaluation/alarm-performance/journal-step';
+import type { AlarmJournal } from '../../ports/alarm-journal';
+import { toJournalStep } from './to-journal-step';
+import { toFlood } from './to-performance';
+
+/** A restart looks back so far for what is going on. */
+const lookBackMs = 2 * 86_400_000;
+/** What is told late by so much is still told before the end of a flood is decided. */
+const lateMs = 1000;
+const keptAtLeast = 1000;
+
+interface FloodRow {
+  readonly cause: string;
+  readonly atMs: number;
+  readonly reason: string;
+}
+
+/**
+ * Tells where a flood of alarms begins and ends: one event, with the alarms that it began with. It follows the rows as the journal
+ * commits them, so that a restart finds the same by reading them again. Each begin and end is a row of the journal itself.
+ */
+export class FloodWatch {
+  private readonly history = new AlarmHistory(null);
+  private readonly meter = new FloodMeter();
+  private readonly waiting: FloodRow[] = [];
+  private taken = 0;
+  private changes = 0;
+  private shown: Flood | null = null;
+  /** The newest row of a flood that the journal has. */
+  private lastRow: string | null = null;
+  private restoring = false;
+
+  constructor(
+    private readonly journal: Pick<AlarmJournal, 'page' | 'appendSystem'>,
+    private readonly wallMs: () => number,
+  ) {}
+
+  /** The flood that goes on, or null. */
+  flood(): Flood | null {
+    return this.shown;
+  }
+
+  /** Counts up whenever `flood` may differ from before. */
+  version(): number {
+    return this.changes;
+  }
+
+  /** Finds again what was going on; what was not recorded of it is recorded now. */
+  restore(nowMs: number): void {
+    this.restoring = true;
+    for (let after: number | null = 0; after !== null;) {
+      const query = { fromMs: nowMs - lookBackMs, toMs: null, after, audit: false } as const;
+      const { rows, next }: ReturnType<AlarmJournal['page']> = this.journal.page(query);
+      this.take(rows);
+      after = next;
+    }
+    this.settle(nowMs);
+    this.restoring = false;
+    const { flood } = this.meter;
+    if (flood !== null && this.lastRow !== floodCauses.began) this.tellBegin(flood);
+    if (flood === null && this.lastRow === floodCauses.began) this.tellEnd(nowMs, this.lastEnded);
+    this.show();
+    this.record();
+  }
+
+  private lastEnded: FloodSpan | null = null;
+
+  /** Rows as committed, in order. */
+  take(rows: readonly JournalRow[]): void {
+    for (const row of rows) {
+      if (row.cause === floodCauses.began || row.cause === floodCauses.ended) this.lastRow = row.cause;
+      this.history.take(toJournalStep(row));
+    }
+    const { annunciations } = this.history;
+    for (; this.taken < annunciations.length; this.taken += 1) this.note(annunciations[this.taken]?.atMs ?? 0);
+    if (!this.restoring) this.show();
+    this.record();
+  }
+
+  /** Time goes on: a flood may end without anything that happens. */
+  settle(nowMs: number): void {
+    const ended = this.meter.settle(nowMs - lateMs);
+    if (ended !== null) this.ended(ended);
+    this.forget(nowMs);
+    this.record();
+  }
+
+  private note(atMs: number): void {
+    const before = this.meter.flood;
+    const ended = this.meter.note(atMs);
+    if (ended !== null) this.ended(ended);
+    const { flood } = this.meter;
+    if (flood !== null && (before === null || ended !== null) && !this.restoring) this.tellBegin(flood);
+  }
+
+  private ended(flood: FloodSpan): void {
+    this.lastEnded = flood;
+    if (!this.restoring) this.tellEnd(flood.toMs ?? flood.lastMs, flood);
+    this.show();
+  }
+
+  private tellBegin(flood: FloodSpan): void {
+    const began = toFlood(flood, this.history.annunciations).firstOuts.map(({ alarm }) => alarm);
+    const reason = `flood of alarms: ${flood.annunciations} told within ten minutes; it began with ${began.slice(0, 5).join(', ')}`;
+    this.waiting.push({ cause: floodCauses.began, atMs: flood.fromMs, reason });
+  }
+
+  private tellEnd(atMs: number, flood: FloodSpan | null): void {
+    const told = flood === null ? '' : `: ${flood.annunciations} were told, ${flood.most} within ten minutes at most`;
+    this.waiting.push({ cause: floodCauses.ended, atMs, reason: `flood of alarms is over${told}` });
+  }
+
+  private show(): void {
+    const { flood } = this.meter;
+    const before = this.shown;
+    this.shown = flood === null ? null : toFlood(flood, this.history.annunciations);
+    if (before !== null || this.shown !== null) this.changes += 1;
+  }
+
+  /** In order; what the journal refuses is tried again with the next call. */
+  private record(): void {
+    for (let next = this.waiting[0]; next !== undefined && !this.restoring; next = this.waiting[0]) {
+      try {
+        this.journal.appendSystem({ ...next, actor: null }, this.wallMs());
+      } catch {
+        // Kept; the health of the journal says that it refuses.
+        return;
+      }
+      this.lastRow = next.cause;
+      this.waiting.shift();
+    }
+  }
+
+  private forget(nowMs: number): void {
+    if (this.history.annunciations.length < keptAtLeast) return;
+    const keepMs = Math.min(nowMs - 2 * floodWindowMs, this.meter.flood?.firstMs ?? nowMs);
+    this.history.forget(keepMs);
+    this.taken = this.history.annunciations.length;
+  }
+}
+
+/** The same journal, followed by the watch: each row of an alarm once it is committed. */
+export function watchedForFloods(journal: AlarmJournal, watch: FloodWatch): AlarmJournal {
+  const append: AlarmJournal['append'] = (...all) => {
+    const rows = journal.append(...all);
+    watch.take(rows);
+    return rows;
+  };
+  return new Proxy(journal, {
+    get(target, key) {
+      if (key === 'append') return append;
+      const member = Reflect.get(target, key) as unknown;
+      return typeof member === 'function' ? (member.bind(target) as unknown) : member;
+    },
+  });
+}

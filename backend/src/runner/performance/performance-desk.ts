@@ -1,0 +1,64 @@
+import type { AlarmPerformance } from '@ebbline/shared/contract/alarm-performance';
+import { fail, ok } from '@ebbline/shared/errors/result';
+import { AlarmHistory } from '../../evaluation/alarm-performance/alarm-history';
+import type { PerformanceTargets } from '../../evaluation/alarm-performance/targets';
+import { toldIn, type Told } from '../../evaluation/alarm-performance/told';
+import { configuredAlarms } from '../../evaluation/pipeline/configured-alarms';
+import type { CompiledSite } from '../../evaluation/site/compiled-site';
+import type { AlarmJournal } from '../../ports/alarm-journal';
+import type { PerformanceDesk, PerformanceQuery } from '../../ports/performance-desk';
+import { readSteps, untilOthersRan, type Pause } from './read-steps';
+import { toPerformance, type Proposed } from './to-performance';
+
+const usualPeriodMs = 30 * 86_400_000;
+
+export interface PerformanceParts {
+  readonly journal: Pick<AlarmJournal, 'page'>;
+  readonly site: () => CompiledSite;
+  /** Time in force, ms; NaN before there is one. */
+  readonly nowMs: () => number;
+  /** In place of the time in force where there is none yet. */
+  readonly wallMs: () => number;
+  readonly targets: PerformanceTargets;
+  /** What could be set instead, for alarms that chatter and for those gone too soon. */
+  readonly propose: (told: Told) => Promise<Proposed>;
+  readonly pause?: Pause;
+}
+
+/** Reckons the figures anew each time, from the rows of the journal alone. */
+export class JournalPerformanceDesk implements PerformanceDesk {
+  private counted: { readonly site: CompiledSite; readonly of: ReadonlyMap<string | null, number> } | null = null;
+
+  constructor(private readonly parts: PerformanceParts) {}
+
+  async report({ fromMs, toMs, hall }: PerformanceQuery): ReturnType<PerformanceDesk['report']> {
+    const { journal, site, targets, propose, pause = untilOthersRan } = this.parts;
+    if (hall !== null && !site().halls.some(({ id }) => id === hall))
+      return fail({ code: 'HALL_UNKNOWN', message: 'The site has no hall of this id; /api/site lists them.' });
+    const untilMs = toMs ?? this.nowMs();
+    const sinceMs = fromMs ?? untilMs - usualPeriodMs;
+    if (!(untilMs > sinceMs))
+      return fail({ code: 'QUERY_MALFORMED', message: 'to: must be later than from. See /api/openapi.json.' });
+    const history = new AlarmHistory(hall);
+    await readSteps(journal, untilMs, (step) => history.take(step), pause);
+    history.end();
+    // What was before the first row nobody knows: means over it would look calmer than it was.
+    const knownMs = Number.isNaN(history.firstMs) ? untilMs : history.firstMs;
+    const period = { fromMs: Math.min(untilMs, Math.max(sinceMs, knownMs)), toMs: untilMs };
+    const told = toldIn(history, period, this.configured(hall));
+    const report: AlarmPerformance = toPerformance(told, hall, targets, await propose(told));
+    return ok(report);
+  }
+
+  private nowMs(): number {
+    const nowMs = this.parts.nowMs();
+    return Number.isNaN(nowMs) ? this.parts.wallMs() : nowMs;
+  }
+
+  private configured(hall: string | null): number {
+    const site = this.parts.site();
+    if (this.counted?.site !== site) this.counted = { site, of: configuredAlarms(site) };
+    const counts = this.counted.of;
+    return hall === null ? [...counts.values()].reduce((sum, count) => sum + count, 0) : (counts.get(hall) ?? 0);
+  }
+}

@@ -1,0 +1,26 @@
+import type { JournalStep } from '../../evaluation/alarm-performance/journal-step';
+import type { AlarmJournal } from '../../ports/alarm-journal';
+import { toJournalStep } from './to-journal-step';
+
+/** Lets everything else run that waits, ticks before all. */
+export type Pause = () => Promise<void>;
+
+export const untilOthersRan: Pause = () => new Promise((resolve) => setImmediate(resolve));
+
+/**
+ * Hands over every row that happened before a time, in order, a page at a time with a pause between: a year of rows takes
+ * seconds, and the plant is judged meanwhile. From the first row, since what came long ago may stand still.
+ */
+export async function readSteps(
+  journal: Pick<AlarmJournal, 'page'>,
+  toMs: number,
+  take: (step: JournalStep) => void,
+  pause: Pause = untilOthersRan,
+): Promise<void> {
+  for (let after: number | null = 0; after !== null;) {
+    const { rows, next }: ReturnType<AlarmJournal['page']> = journal.page({ fromMs: null, toMs, after, audit: false });
+    for (const row of rows) take(toJournalStep(row));
+    after = next;
+    await pause();
+  }
+}
