@@ -19,6 +19,17 @@ export const routes: readonly RouteRecordRaw[] = [
     component: () => import('./screens/alarms/SetAsideScreen.vue'),
   },
   { path: '/alarms/journal', name: 'alarms-journal', component: () => import('./screens/alarms/JournalScreen.vue') },
+  {
+    path: '/performance',
+    name: 'performance',
+    component: () => import('./screens/performance/PerformanceScreen.vue'),
+  },
+  {
+    path: '/limits/:entry?',
+    name: 'limits',
+    component: () => import('./screens/limits/LimitsScreen.vue'),
+    props: true,
+  },
   { path: '/trends', name: 'trends', component: () => import('./screens/trends/TrendsScreen.vue') },
   { path: '/energy', name: 'energy', component: () => import('./screens/energy/EnergyScreen.vue') },
   { path: '/setup/:unit?', name: 'setup', component: () => import('./screens/setup/SetupScreen.vue'), props: true },

@@ -4,6 +4,7 @@ import type { Cell, Lane, LaneLine } from './lane';
 import { alonePlaces } from './align-lines';
 import { decimalsOfStep } from './chart-options';
 import { drawLimits, drawLetters } from './draw-lane';
+import { laneEdges, rightPadding } from './lane-edges';
 import type { LaneInk } from './lane-ink';
 import { colourOf, dashOf, faint } from './lane-ink';
 import { timeTicks } from './time-ticks';
@@ -36,7 +37,6 @@ export interface LanePicture {
 /** Columns of a line: most, mean, least, and the two edges of its uncertainty. */
 export const columnsPerLine = 5;
 const font = '12px Barlow, sans-serif';
-const axisWidth = 72;
 
 export function laneOptions(picture: LanePicture, handlers: LaneHandlers): uPlot.Options {
   const { lane, ink, zone } = picture;
@@ -44,14 +44,14 @@ export function laneOptions(picture: LanePicture, handlers: LaneHandlers): uPlot
   return {
     width: picture.width,
     height: picture.height,
-    padding: [8, 22, picture.timesUnder ? 0 : 6, 0],
+    padding: [8, rightPadding, picture.timesUnder ? 0 : 6, 0],
     tzDate: (seconds) => uPlot.tzDate(new Date(seconds * 1000), zone),
     scales: { x: { time: true, range: () => [...picture.times()] }, y: { range: () => [...picture.values()] } },
     axes: [
       picture.timesUnder
         ? { ...axis, space: 70, values: (_, splits, _axis, _space, step) => timeTicks(splits, step, zone) }
         : { ...axis, values: () => [], size: 0 },
-      { ...axis, size: lane.scale.words === null ? axisWidth : 150, ...labelsOf(lane) },
+      { ...axis, size: laneEdges(lane).left, ...labelsOf(lane) },
     ],
     legend: { show: false },
     series: [{}, ...lane.lines.flatMap((line) => seriesOf(colourOf(ink, line.ink), dashOf(line.ink)))],

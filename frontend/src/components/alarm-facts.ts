@@ -57,6 +57,9 @@ const plain: { readonly [entry: string]: DisplayUnit } = {
 /** Entries whose limit is what was told, not where an alarm begins. */
 const told: readonly string[] = ['VALVE-1', 'VENT-1'];
 
+/** How a plain number of such an entry is read; undefined for every other. */
+export const plainDisplay = (entry: string): DisplayUnit | undefined => plain[entry];
+
 /** A value or limit of an alarm or alert with its unit. Gas flows must say that they are free air. */
 export function sayAlarmValue(entry: string, value: number, ucum: string | null): string {
   const display = ucum === '1' ? plain[entry] : undefined;

@@ -1,0 +1,113 @@
+import type { AlarmSettings, ProposedSettings } from '@ebbline/shared/contract/alarm-settings';
+import type { DisplayUnit } from '../text/display-unit';
+import { displayUnitOf, displayUnitOfUcum, quantityOfUnit } from '../text/display-unit';
+import { formatDuration } from '../text/format-age';
+import { formatNumber } from '../text/format-number';
+import type { SettingMember } from '../text/setting-words';
+import { isSettingMember, settingMembers, settingWords } from '../text/setting-words';
+import { plainDisplay } from './alarm-facts';
+
+const above = (of: string): DisplayUnit => ({ unit: `K above ${of}`, factor: 1, decimals: 1 });
+const share = (of: string): DisplayUnit => ({ unit: `% of ${of}`, factor: 100, decimals: 0 });
+
+/** Entries whose limit is set as a distance or a share, though the alarm shows the temperature or flow itself. */
+const setOtherwise: { readonly [entry: string]: DisplayUnit } = {
+  'FAC-1': share('what flowed before'),
+  'FAC-2': above('its design figure'),
+  'FLOW-2': share('the rated flow'),
+  'INS-2': share('what the barometer does'),
+  'TSUP-1': above('its set point'),
+  'TSUP-2': above('its class limit'),
+  'XFER-1': { unit: '× what is usual', factor: 1, decimals: 2 },
+};
+const lengths = [
+  { from: 2 * 86_400, unit: 'd', factor: 1 / 86_400 },
+  { from: 2 * 3600, unit: 'h', factor: 1 / 3600 },
+  { from: 120, unit: 'min', factor: 1 / 60 },
+] as const;
+const seconds: DisplayUnit = { unit: 's', factor: 1, decimals: 0 };
+const bare: DisplayUnit = { unit: '', factor: 1, decimals: 2 };
+
+/** What is set of one entry: its id, the UCUM code of limits, and the limit by which a length of time is written. */
+export interface SettingsOf {
+  readonly entry: string;
+  readonly unit_of_measure: string | null;
+  readonly limit: number | null;
+}
+
+/** In which unit a member is read and typed. */
+export function settingUnit({ entry, unit_of_measure: ucum, limit }: SettingsOf, member: SettingMember): DisplayUnit {
+  if (member === 'onDelaySeconds' || member === 'offDelaySeconds') return seconds;
+  const display = limitUnit(entry, ucum, limit);
+  if (member !== 'deadband') return display;
+  if (display.unit.startsWith('K above')) return { ...display, unit: 'K' };
+  return ucum === 'Cel' ? { unit: 'K', factor: 1, decimals: 1 } : display;
+}
+
+function limitUnit(entry: string, ucum: string | null, limit: number | null): DisplayUnit {
+  const special = setOtherwise[entry] ?? (ucum === '1' ? plainDisplay(entry) : undefined);
+  if (special !== undefined) return special;
+  if (ucum === null || ucum === '1') return bare;
+  if (ucum === 's') {
+    const length = lengths.find(({ from }) => Math.abs(limit ?? 0) >= from);
+    return length === undefined ? seconds : { ...length, decimals: 1 };
+  }
+  if (ucum === 'm3/s' && (entry.startsWith('AIR-') || entry === 'PERMIT-1')) return displayUnitOf('freeAirFlow', 0);
+  const quantity = quantityOfUnit(ucum);
+  return displayUnitOfUcum(ucum) ?? (quantity === undefined ? { ...bare, unit: ucum } : displayUnitOf(quantity, 0));
+}
+
+/** Enough digits that nothing set is rounded away, none more. */
+const digits = 7;
+export const toShown = (value: number, { factor }: DisplayUnit): number => Number((value * factor).toPrecision(digits));
+export const fromShown = (shown: number, { factor }: DisplayUnit): number => Number((shown / factor).toPrecision(12));
+
+function plainNumber(value: number): string {
+  const decimals = String(value).split('.')[1]?.length ?? 0;
+  return formatNumber(value, Math.min(6, decimals));
+}
+
+/** One member with its unit: `5 kPa`, `30 s`, `yes`; null where the entry has none. */
+export function saySetting(of: SettingsOf, member: SettingMember, settings: AlarmSettings): string | null {
+  const value = settings[member];
+  if (typeof value === 'boolean') return value ? 'yes' : 'no';
+  if (value === null) return null;
+  if (member === 'onDelaySeconds' || member === 'offDelaySeconds') return sayDelay(value);
+  const unit = settingUnit(of, member);
+  return `${plainNumber(toShown(value, unit))}${unit.unit === '' ? '' : `\u00a0${unit.unit}`}`;
+}
+
+/** A delay as it is, in the largest unit that leaves it whole. */
+export function sayDelay(delaySeconds: number): string {
+  const whole = formatDuration(delaySeconds);
+  const unit = lengths.find(({ unit: one }) => whole.endsWith(one));
+  return unit !== undefined && Number.isInteger(delaySeconds * unit.factor)
+    ? whole
+    : `${plainNumber(delaySeconds)}\u00a0s`;
+}
+
+/** A proposal in words: `deadband 1.2 kPa, raised after 30 s`. */
+export function sayProposal(of: Omit<SettingsOf, 'limit'>, set: ProposedSettings): string {
+  const limit = set.limit ?? null;
+  const known: AlarmSettings = {
+    limit,
+    low: set.low ?? null,
+    deadband: set.deadband ?? 0,
+    onDelaySeconds: set.onDelaySeconds ?? 0,
+    offDelaySeconds: set.offDelaySeconds ?? 0,
+    enabled: set.enabled ?? true,
+  };
+  return settingMembers
+    .filter((member) => set[member] !== undefined)
+    .map((member) => `${settingWords[member]} ${saySetting({ ...of, limit }, member, known) ?? ''}`)
+    .join(', ');
+}
+
+/** A value that an audit names with its member alone. */
+export function saySettingValue(of: SettingsOf, member: string, value: number | boolean | null): string {
+  if (value === null) return 'none';
+  if (typeof value === 'boolean') return value ? 'yes' : 'no';
+  if (!isSettingMember(member)) return plainNumber(value);
+  const none = { limit: null, low: null, deadband: 0, onDelaySeconds: 0, offDelaySeconds: 0, enabled: true };
+  return saySetting(of, member, { ...none, [member]: value }) ?? 'none';
+}

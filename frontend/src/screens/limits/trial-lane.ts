@@ -1,0 +1,49 @@
+import type { HistoryColumns, Site } from '@ebbline/shared/contract/http-api';
+import { pointDefinition, pointPattern } from '@ebbline/shared/contract/point-table';
+import { chartScale } from '../../charts/chart-scale';
+import type { Lane } from '../../charts/lane';
+import { laneLine } from '../../charts/lane-line';
+import { displayUnitOf } from '../../text/display-unit';
+import { pointTitle } from '../../text/point-title';
+import type { DrawnLimit } from './drawn-limits';
+
+const whose: { readonly [W in DrawnLimit['whose']]: string } = {
+  live: 'as it runs',
+  proposed: 'as proposed',
+  both: 'as it runs and as proposed',
+};
+
+/** The point of a trial with both limits across it. */
+export function trialLane(
+  point: string,
+  unit: Site['units'][number] | undefined,
+  history: HistoryColumns | undefined,
+  limits: readonly DrawnLimit[],
+): Lane {
+  const quantity = pointDefinition(point)?.quantity;
+  const display =
+    quantity === undefined
+      ? { unit: '', factor: 1, decimals: 3 }
+      : displayUnitOf(quantity, Infinity, pointPattern(point));
+  const drawn = history === undefined ? { seconds: [], min: [], mean: [], max: [] } : laneLine(history, display.factor);
+  const title = pointTitle(point, unit);
+  return {
+    id: point,
+    title: display.unit === '' ? title : `${title}, ${display.unit}`,
+    scale: chartScale(quantity, display),
+    lines: [{ key: point, letter: 'a', ink: 0, ...drawn, uncertainty: null }],
+    limits: limits.map((limit) => ({ value: limit.value * display.factor, name: `limit ${whose[limit.whose]}` })),
+  };
+}
+
+/** Parts of a unit that a point of its kind stands for: the ids to put in place of `<id>`; none where it stands for itself. */
+export function partsOf(
+  point: string,
+  unit: Site['units'][number] | undefined,
+): readonly { id: string; name: string }[] {
+  if (!point.includes('<id>') || unit === undefined) return [];
+  return point.startsWith('plate.') ? unit.plates : point.startsWith('branch.') ? unit.branches : [];
+}
+
+export const pointOfPart = (point: string, part: string | null): string =>
+  part === null ? point : point.replace('<id>', part);
