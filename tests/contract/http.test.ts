@@ -150,12 +150,14 @@ describe('the running program', () => {
       'post /api/units/{unit}/hand-entries': { ...typed, parameter: 'copper', value: 0.05 },
       'post /api/units/{unit}/hand-entries/{id}/correct': { ...typed, value: 0.06, note: 'a slip of the pen' },
       'post /api/units/{unit}/hand-entries/{id}/withdraw': { operator: 'Ines', note: 'of another unit' },
+      'post /api/limit-trials': { entry: 'WATER-1', units: ['m1'], from, to, proposed: { onDelaySeconds: 3 } },
       'post /api/site/reload': {},
       'post /api/site/check': { text: 'site: {}' },
       'post /api/demo/faults': { id: 'slowInLeak', kind: 'fault', unit: 'm1' },
     };
     // What is read stands after what is done: some of it is there only then.
     const ofPeople = new Set<string>(peopleRoutes.map(({ path }) => path));
+    let trial = '';
     const plant = routeTable.filter(({ path }) => !ofPeople.has(path));
     for (const route of plant.sort((a, b) => b.method.localeCompare(a.method))) {
       const { permits } = await app.get<{ permits: { id: string }[] }>('/api/permits');
@@ -170,7 +172,9 @@ describe('the running program', () => {
           ? (test?.id ?? '')
           : route.path.startsWith('/api/permits')
             ? (permits[0]?.id ?? '')
-            : alarm.id;
+            : route.path.startsWith('/api/limit-trials')
+              ? trial
+              : alarm.id;
       const path = route.path
         .replace('{unit}', 'm1')
         .replace('{hall}', 'north')
@@ -180,6 +184,7 @@ describe('the running program', () => {
       const reply = await app.send(`${path}${queries[route.path] ?? ''}`, act);
       expect(reply.status, path).toBe(200);
       const body: unknown = await reply.json();
+      if (route.path === '/api/limit-trials') trial = (body as { id: string }).id;
       expect(route.reply.parse(body), path).toEqual(body);
       expect(replySchema(route).parse(body), path).toEqual(body);
     }
