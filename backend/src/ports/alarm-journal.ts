@@ -11,6 +11,8 @@ export interface SystemEntry {
   readonly atMs: number;
   readonly reason: string;
   readonly actor: string | null;
+  /** Stable word for what happened; null or left out: the reason says it. */
+  readonly cause?: string | null;
 }
 
 /** Which rows may be sealed. */

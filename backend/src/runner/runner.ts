@@ -16,6 +16,8 @@ import type { TightnessDesk } from '../ports/tightness-desk';
 import { HistoryDrain } from './history-drain';
 import { RunnerLiveView } from './live-view';
 import { OperatorActions } from './operator-actions';
+import { FloodWatch } from './performance/flood-watch';
+import { watchedForFloods } from './performance/watched-for-floods';
 import { PipelineRunner } from './pipeline-runner';
 import { RecordedAlarms } from './recorded-alarms';
 import { RecordedChanges } from './recorded-changes';
@@ -76,8 +78,11 @@ const REMEMBER_MS = 300_000;
 
 /** Takes back what the journal holds, and joins the pipeline to everything around it. */
 export function createRunner(parts: RunnerParts): Runner {
-  const { pipeline, journal, store, memory, gate, clock, ticker, tickClock } = parts;
+  const { pipeline, store, memory, gate, clock, ticker, tickClock } = parts;
   const nowMs = (): number => tickClock.nowMs();
+  const floods = new FloodWatch(parts.journal, () => clock.wallMs());
+  const journal = watchedForFloods(parts.journal, floods);
+  floods.restore(nowMs());
   pipeline.restore(journal.standing());
   pipeline.restoreAlerts(journal.alerts());
   pipeline.restorePermits(journal.permits());
@@ -99,6 +104,7 @@ export function createRunner(parts: RunnerParts): Runner {
     broker: parts.broker,
     alarms: () => alarms.list(),
     setAside: () => alarms.setAside(),
+    flood: () => floods.flood(),
     textsOf: (record) => alarmTexts(pipeline.site, record),
   };
   const upkeep = new HistoryUpkeep(store, nowMs);
@@ -107,6 +113,7 @@ export function createRunner(parts: RunnerParts): Runner {
     [EARLY_COMMIT_MS, () => drain.commitForWaiting()],
     [JOURNAL_RETRY_MS, () => runner.retryJournal()],
     [JOURNAL_RETRY_MS, () => probeJournal(journal, parts.watch.journalWrites, unrecorded(), clock)],
+    [FOLLOW_MS, () => floods.settle(nowMs())],
     [MAINTAIN_MS, () => upkeep.begin()],
     [FOLLOW_MS, () => upkeep.follow()],
     [REMEMBER_MS, () => remembered.save()],
@@ -120,7 +127,7 @@ export function createRunner(parts: RunnerParts): Runner {
   };
   return {
     sink: runner,
-    live: new RunnerLiveView(scene, () => alarms.version() + changes.version()),
+    live: new RunnerLiveView(scene, () => alarms.version() + changes.version() + floods.version()),
     operations: new OperatorActions(scene, alarms, changes, clock),
     tightness: new RunnerTightnessDesk(scene, changes, clock),
     water: new RunnerWaterDesk(scene, changes, clock),

@@ -83,6 +83,7 @@ export function systemEntry(entry: SystemEntry, wallMs: number): JournalEntry {
     recordedMs: Math.round(wallMs),
     happenedMs: Math.round(entry.atMs),
     kind: 'system',
+    cause: storedText(entry.cause ?? null),
     actor: storedText(entry.actor),
     reason: storedText(entry.reason),
   };

@@ -33,6 +33,7 @@ export class FloodWatch {
   /** The newest row of a flood that the journal has. */
   private lastRow: string | null = null;
   private restoring = false;
+  private lastEnded: FloodSpan | null = null;
 
   constructor(
     private readonly journal: Pick<AlarmJournal, 'page' | 'appendSystem'>,
@@ -49,11 +50,16 @@ export class FloodWatch {
     return this.changes;
   }
 
-  /** Finds again what was going on; what was not recorded of it is recorded now. */
+  /** Finds again what was going on; what was not recorded of it is recorded now. @param nowMs NaN: not known yet */
   restore(nowMs: number): void {
     this.restoring = true;
     for (let after: number | null = 0; after !== null;) {
-      const query = { fromMs: nowMs - lookBackMs, toMs: null, after, audit: false } as const;
+      const query = {
+        fromMs: Number.isNaN(nowMs) ? null : nowMs - lookBackMs,
+        toMs: null,
+        after,
+        audit: false,
+      } as const;
       const { rows, next }: ReturnType<AlarmJournal['page']> = this.journal.page(query);
       this.take(rows);
       after = next;
@@ -62,12 +68,11 @@ export class FloodWatch {
     this.restoring = false;
     const { flood } = this.meter;
     if (flood !== null && this.lastRow !== floodCauses.began) this.tellBegin(flood);
-    if (flood === null && this.lastRow === floodCauses.began) this.tellEnd(nowMs, this.lastEnded);
+    if (flood === null && this.lastRow === floodCauses.began)
+      this.tellEnd(this.lastEnded?.toMs ?? nowMs, this.lastEnded);
     this.show();
     this.record();
   }
-
-  private lastEnded: FloodSpan | null = null;
 
   /** Rows as committed, in order. */
   take(rows: readonly JournalRow[]): void {
@@ -136,25 +141,10 @@ export class FloodWatch {
   }
 
   private forget(nowMs: number): void {
-    if (this.history.annunciations.length < keptAtLeast) return;
+    const { annunciations, standings, foldedMs } = this.history;
+    if (!(annunciations.length + standings.length + foldedMs.length >= keptAtLeast) || Number.isNaN(nowMs)) return;
     const keepMs = Math.min(nowMs - 2 * floodWindowMs, this.meter.flood?.firstMs ?? nowMs);
     this.history.forget(keepMs);
     this.taken = this.history.annunciations.length;
   }
-}
-
-/** The same journal, followed by the watch: each row of an alarm once it is committed. */
-export function watchedForFloods(journal: AlarmJournal, watch: FloodWatch): AlarmJournal {
-  const append: AlarmJournal['append'] = (...all) => {
-    const rows = journal.append(...all);
-    watch.take(rows);
-    return rows;
-  };
-  return new Proxy(journal, {
-    get(target, key) {
-      if (key === 'append') return append;
-      const member = Reflect.get(target, key) as unknown;
-      return typeof member === 'function' ? (member.bind(target) as unknown) : member;
-    },
-  });
 }

@@ -1,3 +1,4 @@
+import type { Flood } from '@ebbline/shared/contract/alarm-performance';
 import type { ClockState } from '@ebbline/shared/contract/http-api';
 import type { AlarmTexts } from '../../evaluation/pipeline/alarm-texts';
 import type { Pipeline } from '../../evaluation/pipeline/pipeline';
@@ -20,5 +21,7 @@ export interface Scene {
   readonly alarms: () => readonly ShownAlarm[];
   /** What is set aside, and so is not among `alarms`. */
   readonly setAside: () => readonly ShownAlarm[];
+  /** The flood of alarms that goes on; null or left out: none. */
+  readonly flood?: () => Flood | null;
   readonly textsOf: (record: AlarmRecord) => AlarmTexts;
 }

@@ -13,5 +13,6 @@ export const toAlarmsFrame = (scene: Scene): Omit<AlarmsFrame, 'sequence'> => ({
   alerts: alertsOf(scene, () => true),
   permits: permitsOf(scene, () => true),
   setAside: setAsideCount(scene),
+  flood: scene.flood?.() ?? null,
   ...frameBase(scene),
 });

@@ -1,0 +1,112 @@
+import { describe, expect, it } from 'vitest';
+import { FloodWatch } from '../../../../../backend/src/runner/performance/flood-watch';
+import { JournalInMemory } from './journal-in-memory';
+
+const startMs = Date.UTC(2026, 4, 1);
+const minutes = (count: number): number => startMs + count * 60_000;
+
+function begun(): { journal: JournalInMemory; watch: FloodWatch } {
+  const journal = new JournalInMemory();
+  const watch = new FloodWatch(journal, () => startMs);
+  watch.restore(startMs);
+  return { journal, watch };
+}
+
+/** Ten units within nine minutes. */
+function almost(journal: JournalInMemory, take: (row: ReturnType<JournalInMemory['raise']>) => void): void {
+  for (let i = 0; i < 10; i += 1) take(journal.raise(`u${i}:TSUP-1`, minutes(i)));
+}
+
+const floodRows = ({ rows }: JournalInMemory): (string | null | undefined)[][] =>
+  rows
+    .filter(({ cause }) => cause?.startsWith('flood'))
+    .map(({ cause, sourceTime, reason }) => [cause, sourceTime, reason]);
+
+describe('FloodWatch', () => {
+  it('tells one event with what it began with in order, and its begin and end on record', () => {
+    const { journal, watch } = begun();
+    almost(journal, (row) => watch.take([row]));
+    expect(watch.flood()).toBeNull();
+    const before = watch.version();
+    watch.take([journal.raise('u1:FLOW-1', minutes(9), { foldedUnder: 'u1:TSUP-1' })]);
+    expect(watch.flood()).toBeNull();
+
+    watch.take([journal.raise('n1:PUMP-1', minutes(9.5))]);
+    expect(watch.version()).toBeGreaterThan(before);
+    expect(watch.flood()).toMatchObject({ from: '2026-05-01T00:09:30.000Z', to: null, annunciations: 11 });
+    expect(watch.flood()?.firstOuts.map(({ alarm }) => alarm)).toEqual([
+      ...Array.from({ length: 10 }, (_, i) => `u${i}:TSUP-1`),
+      'n1:PUMP-1',
+    ]);
+    watch.settle(minutes(14));
+    expect(watch.flood()).not.toBeNull();
+    // At 16 those of 7, 8, 9 and 9.5 are left.
+    watch.settle(minutes(17));
+    expect(watch.flood()).toBeNull();
+    expect(floodRows(journal)).toEqual([
+      ['floodBegan', '2026-05-01T00:09:30.000Z', expect.stringContaining('11 told within ten minutes')],
+      ['floodEnded', '2026-05-01T00:16:00.000Z', expect.stringContaining('11 were told')],
+    ]);
+  });
+
+  it('goes on over a restart, and is not told a second time', () => {
+    const { journal, watch } = begun();
+    almost(journal, (row) => watch.take([row]));
+    watch.take([journal.raise('n1:PUMP-1', minutes(9.5))]);
+    const again = new FloodWatch(journal, () => startMs);
+    again.restore(minutes(10));
+    expect(again.flood()).toEqual(watch.flood());
+    expect(floodRows(journal).length).toBe(1);
+    again.take([journal.raise('n2:PUMP-1', minutes(11))]);
+    expect(again.flood()?.annunciations).toBe(12);
+    again.settle(minutes(30));
+    expect(floodRows(journal).map(([cause]) => cause)).toEqual(['floodBegan', 'floodEnded']);
+  });
+
+  it('records at a restart what a kill came before: the begin of one that goes on, the end of one that is over', () => {
+    const journal = new JournalInMemory();
+    almost(journal, () => undefined);
+    journal.raise('n1:PUMP-1', minutes(9.5));
+    new FloodWatch(journal, () => startMs).restore(minutes(10));
+    expect(floodRows(journal).map(([cause]) => cause)).toEqual(['floodBegan']);
+    const later = new FloodWatch(journal, () => startMs);
+    later.restore(minutes(300));
+    expect(later.flood()).toBeNull();
+    expect(floodRows(journal)[1]?.slice(0, 2)).toEqual(['floodEnded', '2026-05-01T00:16:00.000Z']);
+    new FloodWatch(journal, () => startMs).restore(minutes(301));
+    expect(floodRows(journal).length).toBe(2);
+  });
+
+  it('keeps what the journal refuses and records it later, in order', () => {
+    const { journal, watch } = begun();
+    almost(journal, (row) => watch.take([row]));
+    journal.refuses = true;
+    watch.take([journal.raise('n1:PUMP-1', minutes(9.5))]);
+    watch.settle(minutes(20));
+    expect(floodRows(journal)).toEqual([]);
+    journal.refuses = false;
+    watch.settle(minutes(21));
+    expect(floodRows(journal).map(([cause]) => cause)).toEqual(['floodBegan', 'floodEnded']);
+  });
+
+  it('leaves out of its first-outs what was found to follow from another', () => {
+    const { journal, watch } = begun();
+    almost(journal, (row) => watch.take([row]));
+    watch.take([journal.raise('n1:PUMP-1', minutes(9.5))]);
+    watch.take([journal.raise('u0:TSUP-1', minutes(9.5), { kind: 'system', from: null, foldedUnder: 'u1:TSUP-1' })]);
+    expect(watch.flood()?.firstOuts.map(({ alarm }) => alarm)).not.toContain('u0:TSUP-1');
+    expect(watch.flood()?.annunciations).toBe(11);
+  });
+
+  it('keeps no more than it needs over months', () => {
+    const { journal, watch } = begun();
+    for (let i = 0; i < 5000; i += 1) {
+      watch.take([journal.raise('u1:TSUP-1', minutes(i * 20))]);
+      watch.settle(minutes(i * 20 + 1));
+    }
+    watch.settle(minutes(5000 * 20));
+    for (let i = 0; i < 11; i += 1) watch.take([journal.raise(`u${i}:TSUP-1`, minutes(5000 * 20 + i / 2))]);
+    expect(watch.flood()).toMatchObject({ annunciations: 11 });
+    expect(watch.flood()?.firstOuts.length).toBe(11);
+  });
+});
