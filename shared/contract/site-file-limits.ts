@@ -14,6 +14,11 @@ export const entryLimitsSchema = z
     deadband: z.string().optional().describe('How far back past the limit the value must come, such as `0.5 kPa`.'),
     onDelay: quantity('duration', '10 s', 'How long the condition must last before the alarm is raised.').optional(),
     offDelay: quantity('duration', '30 s', 'How long it must be gone before the alarm clears.').optional(),
+    reAlarmAfter: quantity(
+      'duration',
+      '4 h',
+      'How long after it was acknowledged the alarm is told anew, while its condition lasts; at least 1 min. Left out: not at all.',
+    ).optional(),
     enabled: z.boolean().optional().describe('`false` takes the entry out for this site, hall or unit.'),
     action: z.string().min(1).optional().describe('First action by site procedure, in place of the catalogue text.'),
   })

@@ -17,6 +17,7 @@ export const embeddedPlace = ({ access, ...place }: Wanted = {}): BrokerPlace =>
   access: {
     users: null,
     ownClientId: 'ebbline0123456789abcdef',
+    ownTopics: null,
     passwords: { check: () => Promise.resolve(false) },
     attempts: { waitOf: () => Promise.resolve(null) },
     notes: new BoundedNotes(

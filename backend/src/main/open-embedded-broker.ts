@@ -19,6 +19,8 @@ import { StartFault } from './start-fault';
 /** Who will use the broker, and for what. */
 export interface BrokerUse {
   readonly clientId: string;
+  /** A filter of topics that nobody else may write; null: there are none. */
+  readonly ownTopics: string | null;
   readonly limits: BrokerLimits;
   readonly ticker: Ticker;
   readonly say: (line: string) => void;
@@ -29,7 +31,7 @@ const names = { certificate: 'EBBLINE_BROKER_CERTIFICATE_FILE', key: 'EBBLINE_BR
 /** The broker of our own, with who may come and how as the settings say. */
 export async function openEmbeddedBroker(
   { mqttPort, mqttPortSet, edge }: Environment,
-  { clientId, limits, ticker, say }: BrokerUse,
+  { clientId, ownTopics, limits, ticker, say }: BrokerUse,
   closing: ClosingStack,
 ): Promise<EmbeddedBroker> {
   const users = edge.brokerAccessFile === null ? null : usersOf(edge.brokerAccessFile);
@@ -45,6 +47,7 @@ export async function openEmbeddedBroker(
       access: {
         users,
         ownClientId: clientId,
+        ownTopics,
         passwords: passwordCheck(),
         attempts: memoryRateLimits(),
         notes: new BoundedNotes(say, () => performance.now()),

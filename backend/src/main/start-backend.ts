@@ -22,6 +22,7 @@ import { INTAKE_REPORT } from '../ports/intake-report';
 import { LIVE_VIEW, OPERATIONS } from '../ports/live-view';
 import type { LogLevel } from '../ports/program-log';
 import { PROGRAM_VERSION } from '../ports/program-version';
+import { noticeToAll } from '../ports/notice';
 import { SITE_CHECKER } from '../ports/site-check';
 import { SITE_IN_FORCE } from '../ports/site-in-force';
 import { WATER_DESK } from '../ports/water-desk';
@@ -37,6 +38,7 @@ import { ClosingStack } from './closing-stack';
 import { environmentOf } from './environment-of';
 import { historyLayout } from './history-layout';
 import { healthOf } from './health-of';
+import { openAlarmPublication, ownTopicsOf } from './open-alarm-publication';
 import { openBroker, type BrokerInUse } from './open-broker';
 import { openDemoPlants } from './open-demo-plants';
 import type { BrokerUse } from './open-embedded-broker';
@@ -110,12 +112,18 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
   const inForce = pipelineInForce(createPipeline(site, { clock: environment.clock, startMs: tickClock.nowMs() }));
   const gate = new HeldAcknowledgements();
   const limits = brokerLimits(site.maximumPayloadBytes);
-  const use = { clientId: clientId(environment.dataFolder), limits, ticker, say };
+  const ownTopics = ownTopicsOf(environment.alarmTopic, site.id);
+  const use = { clientId: clientId(environment.dataFolder), ownTopics, limits, ticker, say };
   const broker = await openBroker(environment, use, closing);
   const link = (): MqttIntake => intake;
+  const publication = openAlarmPublication(
+    { prefix: environment.alarmTopic, site: site.id, broker, standing: () => runner.news() },
+    closing,
+  );
   const runner = createRunner({
     pipeline: inForce.pipeline,
     journal,
+    notice: noticeToAll(publication.takers),
     store,
     memory,
     gate,
@@ -187,6 +195,7 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
   };
   closing.add(leavePlant);
   runner.start();
+  publication.start();
   await intake.start();
   logs.watchHealth(healthOf(clock, { view: runner.live, broker: intake, history: store, runner: health, version }));
   sayBroker(intake, say);
@@ -196,7 +205,7 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
 }
 
 const intakeSettings = (
-  { clientId, limits }: BrokerUse,
+  { clientId, ownTopics, limits }: BrokerUse,
   site: { id: string; subscriptions: readonly string[] },
   broker: BrokerInUse,
 ) => ({
@@ -206,6 +215,7 @@ const intakeSettings = (
   maximumPacketBytes: limits.packetBytes,
   statusTopic: statusTopic(site.id),
   subscriptions: site.subscriptions,
+  ownTopics,
   note: broker.note,
   random: Math.random,
 });

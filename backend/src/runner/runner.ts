@@ -1,5 +1,6 @@
-import { alarmTexts } from '../evaluation/pipeline/alarm-texts';
+import { alarmTexts, type AlarmTexts } from '../evaluation/pipeline/alarm-texts';
 import { oldestSampleMs } from '../evaluation/pipeline/hand/check-typed';
+import type { AlarmRecord } from '../evaluation/pipeline/outputs';
 import type { Pipeline } from '../evaluation/pipeline/pipeline';
 import type { AlarmJournal } from '../ports/alarm-journal';
 import type { BrokerState } from '../ports/broker-link';
@@ -9,6 +10,7 @@ import type { RunnerHealth } from '../ports/health-report';
 import type { HistoryLayout, HistoryStore } from '../ports/history-store';
 import type { LiveView, Operations } from '../ports/live-view';
 import type { MemoryStore } from '../ports/memory-store';
+import type { AlarmNews, AlarmNotice } from '../ports/notice';
 import type { MessageSink } from '../ports/message-sink';
 import type { Ticker } from '../ports/ticker';
 import type { WaterDesk } from '../ports/water-desk';
@@ -26,8 +28,10 @@ import { Remembered } from './remembered';
 import type { TickClock } from './tick-clock';
 import { RunnerTightnessDesk } from './tightness-desk';
 import { RunnerWaterDesk } from './water-desk';
-import type { Scene } from './views/scene';
+import { toldJournal } from './told-journal';
+import type { Scene, ShownAlarm } from './views/scene';
 import { timeText } from './views/time-text';
+import { toNews } from './views/to-news';
 import { probeJournal } from './watch/probe-journal';
 import { runnerReasons } from './watch/runner-reasons';
 import { SystemWatch, type RunnerWatch } from './watch/system-watch';
@@ -35,6 +39,8 @@ import { SystemWatch, type RunnerWatch } from './watch/system-watch';
 export interface RunnerParts {
   readonly pipeline: Pipeline;
   readonly journal: AlarmJournal;
+  /** Takes what becomes of alarms out of the program. */
+  readonly notice: AlarmNotice;
   readonly store: HistoryStore;
   readonly memory: MemoryStore;
   readonly gate: DeliveryGate;
@@ -52,6 +58,8 @@ export interface Runner {
   readonly tightness: TightnessDesk;
   readonly water: WaterDesk;
   readonly health: RunnerHealth;
+  /** Every alarm that stands or is set aside, as others are told of it. */
+  news(): readonly AlarmNews[];
   /** Begins to tick. */
   start(): void;
   /** Resolves when `change`, which puts another site in force, was called with all history in the old layout drained. */
@@ -78,10 +86,13 @@ const REMEMBER_MS = 300_000;
 
 /** Takes back what the journal holds, and joins the pipeline to everything around it. */
 export function createRunner(parts: RunnerParts): Runner {
-  const { pipeline, store, memory, gate, clock, ticker, tickClock } = parts;
+  const { pipeline, notice, store, memory, gate, clock, ticker, tickClock } = parts;
   const nowMs = (): number => tickClock.nowMs();
+  const textsOf = (record: AlarmRecord): AlarmTexts => alarmTexts(pipeline.site, record);
+  const inWords = (shown: ShownAlarm, change: AlarmNews['change']): AlarmNews =>
+    toNews(shown, textsOf(shown.record), change);
   const floods = new FloodWatch(parts.journal, () => clock.wallMs());
-  const journal = watchedForFloods(parts.journal, floods);
+  const journal = watchedForFloods(toldJournal(parts.journal, notice, inWords), floods);
   floods.restore(nowMs());
   pipeline.restore(journal.standing());
   pipeline.restoreAlerts(journal.alerts());
@@ -105,7 +116,7 @@ export function createRunner(parts: RunnerParts): Runner {
     alarms: () => alarms.list(),
     setAside: () => alarms.setAside(),
     flood: () => floods.flood(),
-    textsOf: (record) => alarmTexts(pipeline.site, record),
+    textsOf,
   };
   const upkeep = new HistoryUpkeep(store, nowMs);
   const work: readonly (readonly [periodMs: number, work: () => void])[] = [
@@ -131,6 +142,7 @@ export function createRunner(parts: RunnerParts): Runner {
     operations: new OperatorActions(scene, alarms, changes, clock),
     tightness: new RunnerTightnessDesk(scene, changes, clock),
     water: new RunnerWaterDesk(scene, changes, clock),
+    news: () => [...alarms.list(), ...alarms.setAside()].map((shown) => inWords(shown, null)),
     health: {
       lastSampleAge: () => runner.lastSampleAge(),
       isJudging: () => runner.isJudging(),

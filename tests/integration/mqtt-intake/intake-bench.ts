@@ -36,6 +36,7 @@ export function intakeOn(url: string, settings: Partial<IntakeSettings> = {}): I
     statusTopic: 'ebbline/test/backend/status',
     maximumPacketBytes: 1_048_576,
     subscriptions: ['hall/#'],
+    ownTopics: null,
     note: null,
     random: () => 0.999,
     ...settings,

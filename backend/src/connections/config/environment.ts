@@ -1,5 +1,6 @@
 import { resolve } from 'node:path';
 import { fail, ok, type Result } from '@ebbline/shared/errors/result';
+import { readAlarmTopic } from './alarm-topic-environment';
 import { edgeFaults, edgeVariables, readEdge, type EdgeEnvironment } from './edge-environment';
 import { openIdVariables, readOpenId, type OpenIdEnvironment } from './open-id-environment';
 import { readFlag, readHost, readPort, readUrl, readWord, type Fault } from './read-variable';
@@ -18,6 +19,8 @@ export interface Environment {
   readonly mqttPort: number;
   /** False: the port is our own choice, and the next free one will do. */
   readonly mqttPortSet: boolean;
+  /** First levels of the topics under which alarms are told; null: they are not told over MQTT. */
+  readonly alarmTopic: string | null;
   /** Null: the embedded history store. May hold credentials; never printed. */
   readonly influxUrl: string | null;
   /** How others reach the program and its broker. */
@@ -69,6 +72,12 @@ export function readEnvironment(variables: Variables, places: Places): Result<En
     },
     mqttPort: readPort('EBBLINE_MQTT_PORT', value('EBBLINE_MQTT_PORT'), 1883, faults),
     mqttPortSet: value('EBBLINE_MQTT_PORT') !== undefined,
+    alarmTopic: readAlarmTopic(
+      'EBBLINE_ALARM_TOPIC',
+      value('EBBLINE_ALARM_TOPIC'),
+      value('EBBLINE_MQTT_URL') === undefined,
+      faults,
+    ),
     influxUrl: readUrl('EBBLINE_INFLUX_URL', value('EBBLINE_INFLUX_URL'), ['http:', 'https:'], faults),
     edge: readEdge(variables, places.workingFolder, faults),
     openId: readOpenId(variables, faults),
@@ -93,6 +102,7 @@ const known: readonly string[] = [
   'EBBLINE_MQTT_CERTIFICATE_FILE',
   'EBBLINE_MQTT_KEY_FILE',
   'EBBLINE_MQTT_PORT',
+  'EBBLINE_ALARM_TOPIC',
   'EBBLINE_INFLUX_URL',
   'EBBLINE_SIMULATOR',
   'EBBLINE_CLOCK',

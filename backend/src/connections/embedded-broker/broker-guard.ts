@@ -3,7 +3,7 @@ import type { BrokerRefusal, BrokerUser, PasswordCheck } from '../../ports/broke
 import type { RateLimits } from '../../ports/rate-limits';
 import { covers } from '../../access/topic-filter';
 import type { BoundedNotes } from './bounded-notes';
-import type { OwnUser } from './own-users';
+import { ownNames, type OwnUser } from './own-users';
 
 /** What a client shows of itself. */
 export interface BrokerClaim {
@@ -23,6 +23,8 @@ export interface GuardSettings {
   readonly ownUsers: readonly OwnUser[];
   /** Under which we connect ourselves: nobody else may, or they would have our session. */
   readonly ownClientId: string;
+  /** A filter of topics that nobody else may write, whatever their list says; null: there are none. */
+  readonly ownTopics: string | null;
   readonly passwords: PasswordCheck;
   readonly attempts: Pick<RateLimits, 'waitOf'>;
   readonly notes: BoundedNotes;
@@ -55,6 +57,12 @@ export class BrokerGuard {
   }
 
   mayPublish(grant: Grant, topic: string): boolean {
+    const { ownTopics } = this.settings;
+    const ours = ownTopics !== null && covers(ownTopics, topic);
+    if (ours && grant.name !== ownNames.backend) {
+      this.refuse('publish', `MQTT: ${who(grant)} sent to a topic of alarms, which Ebbline alone writes.`);
+      return false;
+    }
     if (grant.publish.some((filter) => covers(filter, topic))) return true;
     this.refuse('publish', `MQTT: ${who(grant)} sent to a topic that its list in the access file does not have.`);
     return false;

@@ -1,12 +1,11 @@
-import { PassThrough, type Duplex } from 'node:stream';
+import type { Duplex } from 'node:stream';
 import { MqttClient, type IClientOptions } from 'mqtt';
-import { ok } from '@ebbline/shared/errors/result';
 import { acknowledgeAfterCommit } from './acknowledge-after-commit';
 import type { BrokerAddress } from './broker-address';
 import type { HeldAcknowledgements } from './held-acknowledgements';
-import { openStream } from './open-stream';
+import { openWire } from './open-wire';
 import { OFFLINE } from './status-topic';
-import { readTlsFiles, type TlsFiles } from './tls-files';
+import type { TlsFiles } from './tls-files';
 
 export interface Session {
   readonly clientId: string;
@@ -49,19 +48,6 @@ export function connectOnce(session: Session, gate: HeldAcknowledgements, failed
     ...(address.username === null ? {} : { username: address.username }),
     ...(address.password === null ? {} : { password: address.password }),
   };
-  const open = (): Duplex => {
-    const material = tlsFiles === null ? ok({}) : readTlsFiles(tlsFiles);
-    const socket = material.ok ? openStream(address, material.value) : brokenStream(material.fault);
-    // The client itself tells of some faults of its stream only.
-    socket.once('error', failed);
-    return acknowledgeAfterCommit(socket, protocolVersion, gate);
-  };
+  const open = (): Duplex => acknowledgeAfterCommit(openWire(address, tlsFiles, failed), protocolVersion, gate);
   return new MqttClient(open, options);
-}
-
-/** Fails as a connection would, after whoever opened it can hear of it. */
-function brokenStream(why: string): Duplex {
-  const stream = new PassThrough();
-  setImmediate(() => stream.destroy(new Error(why)));
-  return stream;
 }

@@ -1,6 +1,7 @@
 import type { MqttClient, IPublishPacket } from 'mqtt';
 import type { Intake } from '@ebbline/shared/contract/http-api';
 import type { LastPayload } from '@ebbline/shared/contract/setup';
+import { matchesTopic } from '../../access/topic-filter';
 import type { BrokerLink, BrokerState } from '../../ports/broker-link';
 import type { Clock } from '../../ports/clock';
 import type { IntakeReport } from '../../ports/intake-report';
@@ -24,6 +25,8 @@ export interface IntakeSettings {
   readonly statusTopic: string;
   readonly maximumPacketBytes: number;
   readonly subscriptions: readonly string[];
+  /** A filter of topics that we write ourselves: never telemetry, whatever is subscribed to; null: there are none. */
+  readonly ownTopics: string | null;
   /** Such as: port 1883 was taken, 1884 is used. */
   readonly note: string | null;
   /** 0 ≤ random < 1, for the back-off. */
@@ -167,6 +170,8 @@ export class MqttIntake implements BrokerLink, IntakeReport {
   }
 
   private take(topic: string, payload: Buffer, packet: IPublishPacket): void {
+    const { ownTopics } = this.settings;
+    if (ownTopics !== null && matchesTopic(ownTopics, topic)) return;
     const message = { topic, payload, retained: packet.retain };
     const acceptance = this.sink.accept(message);
     const wallMs = this.clock.wallMs();

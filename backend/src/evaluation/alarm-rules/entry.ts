@@ -39,6 +39,8 @@ export interface Limits {
   readonly deadband: number;
   readonly onDelayMs: number;
   readonly offDelayMs: number;
+  /** How long after it was acknowledged the alarm is told anew while its condition lasts; absent: not at all. */
+  readonly reAlarmAfterMs?: number;
 }
 
 /** Parts of a unit that an entry may be judged for, one by one. */

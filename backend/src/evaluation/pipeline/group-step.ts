@@ -38,6 +38,7 @@ function judgeGroup(pipeline: PipelineState, entry: GroupEntry, group: number, a
     alarm,
     onDelayMs: limits.onDelayMs,
     offDelayMs: limits.enabled ? limits.offDelayMs : 0,
+    reAlarmAfterMs: limits.reAlarmAfterMs,
     unitOfMeasure: finding.unitOfMeasure ?? entry.unitOfMeasure,
     priority: priorityOf(entry.severity, entry.timeToRespondS),
     enabled: limits.enabled,

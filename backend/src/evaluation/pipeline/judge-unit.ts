@@ -115,6 +115,7 @@ function passOn(
   judged.alarm = context.alarm;
   judged.onDelayMs = limits.onDelayMs;
   judged.offDelayMs = limits.enabled ? limits.offDelayMs : 0;
+  judged.reAlarmAfterMs = limits.reAlarmAfterMs;
   judged.unitOfMeasure = finding.unitOfMeasure ?? entry.unitOfMeasure;
   judged.priority = priorityOfFinding(place, finding);
   judged.enabled = limits.enabled;
@@ -128,6 +129,7 @@ const judged: { -readonly [K in keyof Judged]: Judged[K] } = {
   alarm: -1,
   onDelayMs: 0,
   offDelayMs: 0,
+  reAlarmAfterMs: undefined,
   unitOfMeasure: null,
   priority: null,
   enabled: true,

@@ -11,6 +11,8 @@ export interface Judged {
   readonly alarm: number;
   readonly onDelayMs: number;
   readonly offDelayMs: number;
+  /** How long after it was acknowledged it is told anew, ms; undefined: not at all. */
+  readonly reAlarmAfterMs?: number | undefined;
   readonly unitOfMeasure: string | null;
   /** Null: told as an alert, not raised as an alarm. */
   readonly priority: Priority | null;
@@ -48,11 +50,25 @@ export function raiseAndClear(
     return true;
   }
   if (delays.active[alarm] !== 1) return false;
+  if (judged.reAlarmAfterMs !== undefined) tellAgain(pipeline, alarm, judged.reAlarmAfterMs, nowMs);
   // While its own condition is not known it goes on; signs that are known make it worse all the same, and nothing makes it milder.
   const worseOnHold = finding.verdict === Verdict.hold && finding.worse && judged.priority !== null;
   return finding.verdict === Verdict.yes || worseOnHold
     ? regrade(pipeline, judged, finding, foldedUnder, nowMs)
     : false;
+}
+
+/**
+ * An alarm that was acknowledged long ago and still has its cause, where that is set for it; not what follows from another.
+ * Where the clock was set back over a restart nobody knows how long ago: it is told at once.
+ */
+function tellAgain({ book, transitions }: PipelineState, alarm: number, afterMs: number, nowMs: number): void {
+  const record = book.told(alarm);
+  if (record?.state !== 'acknowledged' || record.foldedUnder !== null) return;
+  const sinceMs = nowMs - record.stateSinceMs;
+  if (sinceMs >= 0 && sinceMs < afterMs) return;
+  const transition = book.reAlarm(alarm, nowMs);
+  if (transition !== null) transitions.push(transition);
 }
 
 function begin(

@@ -19,6 +19,7 @@ describe('the environment', () => {
         mqttFiles: { ca: null, certificate: null, key: null },
         mqttPort: 1883,
         mqttPortSet: false,
+        alarmTopic: 'ebbline',
         influxUrl: null,
         edge: {
           tls: null,
