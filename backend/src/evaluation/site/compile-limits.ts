@@ -11,6 +11,9 @@ export type CatalogueEntries = ReadonlyMap<string, QuantityKind | null>;
 /** Entries that hold a value within a band: for these a site may set `low` as well. */
 export const entriesWithBand: ReadonlySet<string> = new Set(['CHEM-1', 'CHEM-2', 'CHEM-3', 'CHEM-4', 'CHEM-5']);
 
+/** An alarm that is told anew sooner than this after it was acknowledged would be noise: own rule. */
+const soonestReAlarmS = 60;
+
 export interface LimitLevel {
   readonly limits: LimitsInFile | undefined;
   readonly at: (...keys: readonly string[]) => FaultPath;
@@ -90,6 +93,9 @@ export function compileLimits(
         if (parsed?.ok === true && parsed.value >= 0) merged[target] = parsed.value * 1000;
         else if (parsed !== null) faults.add(at(id, key), 'expected 0 s or more');
       }
+      const again = written.reAlarmAfter === undefined ? null : parseQuantity(written.reAlarmAfter, 'duration');
+      if (again?.ok === true && again.value >= soonestReAlarmS) merged.reAlarmAfterMs = again.value * 1000;
+      else if (again !== null) faults.add(at(id, 'reAlarmAfter'), `expected ${soonestReAlarmS} s or more`);
       if (written.enabled !== undefined) merged.enabled = written.enabled;
       if (written.action !== undefined) merged.action = written.action;
       compiled.set(id, merged);

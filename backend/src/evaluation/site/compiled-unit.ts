@@ -249,6 +249,8 @@ export interface EntryLimits {
   readonly deadband?: number;
   readonly onDelayMs?: number;
   readonly offDelayMs?: number;
+  /** How long after it was acknowledged the alarm is told anew, ms; left out: not at all. */
+  readonly reAlarmAfterMs?: number;
   readonly enabled?: boolean;
   readonly action?: string;
 }
