@@ -38,12 +38,13 @@ export function onResponseAxis(seconds: number): number {
   return Math.min(1, Math.max(0, (decades(seconds) - low) / (high - low)));
 }
 
-/** Marks of the axis, s from now. */
+/** Marks of the axis, s from now; those that stand close to others go without a word. */
 export const responseTicks: readonly { readonly seconds: number; readonly label: string }[] = [
   { seconds: -3600, label: '1\u00a0h ago' },
+  { seconds: -60, label: '' },
   { seconds: 0, label: 'now' },
-  { seconds: 60, label: '1\u00a0min' },
+  { seconds: 60, label: '' },
   { seconds: 600, label: '10\u00a0min' },
-  { seconds: 3600, label: '1\u00a0h' },
+  { seconds: 3600, label: '' },
   { seconds: aheadEnd, label: '1\u00a0d' },
 ];
