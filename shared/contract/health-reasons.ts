@@ -39,6 +39,10 @@ export const healthReasons = {
     means: 'the journal refuses writes; alarms go on in memory, nothing can be acknowledged',
     action: 'Keep Ebbline running; free room on the disk of the data folder and see that it may be written to.',
   },
+  JOURNAL_UPKEEP_FAILED: {
+    means: 'old rows of the journal could not be sealed into a file; they stay where they are',
+    action: 'See to room and permissions of the data folder; it is tried again within ten minutes.',
+  },
   PEOPLE_FAILING: {
     means: 'what was last changed of people, sessions or tokens could not be written; who is signed in stays so',
     action: 'Free room on the disk of the data folder and see that it may be written to; then sign in again.',

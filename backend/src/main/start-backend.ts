@@ -43,6 +43,7 @@ import { openBroker, type BrokerInUse } from './open-broker';
 import { openDemoPlants } from './open-demo-plants';
 import type { BrokerUse } from './open-embedded-broker';
 import { openEntrance, sayFirstLink } from './open-entrance';
+import { openJournalUpkeep } from './open-journal-upkeep';
 import { openLog } from './open-log';
 import { openPerformance } from './open-performance';
 import { openReload, withReasons } from './open-reload';
@@ -162,7 +163,8 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
     parts: ofEntrance,
     reasons: ofPeople,
   } = openEntrance(environment, { journal, clock, ticker, demo: site.demo, report }, closing);
-  const health = withReasons(runner.health, () => [...reload.reasons(), ...ofPeople()]);
+  const ofJournal = openJournalUpkeep(environment.journalKeepDays, journal, clock, ticker, closing);
+  const health = withReasons(runner.health, () => [...reload.reasons(), ...ofPeople(), ...ofJournal()]);
   const parts: ValueProvider[] = [
     ...ofEntrance,
     { provide: CLOCK, useValue: clock },

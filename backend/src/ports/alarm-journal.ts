@@ -4,6 +4,7 @@ import type { HandRecord } from '../evaluation/pipeline/hand-record';
 import type { PermitChange, PermitRecord } from '../evaluation/pipeline/permit-record';
 import type { TightnessChange, TightnessRecord } from '../evaluation/pipeline/tightness-record';
 import type { AlarmRecord, AlarmTransition } from '../evaluation/pipeline/outputs';
+import type { TransitionFacts } from '../evaluation/pipeline/transition-facts';
 import type { AuditEntry } from './audit';
 import type { JournalPage, JournalQuery } from './journal-query';
 
@@ -14,6 +15,9 @@ export interface SystemEntry {
   /** Stable word for what happened; null or left out: the reason says it. */
   readonly cause?: string | null;
 }
+
+/** A change of an alarm, with what else is known of it where that was looked at. */
+export type ToldTransition = AlarmTransition & Partial<TransitionFacts>;
 
 /** Which rows may be sealed. */
 export interface SealDue {
@@ -29,7 +33,7 @@ export interface SealDue {
 export interface AlarmJournal {
   /** Commits all (synchronous FULL) before it returns. Throws if the disk refuses. `wallMs` = time of record. */
   append(
-    transitions: readonly AlarmTransition[],
+    transitions: readonly ToldTransition[],
     records: readonly AlarmRecord[],
     wallMs: number,
   ): readonly JournalRow[];

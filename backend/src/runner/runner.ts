@@ -28,6 +28,7 @@ import { Remembered } from './remembered';
 import type { TickClock } from './tick-clock';
 import { RunnerTightnessDesk } from './tightness-desk';
 import { RunnerWaterDesk } from './water-desk';
+import { journalWithFacts } from './journal-with-facts';
 import { toldJournal } from './told-journal';
 import type { Scene, ShownAlarm } from './views/scene';
 import { timeText } from './views/time-text';
@@ -92,7 +93,7 @@ export function createRunner(parts: RunnerParts): Runner {
   const inWords = (shown: ShownAlarm, change: AlarmNews['change']): AlarmNews =>
     toNews(shown, textsOf(shown.record), change);
   const floods = new FloodWatch(parts.journal, () => clock.wallMs());
-  const journal = watchedForFloods(toldJournal(parts.journal, notice, inWords), floods);
+  const journal = watchedForFloods(toldJournal(journalWithFacts(parts.journal, pipeline), notice, inWords), floods);
   floods.restore(nowMs());
   pipeline.restore(journal.standing());
   pipeline.restoreAlerts(journal.alerts());

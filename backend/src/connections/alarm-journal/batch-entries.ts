@@ -1,5 +1,6 @@
 import { CodedError } from '@ebbline/shared/errors/coded-error';
-import type { AlarmRecord, AlarmTransition } from '../../evaluation/pipeline/outputs';
+import type { AlarmRecord } from '../../evaluation/pipeline/outputs';
+import type { ToldTransition } from '../../ports/alarm-journal';
 import type { JournalEntry } from './journal-entry';
 import { recordEntry, transitionEntry } from './to-journal-entry';
 
@@ -9,7 +10,7 @@ import { recordEntry, transitionEntry } from './to-journal-entry';
  * @throws CodedError JOURNAL_RECORD_MISSING where an alarm ends the batch standing and no record says how
  */
 export function batchEntries(
-  transitions: readonly AlarmTransition[],
+  transitions: readonly ToldTransition[],
   records: readonly AlarmRecord[],
   wallMs: number,
 ): JournalEntry[] {

@@ -47,7 +47,8 @@ export async function sealArchive(
     takeOut(database, archive);
     failpoint('journal-archive-after-commit');
   } catch (cause) {
-    const message = `rows ${oldest.sequence} to ${newest.sequence} could not be sealed into ${folder}; check disk space and permissions`;
+    const said = cause instanceof Error ? cause.message : String(cause);
+    const message = `rows ${oldest.sequence} to ${newest.sequence} could not be sealed into ${folder} (${said}); check disk space and permissions`;
     throw new CodedError('JOURNAL_SEAL_FAILED', message, { cause });
   }
   return rows.length;

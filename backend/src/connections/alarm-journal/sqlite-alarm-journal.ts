@@ -5,8 +5,8 @@ import type { AlertChange, AlertRecord } from '../../evaluation/pipeline/alert-r
 import type { HandRecord } from '../../evaluation/pipeline/hand-record';
 import type { PermitChange, PermitRecord } from '../../evaluation/pipeline/permit-record';
 import type { TightnessChange, TightnessRecord } from '../../evaluation/pipeline/tightness-record';
-import type { AlarmRecord, AlarmTransition } from '../../evaluation/pipeline/outputs';
-import type { AlarmJournal, SealDue, SystemEntry } from '../../ports/alarm-journal';
+import type { AlarmRecord } from '../../evaluation/pipeline/outputs';
+import type { AlarmJournal, SealDue, SystemEntry, ToldTransition } from '../../ports/alarm-journal';
 import type { AuditEntry } from '../../ports/audit';
 import { failpoint } from '../../ports/failpoint';
 import type { JournalPage, JournalQuery } from '../../ports/journal-query';
@@ -57,7 +57,7 @@ export class SqliteAlarmJournal implements AlarmJournal {
   }
 
   append(
-    transitions: readonly AlarmTransition[],
+    transitions: readonly ToldTransition[],
     records: readonly AlarmRecord[],
     wallMs: number,
   ): readonly JournalRow[] {
@@ -120,7 +120,8 @@ export class SqliteAlarmJournal implements AlarmJournal {
   }
 
   head(): JournalHead {
-    return this.#head;
+    const { sequence, hash } = this.#head;
+    return { sequence, hash };
   }
 
   verify(): { readonly rows: number; readonly brokenAt: number | null } {

@@ -1,6 +1,6 @@
 import { isKept } from '../../evaluation/alarm-lifecycle/alarm-record';
-import type { AlarmRecord, AlarmTransition } from '../../evaluation/pipeline/outputs';
-import type { SystemEntry } from '../../ports/alarm-journal';
+import type { AlarmRecord } from '../../evaluation/pipeline/outputs';
+import type { SystemEntry, ToldTransition } from '../../ports/alarm-journal';
 import { factsOfTransition, factsText } from './journal-facts';
 import type { JournalEntry } from './journal-entry';
 import { storedNumber, storedText } from './stored-text';
@@ -31,7 +31,7 @@ export const nothing = {
 export const recordText = (record: AlarmRecord): string => storedText(JSON.stringify(record));
 
 /** `record`: the alarm as it stands after this transition, or null where a later row of the same batch says it. */
-export function transitionEntry(transition: AlarmTransition, record: AlarmRecord | null, wallMs: number): JournalEntry {
+export function transitionEntry(transition: ToldTransition, record: AlarmRecord | null, wallMs: number): JournalEntry {
   return {
     recordedMs: Math.round(wallMs),
     happenedMs: Math.round(transition.atMs),

@@ -2,6 +2,7 @@ import { resolve } from 'node:path';
 import { fail, ok, type Result } from '@ebbline/shared/errors/result';
 import { readAlarmTopic } from './alarm-topic-environment';
 import { edgeFaults, edgeVariables, readEdge, type EdgeEnvironment } from './edge-environment';
+import { readJournalKeep } from './journal-keep';
 import { openIdVariables, readOpenId, type OpenIdEnvironment } from './open-id-environment';
 import { readFlag, readHost, readPort, readUrl, readWord, type Fault } from './read-variable';
 import { secretVariables } from './secret-files';
@@ -21,6 +22,8 @@ export interface Environment {
   readonly mqttPortSet: boolean;
   /** First levels of the topics under which alarms are told; null: they are not told over MQTT. */
   readonly alarmTopic: string | null;
+  /** For how many days rows of the journal can be searched before they are sealed; null: for ever. */
+  readonly journalKeepDays: number | null;
   /** Null: the embedded history store. May hold credentials; never printed. */
   readonly influxUrl: string | null;
   /** How others reach the program and its broker. */
@@ -78,6 +81,7 @@ export function readEnvironment(variables: Variables, places: Places): Result<En
       value('EBBLINE_MQTT_URL') === undefined,
       faults,
     ),
+    journalKeepDays: readJournalKeep('EBBLINE_JOURNAL_KEEP', value('EBBLINE_JOURNAL_KEEP'), faults),
     influxUrl: readUrl('EBBLINE_INFLUX_URL', value('EBBLINE_INFLUX_URL'), ['http:', 'https:'], faults),
     edge: readEdge(variables, places.workingFolder, faults),
     openId: readOpenId(variables, faults),
@@ -103,6 +107,7 @@ const known: readonly string[] = [
   'EBBLINE_MQTT_KEY_FILE',
   'EBBLINE_MQTT_PORT',
   'EBBLINE_ALARM_TOPIC',
+  'EBBLINE_JOURNAL_KEEP',
   'EBBLINE_INFLUX_URL',
   'EBBLINE_SIMULATOR',
   'EBBLINE_CLOCK',

@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import type { BackUpManifest } from '@ebbline/shared/contract/back-up-manifest';
 import { CodedError } from '@ebbline/shared/errors/coded-error';
 import { version } from '../../../package.json';
+import { copyArchives } from '../../connections/alarm-journal/copy-archives';
 import { copyJournal } from '../../connections/alarm-journal/copy-journal';
 import { inspectJournal, type InspectedJournal } from '../../connections/alarm-journal/inspect-journal';
 import { beginFolder, dropFolder, finishFolder } from '../../connections/care/back-up-folder';
@@ -45,7 +46,13 @@ export async function writeBackUp(dataFolder: string, target: string, nowMs: num
     if (copySums(from(stored.energySums), to(stored.energySums))) holds('energySums');
     const people = copyPeople(from(stored.people), to(stored.people));
     if (people !== null) schemas['people'] = people;
-    const journal = journalIn(from(stored.journal), to(stored.journal));
+    copyJournal(from(stored.journal), to(stored.journal));
+    const lacking = await copyArchives(to(stored.journal), dataFolder, writing, copyPrivately);
+    if (lacking.length > 0)
+      notes.push(
+        `the journal names ${lacking.length} sealed files that are not there, first ${lacking[0] ?? ''}: their rows are missing in the back-up as well`,
+      );
+    const journal = journalIn(to(stored.journal));
     schemas['journal'] = journal.schemaVersion;
 
     const { rows, head, brokenAt } = journal;
@@ -59,9 +66,8 @@ export async function writeBackUp(dataFolder: string, target: string, nowMs: num
   }
 }
 
-function journalIn(from: string, to: string): InspectedJournal {
-  copyJournal(from, to);
-  const inspected = inspectJournal(to);
+function journalIn(copied: string): InspectedJournal {
+  const inspected = inspectJournal(copied);
   if (inspected.ok) return inspected.value;
-  throw new CodedError('BACK_UP_FAILED', `the copy of ${from} is no whole journal: ${inspected.fault.message}`);
+  throw new CodedError('BACK_UP_FAILED', `the copy ${copied} is no whole journal: ${inspected.fault.message}`);
 }
