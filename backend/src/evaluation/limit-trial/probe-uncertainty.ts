@@ -8,15 +8,11 @@ import { measuredSlots, NoHistory } from './recomputed-trial';
 import type { TrialColumns } from './trial-columns';
 
 /**
- * Expanded uncertainties of derived points at the end of a stretch of what was measured, worked out anew: history has values and no
+ * Expanded uncertainty of a derived point at the end of a stretch of what was measured, worked out anew: history has values and no
  * uncertainties. NaN where an input is bad.
  * @param columns of `measuredSlots`
  */
-export function probeUncertainty(
-  site: CompiledSite,
-  columns: TrialColumns,
-  points: readonly number[],
-): readonly number[] {
+export function probeUncertainty(site: CompiledSite, columns: TrialColumns, slot: number): number {
   const pipeline = { ...createPipelineState(site, 'wall'), history: new NoHistory(site) };
   const context = createContext(pipeline);
   const filler = new SlotFiller(site, pipeline.state, measuredSlots(site));
@@ -27,5 +23,5 @@ export function probeUncertainty(
     hallStep(pipeline, nowMs);
     unitStep(pipeline, context, 0, nowMs);
   }
-  return points.map((slot) => pipeline.state.expandedUncertainty[slot] ?? Number.NaN);
+  return pipeline.state.expandedUncertainty[slot] ?? Number.NaN;
 }

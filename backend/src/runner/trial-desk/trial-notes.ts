@@ -14,9 +14,11 @@ export function trialNotes(run: TrialRun, site: CompiledSite): string[] {
     notes.push(
       'Judged on points as recorded, a value a second: an onset may differ by a second from what was told. History has whether a value was good, uncertain or bad, and no longer why.',
     );
-    if (run.probes > 0)
+    if (run.isGuarded)
       notes.push(
-        `History has no uncertainties: the guard that the rule keeps was worked out anew at ${run.probes} ${run.probes === 1 ? 'place' : 'places'} of the period, and holds around each.`,
+        run.probes === 0
+          ? 'History has no uncertainties, and the guard that the rule keeps could not be worked out anew: judged without it.'
+          : `History has no uncertainties: the guard that the rule keeps was worked out anew at ${run.probes} ${run.probes === 1 ? 'place' : 'places'} of the period, and holds around each.`,
       );
   } else {
     notes.push(

@@ -33,6 +33,8 @@ export class TrialRun {
   state: 'running' | 'done' | 'cancelled' | 'failed' = 'running';
   fault: string | null = null;
   minutesBeforeMs = Number.NEGATIVE_INFINITY;
+  /** Uncertainties that the rule keeps as a guard were wanted, and so many were found. */
+  isGuarded = false;
   probes = 0;
   judgedMs = 0;
   missingMs = 0;
@@ -88,7 +90,7 @@ export class TrialRun {
       const endMs = Math.min(atMs + stretchMs[method], toMs);
       const { parts, minutesBeforeMs } = await readStretch(this.around.store, site, trial.slots, atMs, endMs);
       this.minutesBeforeMs = Math.max(this.minutesBeforeMs, minutesBeforeMs);
-      await this.probe(site, trial, atMs, endMs);
+      await this.probe(site, trial, parts);
       for (const columns of parts) await this.runColumns(trial, columns);
       this.judgedMs = judgedMs + trial.judgedMs;
       this.missingMs = missingMs + trial.missingMs;
@@ -112,25 +114,35 @@ export class TrialRun {
     }
   }
 
-  /** Uncertainties that a rule keeps as a guard, in the middle of a stretch; where one is not known there the last one holds. */
-  private async probe(site: CompiledSite, trial: UnitTrial, fromMs: number, toMs: number): Promise<void> {
-    if (trial.guards.length === 0) return;
-    const middleMs = Math.round((fromMs + toMs) / 2000) * 1000;
-    const slots = measuredSlots(site);
-    const { parts } = await readStretch(this.around.store, site, slots, middleMs - probeMs, middleMs);
-    const columns = parts.find(({ stepMs }) => stepMs === 1000);
-    if (columns === undefined) return;
-    const found = probeUncertainty(site, columns, trial.guards);
-    trial.guards.forEach((slot, i) => {
-      const expanded = found[i] ?? Number.NaN;
-      if (Number.isNaN(expanded)) return;
+  /** Uncertainties that a rule keeps as a guard, in the middle of what is known of a stretch; else the last one holds. */
+  private async probe(site: CompiledSite, trial: UnitTrial, parts: readonly TrialColumns[]): Promise<void> {
+    for (const slot of trial.guards) {
+      this.isGuarded = true;
+      const middleMs = middleOfKnown(parts, trial.slots.indexOf(slot));
+      if (middleMs === null) continue;
+      const { store } = this.around;
+      const stretch = await readStretch(store, site, measuredSlots(site), middleMs - probeMs, middleMs + 1000);
+      const columns = stretch.parts.find(({ stepMs }) => stepMs === 1000);
+      const expanded = columns === undefined ? Number.NaN : probeUncertainty(site, columns, slot);
+      if (Number.isNaN(expanded)) continue;
       trial.setUncertainty(slot, expanded);
       this.probes += 1;
-    });
+    }
   }
 
   private allMs(): number {
     const { fromMs, leadMs, toMs, units } = this.plan;
     return units.length * (toMs - fromMs + leadMs);
   }
+}
+
+/** Second in the middle of those in which a column has a value; null where it has none. */
+function middleOfKnown(parts: readonly TrialColumns[], column: number): number | null {
+  const known: number[] = [];
+  for (const { count, startMs, stepMs, values } of parts) {
+    if (stepMs !== 1000) continue;
+    for (let place = 0; place < count; place += 1)
+      if (!Number.isNaN(values[column]?.[place])) known.push(startMs + place * stepMs);
+  }
+  return known[Math.floor(known.length / 2)] ?? null;
 }
