@@ -35,10 +35,17 @@ const broughtBack: { readonly [M in AlarmMode]: string } = {
   outOfService: 'returned to service',
 };
 
-/** Whether it was set aside or brought back; a row that tells of no mode, or of one that stayed, says nothing. */
+const meanwhile: { readonly [M in AlarmMode]: string } = {
+  inService: '',
+  shelved: 'while shelved',
+  suppressedByDesign: 'while suppressed by design',
+  outOfService: 'while out of service',
+};
+
+/** Whether it was set aside or brought back, or happened while it was; a row names the mode before only where that changed. */
 function sayModeChange(facts: JournalRow['facts']): string {
-  const { fromMode = 'inService', toMode = fromMode } = facts ?? {};
-  if (fromMode === toMode) return '';
+  const { fromMode, toMode = 'inService' } = facts ?? {};
+  if (fromMode === undefined || fromMode === toMode) return meanwhile[toMode];
   return [broughtBack[fromMode], setAside[toMode]].filter((part) => part !== '').join(', ');
 }
 

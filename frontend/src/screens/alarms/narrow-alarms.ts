@@ -51,8 +51,11 @@ export function narrowGroups(
   };
 }
 
-/** While a flood is on, its first-outs come first, as they came; all else keeps its order. */
+/** So many first-outs of a flood stand on top: what came later is sooner a consequence than a cause. */
+export const firstOfFlood = 3;
+
+/** While a flood is on, what it began with comes first, as it came; all else keeps its order. */
 export function firstOutsFirst(groups: readonly AlarmGroup[], firstOuts: readonly string[]): readonly AlarmGroup[] {
-  const first = firstOuts.flatMap((id) => groups.filter(({ alarm }) => alarm.id === id));
+  const first = firstOuts.slice(0, firstOfFlood).flatMap((id) => groups.filter(({ alarm }) => alarm.id === id));
   return [...first, ...groups.filter((group) => !first.includes(group))];
 }

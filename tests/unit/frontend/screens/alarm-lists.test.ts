@@ -61,6 +61,7 @@ describe('a narrowed list', () => {
   it('sets the first-outs of a flood on top, as they came', () => {
     const many = groupsOf(anAlarm('x', { priority: 1 }), anAlarm('y', { priority: 3 }), anAlarm('z', { priority: 2 }));
     expect(ids(firstOutsFirst(many, ['y', 'gone', 'z']))).toEqual(['y', 'z', 'x']);
+    expect(ids(firstOutsFirst(many, ['y', 'gone', 'more', 'z']))).toEqual(['y', 'x', 'z']);
   });
 });
 

@@ -106,6 +106,9 @@ describe('a line of the journal', () => {
       'AIR-1 · returned to service · raised',
     );
     expect(of({ toMode: 'inService' })).toBe('AIR-1');
+    expect(of({ toMode: 'outOfService' }, { from: 'acknowledged' })).toBe(
+      'AIR-1 · while out of service · condition gone, ended',
+    );
     expect(journalActor({ ...row, reason: 'shelvingOver' }, 'UTC')).toBe('its time was over');
   });
 });
