@@ -148,16 +148,20 @@ function nextSetting(name: Placed): string {
     : settingOf(next);
 }
 
-test.for(chosen)('killed at %s, the program loses and doubles nothing', async (name) => {
-  await killedBy(name);
-  const again = await start(nextSetting(name));
-  expectWholeJournal(data.path);
-  if (/^(start|leftover|end)$/.test(places[name].way)) await plant.stretch();
-  await plant.expectLatestKept(again, 4);
-  expectEachOnce(await expectAlarmsOfJournal(again), operator.told);
-  const troubles = (await again.health()).reasons.filter(({ code }) => /^(JOURNAL|HISTORY|MEMORY)_/.test(code));
-  expect(troubles).toEqual([]);
-});
+test.for(chosen)(
+  'killed at %s, the program loses and doubles nothing',
+  async (name) => {
+    await killedBy(name);
+    const again = await start(nextSetting(name));
+    expectWholeJournal(data.path);
+    if (/^(start|leftover|end)$/.test(places[name].way)) await plant.stretch();
+    await plant.expectLatestKept(again, 4);
+    expectEachOnce(await expectAlarmsOfJournal(again), operator.told);
+    const troubles = (await again.health()).reasons.filter(({ code }) => /^(JOURNAL|HISTORY|MEMORY)_/.test(code));
+    expect(troubles).toEqual([]);
+  },
+  isLong ? 900_000 : 180_000,
+);
 
 test('every place is proved, with acknowledgements confirmed between the kills', async () => {
   await kill();

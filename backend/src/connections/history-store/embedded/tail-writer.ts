@@ -9,6 +9,8 @@ import type { Catalogue, HolderPlaces } from './catalogue';
 import { SerialQueue } from './serial-queue';
 import { createTailTable, loadTailTables, nextTailTable, type TailTable } from './tail-tables';
 
+const mostTablesInLog = 16;
+
 /** Writes rows to the tails of their hours, one transaction a call, in the order of the calls. */
 export class TailWriter {
   readonly #connection: DuckDBConnection;
@@ -18,6 +20,8 @@ export class TailWriter {
   #places: readonly HolderPlaces[] = [];
   #rowsQueued = 0;
   #rowsTooOld = 0;
+  /** Tables made since the log was last folded into the file. */
+  #inLog = 0;
 
   private constructor(connection: DuckDBConnection, catalogue: Catalogue, tails: readonly TailTable[]) {
     this.#connection = connection;
@@ -105,6 +109,20 @@ export class TailWriter {
       throw new CodedError('HISTORY_WRITE_FAILED', what, { cause });
     }
     this.#tails = [...this.#tails, ...created];
+    await this.#foldLog(created.length);
+  }
+
+  /**
+   * What stands in the log alone is held in memory, and each table takes some MB there however few its rows: hundreds of hours told late
+   * left no memory for a commit, nor for the next start. Not now where a read is under way; then with a later table.
+   */
+  async #foldLog(created: number): Promise<void> {
+    this.#inLog += created;
+    if (this.#inLog < mostTablesInLog) return;
+    await this.#connection.run('CHECKPOINT').then(
+      () => (this.#inLog = 0),
+      () => undefined,
+    );
   }
 
   #byHour(rows: HistoryRows, retiredBeforeMs: number): Map<number, number[]> {
