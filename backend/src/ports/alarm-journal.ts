@@ -1,4 +1,5 @@
 import type { JournalRow } from '@ebbline/shared/contract/alarm';
+import type { JournalStep } from '../evaluation/alarm-performance/journal-step';
 import type { AlertChange, AlertRecord } from '../evaluation/pipeline/alert-record';
 import type { HandRecord } from '../evaluation/pipeline/hand-record';
 import type { PermitChange, PermitRecord } from '../evaluation/pipeline/permit-record';
@@ -18,6 +19,20 @@ export interface SystemEntry {
 
 /** A change of an alarm, with what else is known of it where that was looked at. */
 export type ToldTransition = AlarmTransition & Partial<TransitionFacts>;
+
+export interface StepsQuery {
+  /** Rows behind this sequence; 0: from the first. */
+  readonly after: number;
+  /** Rows that happened in [fromMs, toMs); null does not narrow. */
+  readonly fromMs: number | null;
+  readonly toMs: number | null;
+}
+
+export interface StepsPage {
+  readonly steps: readonly JournalStep[];
+  /** Pass as `after` for the next page, which may hold few rows or none; null at the end. */
+  readonly next: number | null;
+}
 
 /** Which rows may be sealed. */
 export interface SealDue {
@@ -60,6 +75,8 @@ export interface AlarmJournal {
   standing(): readonly AlarmRecord[];
   /** A page of rows. It ends early where so many rows were looked at that others would have to wait; `next` goes on there. */
   page(query: JournalQuery): JournalPage;
+  /** What figures are reckoned from, in order of sequence: a bounded piece of the journal each time. */
+  steps(query: StepsQuery): StepsPage;
   /** The newest row's place in the chain. */
   head(): { readonly sequence: number; readonly hash: string };
   /** Recomputes the chain; the first broken sequence, or null where it is whole. */

@@ -21,6 +21,7 @@ import { journalHash } from './journal-hash';
 import { journalReading, type JournalReading } from './journal-reading';
 import { journalSchemaVersion, migrateJournal } from './journal-schema';
 import { JournalSearch } from './journal-search';
+import { journalSteps } from './journal-steps';
 import { journalStatements, type JournalStatements } from './journal-statements';
 import { isPermitName, permitEntry } from './permit-entry';
 import { sealArchive } from './seal-archive';
@@ -40,6 +41,7 @@ export class SqliteAlarmJournal implements AlarmJournal {
   readonly #statements: JournalStatements;
   readonly #reading: JournalReading;
   readonly #search: JournalSearch;
+  readonly #steps: AlarmJournal['steps'];
   #head: JournalHead;
 
   /**
@@ -53,6 +55,7 @@ export class SqliteAlarmJournal implements AlarmJournal {
     this.#statements = journalStatements(this.#database);
     this.#reading = journalReading(this.#database, journalSchemaVersion);
     this.#search = new JournalSearch(this.#database);
+    this.#steps = journalSteps(this.#database);
     this.#head = this.#reading.head();
   }
 
@@ -117,6 +120,10 @@ export class SqliteAlarmJournal implements AlarmJournal {
   page(query: JournalQuery): JournalPage {
     const { rows, next } = this.#search.find(query, Math.min(query.limit ?? journalRowsAPage, journalRowsAPage));
     return { rows: rows.map(toJournalRow), next };
+  }
+
+  steps(query: Parameters<AlarmJournal['steps']>[0]): ReturnType<AlarmJournal['steps']> {
+    return this.#steps(query);
   }
 
   head(): JournalHead {

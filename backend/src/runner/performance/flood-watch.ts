@@ -1,10 +1,8 @@
-import type { JournalRow } from '@ebbline/shared/contract/alarm';
 import type { Flood } from '@ebbline/shared/contract/alarm-performance';
 import { AlarmHistory } from '../../evaluation/alarm-performance/alarm-history';
 import { FloodMeter, floodWindowMs, type FloodSpan } from '../../evaluation/alarm-performance/flood-meter';
-import { floodCauses } from '../../evaluation/alarm-performance/journal-step';
-import type { AlarmJournal } from '../../ports/alarm-journal';
-import { toJournalStep } from './to-journal-step';
+import { floodCauses, type JournalStep } from '../../evaluation/alarm-performance/journal-step';
+import type { AlarmJournal, StepsPage } from '../../ports/alarm-journal';
 import { toFlood } from './to-performance';
 
 /** A restart looks back so far for what is going on. */
@@ -36,7 +34,7 @@ export class FloodWatch {
   private lastEnded: FloodSpan | null = null;
 
   constructor(
-    private readonly journal: Pick<AlarmJournal, 'page' | 'appendSystem'>,
+    private readonly journal: Pick<AlarmJournal, 'steps' | 'appendSystem'>,
     private readonly wallMs: () => number,
   ) {}
 
@@ -54,14 +52,9 @@ export class FloodWatch {
   restore(nowMs: number): void {
     this.restoring = true;
     for (let after: number | null = 0; after !== null;) {
-      const query = {
-        fromMs: Number.isNaN(nowMs) ? null : nowMs - lookBackMs,
-        toMs: null,
-        after,
-        audit: false,
-      } as const;
-      const { rows, next }: ReturnType<AlarmJournal['page']> = this.journal.page(query);
-      this.take(rows);
+      const fromMs = Number.isNaN(nowMs) ? null : nowMs - lookBackMs;
+      const { steps, next }: StepsPage = this.journal.steps({ fromMs, toMs: null, after });
+      this.take(steps);
       after = next;
     }
     this.settle(nowMs);
@@ -75,10 +68,10 @@ export class FloodWatch {
   }
 
   /** Rows as committed, in order. */
-  take(rows: readonly JournalRow[]): void {
-    for (const row of rows) {
-      if (row.cause === floodCauses.began || row.cause === floodCauses.ended) this.lastRow = row.cause;
-      this.history.take(toJournalStep(row));
+  take(steps: readonly JournalStep[]): void {
+    for (const step of steps) {
+      if (step.cause === floodCauses.began || step.cause === floodCauses.ended) this.lastRow = step.cause;
+      this.history.take(step);
     }
     const { annunciations } = this.history;
     for (; this.taken < annunciations.length; this.taken += 1) this.note(annunciations[this.taken]?.atMs ?? 0);

@@ -1,6 +1,7 @@
-import type { AlarmPerformance } from '@ebbline/shared/contract/alarm-performance';
 import { fail, ok } from '@ebbline/shared/errors/result';
 import { AlarmHistory } from '../../evaluation/alarm-performance/alarm-history';
+import { figures } from '../../evaluation/alarm-performance/figures/figures';
+import { judgeFigure, type JudgedFigure } from '../../evaluation/alarm-performance/judge-figure';
 import type { PerformanceTargets } from '../../evaluation/alarm-performance/targets';
 import { toldIn, type Told } from '../../evaluation/alarm-performance/told';
 import { configuredAlarms } from '../../evaluation/pipeline/configured-alarms';
@@ -13,7 +14,7 @@ import { toPerformance, type Proposed } from './to-performance';
 const usualPeriodMs = 30 * 86_400_000;
 
 export interface PerformanceParts {
-  readonly journal: Pick<AlarmJournal, 'page'>;
+  readonly journal: Pick<AlarmJournal, 'steps'>;
   readonly site: () => CompiledSite;
   /** Time in force, ms; NaN before there is one. */
   readonly nowMs: () => number;
@@ -46,8 +47,12 @@ export class JournalPerformanceDesk implements PerformanceDesk {
     const knownMs = Number.isNaN(history.firstMs) ? untilMs : history.firstMs;
     const period = { fromMs: Math.min(untilMs, Math.max(sinceMs, knownMs)), toMs: untilMs };
     const told = toldIn(history, period, this.configured(hall));
-    const report: AlarmPerformance = toPerformance(told, hall, targets, await propose(told));
-    return ok(report);
+    const judged: JudgedFigure[] = [];
+    for (const row of figures) {
+      judged.push(judgeFigure(row, told, targets));
+      await pause();
+    }
+    return ok(toPerformance(told, hall, judged, await propose(told)));
   }
 
   private nowMs(): number {

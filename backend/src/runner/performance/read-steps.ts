@@ -1,6 +1,5 @@
 import type { JournalStep } from '../../evaluation/alarm-performance/journal-step';
-import type { AlarmJournal } from '../../ports/alarm-journal';
-import { toJournalStep } from './to-journal-step';
+import type { AlarmJournal, StepsPage } from '../../ports/alarm-journal';
 
 /** Lets everything else run that waits, ticks before all. */
 export type Pause = () => Promise<void>;
@@ -12,14 +11,14 @@ export const untilOthersRan: Pause = () => new Promise((resolve) => setImmediate
  * seconds, and the plant is judged meanwhile. From the first row, since what came long ago may stand still.
  */
 export async function readSteps(
-  journal: Pick<AlarmJournal, 'page'>,
+  journal: Pick<AlarmJournal, 'steps'>,
   toMs: number,
   take: (step: JournalStep) => void,
   pause: Pause = untilOthersRan,
 ): Promise<void> {
   for (let after: number | null = 0; after !== null;) {
-    const { rows, next }: ReturnType<AlarmJournal['page']> = journal.page({ fromMs: null, toMs, after, audit: false });
-    for (const row of rows) take(toJournalStep(row));
+    const { steps, next }: StepsPage = journal.steps({ fromMs: null, toMs, after });
+    for (const step of steps) take(step);
     after = next;
     await pause();
   }

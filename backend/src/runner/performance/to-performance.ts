@@ -1,13 +1,11 @@
 import type { AlarmPerformance, Flood } from '@ebbline/shared/contract/alarm-performance';
 import type { Annunciation } from '../../evaluation/alarm-performance/annunciation';
-import { figures } from '../../evaluation/alarm-performance/figures/figures';
 import { firstOutsOf } from '../../evaluation/alarm-performance/flood-first-outs';
 import type { FloodSpan } from '../../evaluation/alarm-performance/flood-meter';
-import { judgeFigure } from '../../evaluation/alarm-performance/judge-figure';
+import type { JudgedFigure } from '../../evaluation/alarm-performance/judge-figure';
 import { mostFrequent } from '../../evaluation/alarm-performance/most-frequent';
 import { priorityMix } from '../../evaluation/alarm-performance/priority-mix';
 import { staleOf } from '../../evaluation/alarm-performance/stale';
-import type { PerformanceTargets } from '../../evaluation/alarm-performance/targets';
 import { timeSpreads } from '../../evaluation/alarm-performance/time-spreads';
 import type { Told } from '../../evaluation/alarm-performance/told';
 import { countsPerSpan } from '../../evaluation/alarm-performance/trailing-window';
@@ -29,7 +27,7 @@ export interface Proposed {
 export function toPerformance(
   told: Told,
   hall: string | null,
-  targets: PerformanceTargets,
+  judged: readonly JudgedFigure[],
   proposed: Proposed,
 ): AlarmPerformance {
   const { period, annunciations } = told;
@@ -40,7 +38,7 @@ export function toPerformance(
     days: told.days,
     enough: told.days >= enoughDays,
     annunciations: annunciations.length,
-    figures: figures.map((row) => judgeFigure(row, told, targets)),
+    figures: [...judged],
     mix: priorityMix(annunciations),
     mostFrequent: mostFrequent(annunciations).map(({ last, share, annunciations: count }) => ({
       ...named(last),

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { FloodWatch } from '../../../../../backend/src/runner/performance/flood-watch';
+import { toJournalStep } from '../../../../../backend/src/runner/performance/to-journal-step';
 import { JournalInMemory } from './journal-in-memory';
 
 const startMs = Date.UTC(2026, 4, 1);
@@ -17,6 +18,8 @@ function almost(journal: JournalInMemory, take: (row: ReturnType<JournalInMemory
   for (let i = 0; i < 10; i += 1) take(journal.raise(`u${i}:TSUP-1`, minutes(i)));
 }
 
+const stepsOf = (...rows: readonly ReturnType<JournalInMemory['raise']>[]) => rows.map(toJournalStep);
+
 const floodRows = ({ rows }: JournalInMemory): (string | null | undefined)[][] =>
   rows
     .filter(({ cause }) => cause?.startsWith('flood'))
@@ -25,13 +28,13 @@ const floodRows = ({ rows }: JournalInMemory): (string | null | undefined)[][] =
 describe('FloodWatch', () => {
   it('tells one event with what it began with in order, and its begin and end on record', () => {
     const { journal, watch } = begun();
-    almost(journal, (row) => watch.take([row]));
+    almost(journal, (row) => watch.take(stepsOf(row)));
     expect(watch.flood()).toBeNull();
     const before = watch.version();
-    watch.take([journal.raise('u1:FLOW-1', minutes(9), { foldedUnder: 'u1:TSUP-1' })]);
+    watch.take(stepsOf(journal.raise('u1:FLOW-1', minutes(9), { foldedUnder: 'u1:TSUP-1' })));
     expect(watch.flood()).toBeNull();
 
-    watch.take([journal.raise('n1:PUMP-1', minutes(9.5))]);
+    watch.take(stepsOf(journal.raise('n1:PUMP-1', minutes(9.5))));
     expect(watch.version()).toBeGreaterThan(before);
     expect(watch.flood()).toMatchObject({ from: '2026-05-01T00:09:30.000Z', to: null, annunciations: 11 });
     expect(watch.flood()?.firstOuts.map(({ alarm }) => alarm)).toEqual([
@@ -51,13 +54,13 @@ describe('FloodWatch', () => {
 
   it('goes on over a restart, and is not told a second time', () => {
     const { journal, watch } = begun();
-    almost(journal, (row) => watch.take([row]));
-    watch.take([journal.raise('n1:PUMP-1', minutes(9.5))]);
+    almost(journal, (row) => watch.take(stepsOf(row)));
+    watch.take(stepsOf(journal.raise('n1:PUMP-1', minutes(9.5))));
     const again = new FloodWatch(journal, () => startMs);
     again.restore(minutes(10));
     expect(again.flood()).toEqual(watch.flood());
     expect(floodRows(journal).length).toBe(1);
-    again.take([journal.raise('n2:PUMP-1', minutes(11))]);
+    again.take(stepsOf(journal.raise('n2:PUMP-1', minutes(11))));
     expect(again.flood()?.annunciations).toBe(12);
     again.settle(minutes(30));
     expect(floodRows(journal).map(([cause]) => cause)).toEqual(['floodBegan', 'floodEnded']);
@@ -79,9 +82,9 @@ describe('FloodWatch', () => {
 
   it('keeps what the journal refuses and records it later, in order', () => {
     const { journal, watch } = begun();
-    almost(journal, (row) => watch.take([row]));
+    almost(journal, (row) => watch.take(stepsOf(row)));
     journal.refuses = true;
-    watch.take([journal.raise('n1:PUMP-1', minutes(9.5))]);
+    watch.take(stepsOf(journal.raise('n1:PUMP-1', minutes(9.5))));
     watch.settle(minutes(20));
     expect(floodRows(journal)).toEqual([]);
     journal.refuses = false;
@@ -91,9 +94,11 @@ describe('FloodWatch', () => {
 
   it('leaves out of its first-outs what was found to follow from another', () => {
     const { journal, watch } = begun();
-    almost(journal, (row) => watch.take([row]));
-    watch.take([journal.raise('n1:PUMP-1', minutes(9.5))]);
-    watch.take([journal.raise('u0:TSUP-1', minutes(9.5), { kind: 'system', from: null, foldedUnder: 'u1:TSUP-1' })]);
+    almost(journal, (row) => watch.take(stepsOf(row)));
+    watch.take(stepsOf(journal.raise('n1:PUMP-1', minutes(9.5))));
+    watch.take(
+      stepsOf(journal.raise('u0:TSUP-1', minutes(9.5), { kind: 'system', from: null, foldedUnder: 'u1:TSUP-1' })),
+    );
     expect(watch.flood()?.firstOuts.map(({ alarm }) => alarm)).not.toContain('u0:TSUP-1');
     expect(watch.flood()?.annunciations).toBe(11);
   });
@@ -101,11 +106,11 @@ describe('FloodWatch', () => {
   it('keeps no more than it needs over months', () => {
     const { journal, watch } = begun();
     for (let i = 0; i < 5000; i += 1) {
-      watch.take([journal.raise('u1:TSUP-1', minutes(i * 20))]);
+      watch.take(stepsOf(journal.raise('u1:TSUP-1', minutes(i * 20))));
       watch.settle(minutes(i * 20 + 1));
     }
     watch.settle(minutes(5000 * 20));
-    for (let i = 0; i < 11; i += 1) watch.take([journal.raise(`u${i}:TSUP-1`, minutes(5000 * 20 + i / 2))]);
+    for (let i = 0; i < 11; i += 1) watch.take(stepsOf(journal.raise(`u${i}:TSUP-1`, minutes(5000 * 20 + i / 2))));
     expect(watch.flood()).toMatchObject({ annunciations: 11 });
     expect(watch.flood()?.firstOuts.length).toBe(11);
   });

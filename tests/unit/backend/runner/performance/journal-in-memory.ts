@@ -1,5 +1,6 @@
 import type { JournalRow } from '@ebbline/shared/contract/alarm';
-import type { SystemEntry } from '../../../../../backend/src/ports/alarm-journal';
+import type { StepsPage, StepsQuery, SystemEntry } from '../../../../../backend/src/ports/alarm-journal';
+import { toJournalStep } from '../../../../../backend/src/runner/performance/to-journal-step';
 
 const rowsAPage = 4;
 
@@ -9,16 +10,16 @@ export class JournalInMemory {
   refuses = false;
   pagesRead = 0;
 
-  page({ after, fromMs, toMs }: { fromMs: number | null; toMs: number | null; after: number | null }) {
+  steps({ after, fromMs, toMs }: StepsQuery): StepsPage {
     this.pagesRead += 1;
     const found = this.rows.filter(
       ({ sequence, sourceTime }) =>
-        sequence > (after ?? 0) &&
+        sequence > after &&
         Date.parse(sourceTime) >= (fromMs ?? Number.NEGATIVE_INFINITY) &&
         Date.parse(sourceTime) < (toMs ?? Number.POSITIVE_INFINITY),
     );
     const rows = found.slice(0, rowsAPage);
-    return { rows, next: found.length > rowsAPage ? (rows.at(-1)?.sequence ?? null) : null };
+    return { steps: rows.map(toJournalStep), next: found.length > rowsAPage ? (rows.at(-1)?.sequence ?? null) : null };
   }
 
   appendSystem({ atMs, reason, cause }: SystemEntry): JournalRow {
