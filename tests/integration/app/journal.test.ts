@@ -102,7 +102,7 @@ describe('the journal as a file', () => {
     expect(reply.headers.get('content-disposition')).toMatch(/^attachment; filename="journal-\d+\.csv"$/);
     const text = await reply.text();
     expect(text.endsWith('\r\n')).toBe(true);
-    const rows = parse(text, { columns: true }) as Record<string, string>[];
+    const rows = parse<Record<string, string>>(text, { columns: true });
     expect(rows.map(({ kind }) => kind)).toEqual(['transition', 'action', 'head']);
     expect(rows[1]).toMatchObject({ actor: 'Ines', reason: `'${comment}`, cause: 'acknowledge', to: 'acknowledged' });
     expect(rows[0]).toMatchObject({
