@@ -119,6 +119,24 @@ export interface ServerLine {
   readonly hottestPlate: Figure;
 }
 
+/** An alarm that calls for a person: not acknowledged, standing under no other, and not set aside. */
+export interface CallingAlarm {
+  readonly id: string;
+  readonly unit: string | null;
+  readonly title: string;
+  readonly where: string | null;
+  readonly priority: Priority;
+  /** Since when it calls; another time is another call. */
+  readonly since: string;
+}
+
+export interface Calling {
+  readonly total: number;
+  /** The newest first; at most `mostCallingListed`. */
+  readonly newest: readonly CallingAlarm[];
+}
+export const mostCallingListed = 100;
+
 interface FrameBase {
   /** Counts up by one for each frame built for this client; a gap is a frame that newer data replaced. */
   readonly sequence: number;
@@ -127,6 +145,8 @@ interface FrameBase {
   readonly broker: z.infer<typeof brokerStateSchema>;
   /** Standing alarms of the whole site by priority. */
   readonly standing: { readonly [P in Priority]: number };
+  /** Alarms of the whole site that call; absent: none. */
+  readonly calling?: Calling;
 }
 
 export interface HallFrame extends FrameBase {
