@@ -118,6 +118,15 @@ describe('the Performance screen', () => {
     expect(page.get('[data-testid="chattering-e7:AIR-1"]').find('a.as-button').exists()).toBe(false);
   });
 
+  it('says how the priorities share what was told, and what is aimed at', async () => {
+    const { page } = await show('/performance');
+    for (const part of ['act soon', '17 %', '15 told; aimed at 15 %'])
+      expect(plain(page.get('[data-testid=mix-2]').text())).toContain(part);
+    // The outline is 15 % of 240 px, the filling 16.7 % of it.
+    expect(Number(page.get('[data-testid=mix-2] .mix-target').attributes('width'))).toBeCloseTo(36, 6);
+    expect(Number(page.get('[data-testid=mix-2] .mix-share').attributes('width'))).toBeCloseTo(40.08, 6);
+  });
+
   it('says a flood as one event with what came first in it', async () => {
     const floods = [
       {
