@@ -50,6 +50,8 @@ export interface AlarmRecord extends ModeFacts {
   readonly priority: Priority;
   readonly sinceMs: number;
   readonly stateSinceMs: number;
+  /** When it was last told, kept once it is told no longer; while it is unacknowledged, `stateSinceMs` says it. */
+  readonly toldAtMs?: number;
   readonly value: number | null;
   readonly limit: number | null;
   readonly unitOfMeasure: string | null;

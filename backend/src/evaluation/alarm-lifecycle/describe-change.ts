@@ -22,6 +22,7 @@ export function movedTo(
     state,
     active: stateFacts[state].active,
     stateSinceMs: nowMs,
+    ...(before.state === 'unacknowledged' ? { toldAtMs: before.stateSinceMs } : {}),
     ...(cause === 'acknowledge' && actor !== null ? { acknowledgedBy: actor.operator, acknowledgedAtMs: nowMs } : {}),
     ...(stateFacts[state].acknowledged ? {} : { acknowledgedBy: null, acknowledgedAtMs: null }),
   };

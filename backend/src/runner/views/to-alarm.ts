@@ -18,6 +18,7 @@ export function toAlarm(
     priority: record.priority,
     since: isoOf(record.sinceMs),
     stateSince: isoOf(record.stateSinceMs),
+    ...toldAt(record),
     value: record.value,
     limit: record.limit,
     unit_of_measure: record.unitOfMeasure,
@@ -29,6 +30,12 @@ export function toAlarm(
     foldedUnder: record.foldedUnder,
     ...(recorded ? {} : { recorded: false }),
   };
+}
+
+/** Nothing of a record from before this was kept. */
+function toldAt({ state, stateSinceMs, toldAtMs }: ShownAlarm['record']): Pick<Alarm, 'annunciatedAt'> {
+  const atMs = state === 'unacknowledged' ? stateSinceMs : toldAtMs;
+  return atMs === undefined ? {} : { annunciatedAt: isoOf(atMs) };
 }
 
 /**
