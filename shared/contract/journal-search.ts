@@ -24,7 +24,9 @@ export const journalFilterSchema = z.strictObject({
     .max(200)
     .regex(/[\p{L}\p{N}]/u, 'must hold a letter or a digit')
     .optional()
-    .describe('beginnings of words in alarm, place, actor, station, cause and reason; all of them must be there'),
+    .describe(
+      'beginnings of words (of one letter: the word) in alarm, place, actor, station, cause and reason; all of them must be there',
+    ),
 });
 export type JournalFilter = z.infer<typeof journalFilterSchema>;
 

@@ -174,34 +174,6 @@ describe('npm run backup and npm run restore', () => {
     migrated.close();
   });
 
-  it('take the sealed files of the journal along, of which the chain goes on', async () => {
-    const journal = journalAt(data);
-    addAlarms(journal, 1, 5);
-    await journal.sealOldest({ beforeMs: startMs + 1, urgentMs: startMs + 1, wallMs: startMs });
-    addAlarms(journal, 6, 6);
-    expect(await backedUp()).toMatchObject({ code: 0, said: expect.stringContaining('journal: 12 rows') as string });
-    expect(await restored()).toMatchObject({ code: 0 });
-    const again = journalAt(other);
-    expect(again.verify()).toEqual({ rows: 12, brokenAt: null });
-    expect(again.head()).toEqual(journal.head());
-    expect(again.standing()).toEqual(journal.standing());
-    addAlarms(again, 7, 7);
-    expect(again.verify()).toEqual({ rows: 14, brokenAt: null });
-  });
-
-  it('say of a sealed file that is not there that the chain is broken, and take the rest along', async () => {
-    const journal = journalAt(data);
-    addAlarms(journal, 1, 5);
-    await journal.sealOldest({ beforeMs: startMs + 1, urgentMs: startMs + 1, wallMs: startMs });
-    addAlarms(journal, 6, 6);
-    await rm(join(data, 'journal-archive'), { recursive: true });
-    const { code, said } = await backedUp();
-    expect(code).toBe(1);
-    expect(said).toMatch(/names 1 sealed files that are not there, first rows-0+1-0+10\.jsonl\.gz/);
-    expect(await restored()).toMatchObject({ code: expect.any(Number) as number });
-    expect(journalAt(other).standing()).toEqual(journal.standing());
-  });
-
   it('take a history of an older layout, to which the next start adds the new columns', async () => {
     const { store } = await openData();
     await store.close();

@@ -1,6 +1,7 @@
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { rowsLookedAt } from '../../backend/src/connections/alarm-journal/journal-search';
 import { SqliteAlarmJournal } from '../../backend/src/connections/alarm-journal/sqlite-alarm-journal';
 import type { JournalQuery } from '../../backend/src/ports/journal-query';
 import { temporaryFolder, type TemporaryFolder } from '../helpers/temporary-folder';
@@ -134,8 +135,10 @@ describe('a search of the journal', () => {
   });
 
   it('ends a page after so many rows were looked at, and goes on there', () => {
-    const batch = Array.from({ length: 21_000 }, (_, i) => raised(i + 1));
-    const one = batch.map(([each], i) => (i === 20_500 ? { ...each, hall: 'east' } : { ...each, unit: 'm1' }));
+    const batch = Array.from({ length: rowsLookedAt + 1000 }, (_, i) => raised(i + 1));
+    const one = batch.map(([each], i) =>
+      i === rowsLookedAt + 500 ? { ...each, hall: 'east' } : { ...each, unit: 'm1' },
+    );
     journal.append(
       one,
       batch.map(([, kept]) => kept),

@@ -10,7 +10,7 @@ export interface FoundRows {
 }
 
 /** So many rows at most are looked at for one page: what else the program does waits meanwhile. */
-const rowsLookedAt = 20_000;
+export const rowsLookedAt = 5000;
 
 /** What narrows to few rows first: by its index the rows are walked, and the others are looked at in each. */
 const byIndex = ['alarm', 'unit', 'actor', 'entry', 'hall', 'priority', 'kind'] as const;
@@ -137,12 +137,12 @@ function conditions(query: JournalQuery): {
   return { walked: { text, of }, looked };
 }
 
-/** Each word as a phrase whose last part may go on, and where there is none the phrase that nothing holds: nothing of it is read as syntax (sqlite.org/fts5.html section 3.1). */
+/** Each word of two letters or more as a phrase whose last part may go on, and where there is none the phrase that nothing holds: nothing of it is read as syntax (sqlite.org/fts5.html section 3.1). */
 const wordsOf = (text: string): string =>
   storedText(text)
     .split(/\s+/)
     .filter((word) => /[\p{L}\p{N}]/u.test(word))
-    .map((word) => `"${word.replaceAll('"', '""')}"*`)
+    .map((word) => `"${word.replaceAll('"', '""')}"${[...word].length > 1 ? '*' : ''}`)
     .join(' ') || '""';
 
 const asStored = (value: Value): Value => (typeof value === 'string' ? storedText(value) : value);
