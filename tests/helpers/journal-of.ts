@@ -11,15 +11,20 @@ interface Page {
 export const plantJournalOf = (ebbline: Ebbline): Promise<readonly JournalRow[]> =>
   rowsOf((path) => ebbline.get<Page>(path));
 
-/** Every row of the journal of a running program, as an admin reads it, page by page. */
-export async function journalOf({ url, signIn }: Ebbline): Promise<readonly JournalRow[]> {
+/** Every row of the journal of a running program beyond a sequence, as an admin reads it, page by page. */
+export async function journalOf({ url, signIn }: Ebbline, beyond = 0): Promise<readonly JournalRow[]> {
   const headers = await signIn.admin();
-  return rowsOf(async (path) => (await (await fetch(`${url}${path}`, { headers })).json()) as Page);
+  const read = async (path: string): Promise<Page> => {
+    const reply = await fetch(`${url}${path}`, { headers });
+    if (reply.status !== 200) throw new Error(`${path} answered ${reply.status}: ${await reply.text()}`);
+    return (await reply.json()) as Page;
+  };
+  return rowsOf(read, beyond);
 }
 
-async function rowsOf(read: (path: string) => Promise<Page>): Promise<readonly JournalRow[]> {
+async function rowsOf(read: (path: string) => Promise<Page>, beyond = 0): Promise<readonly JournalRow[]> {
   const rows: JournalRow[] = [];
-  for (let after: number | null = 0; after !== null;) {
+  for (let after: number | null = beyond; after !== null;) {
     const page: Page = await read(`/api/alarms/journal?after=${after}`);
     rows.push(...page.rows);
     after = page.next;

@@ -150,6 +150,7 @@ function nextSetting(name: Placed): string {
 
 test.for(chosen)(
   'killed at %s, the program loses and doubles nothing',
+  { timeout: isLong ? 900_000 : 180_000 },
   async (name) => {
     await killedBy(name);
     const again = await start(nextSetting(name));
@@ -160,7 +161,6 @@ test.for(chosen)(
     const troubles = (await again.health()).reasons.filter(({ code }) => /^(JOURNAL|HISTORY|MEMORY)_/.test(code));
     expect(troubles).toEqual([]);
   },
-  isLong ? 900_000 : 180_000,
 );
 
 test('every place is proved, with acknowledgements confirmed between the kills', async () => {

@@ -33,11 +33,12 @@ export function expectEachOnce(rows: readonly JournalRow[], told: readonly Told[
 
 /** The alarms that stand are those which the journal's rows add up to, each in the state that its last row left it in. */
 export async function expectAlarmsOfJournal(ebbline: Ebbline): Promise<readonly JournalRow[]> {
-  let rows: readonly JournalRow[] = [];
+  const rows: JournalRow[] = [];
+  const further = async (): Promise<number> => rows.push(...(await journalOf(ebbline, rows.at(-1)?.sequence ?? 0)));
   const quiet = async () => {
-    rows = await journalOf(ebbline);
+    const before = await further();
     const alarms = await ebbline.alarms();
-    return (await journalOf(ebbline)).length === rows.length ? alarms : null;
+    return (await further()) === before ? alarms : null;
   };
   const alarms = await until(quiet, { everyMs: 100, what: 'a moment without a change' });
   const states = new Map<string, string>();
