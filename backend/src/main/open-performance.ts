@@ -1,9 +1,10 @@
 import type { ValueProvider } from '@nestjs/common';
-import { usualTargets, type PerformanceTargets } from '../evaluation/alarm-performance/targets';
+import { usualTargets } from '../evaluation/alarm-performance/targets';
 import type { CompiledSite } from '../evaluation/site/compiled-site';
 import type { AlarmJournal } from '../ports/alarm-journal';
 import type { Clock } from '../ports/clock';
 import type { HistoryStore } from '../ports/history-store';
+import type { Environment } from '../connections/config/environment';
 import { PERFORMANCE_DESK } from '../ports/performance-desk';
 import { JournalPerformanceDesk } from '../runner/performance/performance-desk';
 import { proposeSettings } from '../runner/performance/propose-settings';
@@ -14,17 +15,19 @@ export interface PerformanceNeeds {
   readonly clock: Clock;
   readonly site: () => CompiledSite;
   readonly nowMs: () => number;
-  readonly targets?: PerformanceTargets | undefined;
 }
 
 /** The figures of alarm performance, for the routes. */
-export function openPerformance({ journal, store, clock, site, nowMs, targets }: PerformanceNeeds): ValueProvider {
+export function openPerformance(
+  { alarmsPerDay = usualTargets.perDay }: Pick<Environment, 'alarmsPerDay'>,
+  { journal, store, clock, site, nowMs }: PerformanceNeeds,
+): ValueProvider {
   const desk = new JournalPerformanceDesk({
     journal,
     site,
     nowMs,
     wallMs: () => clock.wallMs(),
-    targets: targets ?? usualTargets,
+    targets: { perDay: alarmsPerDay },
     propose: (told) => proposeSettings(told, { site: site(), store }),
   });
   return { provide: PERFORMANCE_DESK, useValue: desk };

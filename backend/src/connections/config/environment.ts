@@ -1,5 +1,6 @@
 import { resolve } from 'node:path';
 import { fail, ok, type Result } from '@ebbline/shared/errors/result';
+import { readAlarmsPerDay } from './alarm-target-environment';
 import { readAlarmTopic } from './alarm-topic-environment';
 import { edgeFaults, edgeVariables, readEdge, type EdgeEnvironment } from './edge-environment';
 import { readJournalKeep } from './journal-keep';
@@ -22,6 +23,8 @@ export interface Environment {
   readonly mqttPortSet: boolean;
   /** First levels of the topics under which alarms are told; null: they are not told over MQTT. */
   readonly alarmTopic: string | null;
+  /** What the operator is to be told a day, about and at most; left out: as usual. */
+  readonly alarmsPerDay?: { readonly acceptable: number; readonly limit: number };
   /** For how many days rows of the journal can be searched before they are sealed; null: for ever. */
   readonly journalKeepDays: number | null;
   /** Null: the embedded history store. May hold credentials; never printed. */
@@ -75,6 +78,7 @@ export function readEnvironment(variables: Variables, places: Places): Result<En
     },
     mqttPort: readPort('EBBLINE_MQTT_PORT', value('EBBLINE_MQTT_PORT'), 1883, faults),
     mqttPortSet: value('EBBLINE_MQTT_PORT') !== undefined,
+    ...readAlarmsPerDay('EBBLINE_ALARMS_PER_DAY', value('EBBLINE_ALARMS_PER_DAY'), faults),
     alarmTopic: readAlarmTopic(
       'EBBLINE_ALARM_TOPIC',
       value('EBBLINE_ALARM_TOPIC'),
@@ -107,6 +111,7 @@ const known: readonly string[] = [
   'EBBLINE_MQTT_KEY_FILE',
   'EBBLINE_MQTT_PORT',
   'EBBLINE_ALARM_TOPIC',
+  'EBBLINE_ALARMS_PER_DAY',
   'EBBLINE_JOURNAL_KEEP',
   'EBBLINE_INFLUX_URL',
   'EBBLINE_SIMULATOR',
