@@ -8,7 +8,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
-import { build } from 'vite';
+import { build, runnerImport } from 'vite';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const folder = mkdtempSync(join(tmpdir(), 'ebbline-bench-'));
@@ -26,7 +26,11 @@ try {
     },
   });
   const { run } = await import(pathToFileURL(join(folder, 'unit-second.mjs')).href);
-  run(process.argv.slice(2));
+  const { module: bare } = await runnerImport(fileURLToPath(new URL('./bare-cost.ts', import.meta.url)), {
+    configFile: false,
+    logLevel: 'error',
+  });
+  run(process.argv.slice(2), await bare.bareCostUs(1000, 10));
 } finally {
   rmSync(folder, { recursive: true, force: true });
 }

@@ -120,8 +120,13 @@ function runWhole(meter: Meter, units: number, seconds: number, warmUp: number):
   }
 }
 
-/** CPU time a unit and second of each part, and its ratio to JSON.parse of the same payloads in the same run. */
-export function run(args: readonly string[]): void {
+/**
+ * CPU time a unit and second of each part, and its ratio to JSON.parse of the same payloads in the same run, and to a bare
+ * MQTT subscriber.
+ * @param bareUs of a bare subscriber, µs a message; null where it was not measured
+ */
+export function run(args: readonly string[], bareUs: number | null): void {
+  if (bareUs !== null) say(`bare subscriber ${bareUs.toFixed(1)} µs CPU a message`);
   const sizes = args.length > 0 ? args.map(Number) : [1000, 5000];
   for (const units of sizes) {
     const meter = new Meter();
@@ -131,8 +136,9 @@ export function run(args: readonly string[]): void {
     const perUnit = (part: Part): number => (meter.leastUs(part) * roundsInAll) / (units * seconds);
     for (const part of parts) {
       const ratio = perUnit(part) / perUnit('JSON.parse');
+      const toBare = bareUs === null ? '' : `  ${(perUnit(part) / bareUs).toFixed(2).padStart(6)} × bare subscriber`;
       say(
-        `  ${part.padEnd(18)} ${perUnit(part).toFixed(2).padStart(7)} µs CPU  ${ratio.toFixed(2).padStart(6)} × JSON.parse`,
+        `  ${part.padEnd(18)} ${perUnit(part).toFixed(2).padStart(7)} µs CPU  ${ratio.toFixed(2).padStart(6)} × JSON.parse${toBare}`,
       );
     }
   }
