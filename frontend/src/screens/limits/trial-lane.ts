@@ -1,7 +1,8 @@
 import type { HistoryColumns, Site } from '@ebbline/shared/contract/http-api';
 import { pointDefinition, pointPattern } from '@ebbline/shared/contract/point-table';
+import type { ChartScale } from '../../charts/chart-scale';
 import { chartScale } from '../../charts/chart-scale';
-import type { Lane } from '../../charts/lane';
+import type { Cell, Lane } from '../../charts/lane';
 import { laneLine } from '../../charts/lane-line';
 import { displayUnitOf } from '../../text/display-unit';
 import { pointTitle } from '../../text/point-title';
@@ -27,13 +28,31 @@ export function trialLane(
       : displayUnitOf(quantity, Infinity, pointPattern(point));
   const drawn = history === undefined ? { seconds: [], min: [], mean: [], max: [] } : laneLine(history, display.factor);
   const title = pointTitle(point, unit);
+  const inUnit = limits.map(({ value, ...one }) => ({ ...one, value: value * display.factor }));
   return {
     id: point,
     title: display.unit === '' ? title : `${title}, ${display.unit}`,
-    scale: chartScale(quantity, display),
+    scale: withLimits(chartScale(quantity, display), drawn, inUnit),
     lines: [{ key: point, letter: 'a', ink: 0, ...drawn, uncertainty: null }],
-    limits: limits.map((limit) => ({ value: limit.value * display.factor, name: `limit ${whose[limit.whose]}` })),
+    limits: inUnit.map((limit) => ({ value: limit.value, name: `limit ${whose[limit.whose]}` })),
   };
+}
+
+/** Both limits are what is compared: the axis reaches to them however far off they lie. */
+function withLimits(
+  scale: ChartScale,
+  drawn: { readonly min: readonly Cell[]; readonly max: readonly Cell[] },
+  limits: readonly DrawnLimit[],
+): ChartScale {
+  if (scale.range !== null || limits.length === 0) return scale;
+  let [low, high] = [Infinity, -Infinity];
+  for (const value of [...drawn.min, ...drawn.max, ...limits.map((limit) => limit.value)]) {
+    if (typeof value !== 'number') continue;
+    low = Math.min(low, value);
+    high = Math.max(high, value);
+  }
+  const room = Math.max((high - low) * 0.08, Math.abs(high) * 0.01, 1e-6);
+  return { ...scale, range: [low - room, high + room] };
 }
 
 /** Parts of a unit that a point of its kind stands for: the ids to put in place of `<id>`; none where it stands for itself. */

@@ -8,7 +8,7 @@ import { gridColumnOf, priorityGrid } from '../../../../frontend/src/screens/lim
 import { formOf, wantedOf } from '../../../../frontend/src/screens/limits/setting-form';
 import { scopeKey, scopeOfKey, settingAt } from '../../../../frontend/src/screens/limits/settings-at';
 import { lastOf, trialWish } from '../../../../frontend/src/screens/limits/trial-form';
-import { pointOfPart, partsOf } from '../../../../frontend/src/screens/limits/trial-lane';
+import { partsOf, pointOfPart, trialLane } from '../../../../frontend/src/screens/limits/trial-lane';
 import { valuesOfTrial } from '../../../../frontend/src/screens/limits/trial-values';
 import { aTrial, anEntry, marginSettings } from '../../../screens/fixtures/alarm-management';
 import { aSite, noon } from '../../../screens/fixtures/builders';
@@ -132,6 +132,39 @@ describe('a trial', () => {
     expect(partsOf('branch.<id>.flowShare', unit).map(({ id }) => id)).toEqual(['1']);
     expect(partsOf('vacuumMargin', unit)).toEqual([]);
     expect(pointOfPart('branch.<id>.flowShare', '1')).toBe('branch.1.flowShare');
+  });
+});
+
+describe('the picture of a trial', () => {
+  const history = {
+    unit: 'e7',
+    point: 'vacuumMarginWorst',
+    unit_of_measure: 'Pa',
+    bucketMs: 60_000,
+    resolution: 'minute' as const,
+    start: [noon],
+    min: [12_400],
+    mean: [12_500],
+    max: [12_600],
+    count: [60],
+  };
+
+  it('reaches from the data to both limits, however far off they lie', () => {
+    const lane = trialLane('vacuumMarginWorst', aSite().units[0], history, [
+      { whose: 'live', value: 5000 },
+      { whose: 'proposed', value: 16_000 },
+    ]);
+    const [low, high] = lane.scale.range ?? [NaN, NaN];
+    expect(low).toBeLessThan(5);
+    expect(high).toBeGreaterThan(16);
+    expect(lane.limits).toEqual([
+      { value: 5, name: 'limit as it runs' },
+      { value: 16, name: 'limit as proposed' },
+    ]);
+  });
+
+  it('leaves the axis to the data where no limit can be drawn', () => {
+    expect(trialLane('vacuumMarginWorst', undefined, undefined, []).scale.range).toBeNull();
   });
 });
 
