@@ -6,9 +6,13 @@ import { plantFaultCases } from './plant-fault-cases';
 import { pumpTripCases } from './pump-trip-cases';
 import { sensorFaultCases } from './sensor-fault-cases';
 import { judgeRecording } from './judge-recording';
+import { toldApartOf } from './told-apart';
 
 const startMs = Date.UTC(2026, 2, 3, 9);
 const beginsS = 60;
+/** Cases in which the operator is told one alarm, and what else is told is listed. */
+const onePerFault = new Set([...plantFaultCases, ...pumpTripCases, ...sensorFaultCases].map(({ command }) => command));
+
 /** Each unit settles once, not once a case. */
 const settled: SettledPlants = new Map();
 
@@ -49,6 +53,11 @@ describe('a fault raises what it must and nothing else', () => {
         expect(seen[i]?.afterS).toBeLessThanOrEqual(withinS);
       });
       expect(new Set(seen.map(({ entry }) => entry)).size).toBe(seen.length);
+
+      if (!onePerFault.has(command)) return;
+      const told = seen.filter(({ folded }) => !folded).map(({ entry }) => entry);
+      expect(told.slice(0, 1), 'one alarm that matters, first').toEqual(must.slice(0, 1).map(({ entry }) => entry));
+      expect(told.slice(1).sort(), 'and what is told beside it').toEqual(toldApartOf(unit, command));
     },
   );
 });
