@@ -1,6 +1,7 @@
 import type { AlarmState, JournalRow } from '@ebbline/shared/contract/alarm';
 import type { AlarmMode } from '@ebbline/shared/contract/alarm-modes';
 import { isYesNo, sayAlarmValue } from '../../components/alarm-facts';
+import { auditWords } from '../../text/audit-words';
 import { formatMoment } from '../../text/format-time';
 
 /** Permits stand in the journal beside the alarms, under ids of their own. */
@@ -12,15 +13,29 @@ const isOfPermit = (row: JournalRow): boolean => row.alarm?.startsWith('permit/'
  */
 export function journalLine(row: JournalRow, where = row.where ?? ''): string {
   const ofPermit = isOfPermit(row);
-  const subject = ofPermit ? 'permit' : (row.entry ?? row.alarm ?? '');
+  const subject = ofPermit ? 'permit' : (row.entry ?? row.alarm ?? auditWords(row.cause) ?? '');
   const value =
     isYesNo(row) || row.value === null
       ? ''
       : sayAlarmValue(ofPermit ? 'AIR-' : (row.entry ?? ''), row.value, row.unit_of_measure);
-  return [subject, where, sayModeChange(row.facts), sayChange(row.from, row.to), value]
+  return [
+    subject,
+    where,
+    causeWords[row.cause ?? ''] ?? '',
+    sayModeChange(row.facts),
+    sayChange(row.from, row.to),
+    value,
+  ]
     .filter((part) => part !== '')
     .join(' · ');
 }
+
+/** What happened where neither state nor mode of an alarm changed. */
+const causeWords: { readonly [cause: string]: string } = {
+  settingChanged: 'setting changed',
+  floodBegan: 'a flood of alarms began',
+  floodEnded: 'a flood of alarms ended',
+};
 
 const setAside: { readonly [M in AlarmMode]: string } = {
   inService: '',
@@ -96,6 +111,8 @@ export function journalActor(row: JournalRow, zone: string): string | null {
     const said = ownReasons[reason] ?? reason;
     return said === '' ? null : said;
   }
+  // Of people and access the program itself writes what it was about.
+  if (auditWords(row.cause) !== null) return [row.actor, reason].filter((part) => part !== '').join(': ');
   return noComment.includes(reason) ? row.actor : `${row.actor}: “${reason}”`;
 }
 

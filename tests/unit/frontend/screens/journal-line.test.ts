@@ -111,4 +111,25 @@ describe('a line of the journal', () => {
     );
     expect(journalActor({ ...row, reason: 'shelvingOver' }, 'UTC')).toBe('its time was over');
   });
+
+  it('says what was done with people and access in words, and quotes nobody who said nothing', () => {
+    const access = {
+      ...row,
+      kind: 'action',
+      alarm: null,
+      unit: null,
+      entry: null,
+      from: null,
+      to: null,
+      where: null,
+      value: null,
+      cause: 'signedIn',
+      actor: 'Ada',
+      reason: 'signed in by one click',
+    } as const;
+    expect(journalLine(access)).toBe('signed in');
+    expect(journalActor(access, 'UTC')).toBe('Ada: signed in by one click');
+    expect(journalLine({ ...access, entry: 'FIL-1', cause: 'settingChanged' })).toBe('FIL-1 · setting changed');
+    expect(journalLine({ ...access, cause: 'floodBegan', actor: null })).toBe('a flood of alarms began');
+  });
 });
