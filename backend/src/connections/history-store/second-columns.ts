@@ -20,6 +20,14 @@ export class SecondColumns {
     return Math.floor((ms - this.#plan.fromMs) / secondMs);
   }
 
+  /** One column to write to straight away, where a value is good and the only one of its second. */
+  column(column: number): { readonly values: Float64Array; readonly quality: Uint8Array } {
+    return {
+      values: this.#values[column] ?? new Float64Array(),
+      quality: this.#quality[column] ?? new Uint8Array(),
+    };
+  }
+
   /**
    * A later value takes the place of an earlier one with its quality; nothing and bad take no value away.
    * @param mark NaN or below zero: good where there is a value, nothing where there is none

@@ -78,5 +78,7 @@ const rateOfPoint = ({ site, unitIndex }: UnitContext, memory: RiseMemory, slot:
 
 /** The node, branch or wall that decides a slot's value. */
 export function placeOf(state: SlotState, holder: Holder, slot: number): string | null {
-  return slot < 0 ? null : (holder.places[state.where[slot] as number] ?? null);
+  const place = slot < 0 ? -1 : (state.where[slot] as number);
+  // A look-up at −1 is no look-up in an array: it costs as much as the rest of a rule.
+  return place < 0 ? null : (holder.places[place] ?? null);
 }

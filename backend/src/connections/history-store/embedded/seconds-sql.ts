@@ -2,13 +2,19 @@ import { hourMs, secondMs, type SecondsPlan } from '../history-query';
 import type { SealedFile } from './manifest';
 import type { ReadSources } from './read-sql';
 import { groupOf, pathsOf } from './sealed-sql';
-import { tailValue, writtenOrder } from './tail-tables';
+import { writtenOrder } from './tail-tables';
 
 export interface SecondsSql {
-  /** Rows (place of the second, values …, marks …), later writes of a second after earlier ones. A mark of −1: by the value. */
+  /**
+   * Rows (place of the second, values …, packed marks …), later writes of a second after earlier ones; a value that is not there is
+   * NaN. Marks of `marksAtOnce` columns stand in one number of two bits each; −1: by the values.
+   */
   readonly sql: string;
   readonly files: readonly SealedFile[];
 }
+
+/** Two bits each, within an INTEGER. */
+export const marksAtOnce = 12;
 
 /** Seconds of one holder at some positions; null where there is nothing to read from. */
 export function secondsSql(
@@ -20,17 +26,11 @@ export function secondsSql(
   const { fromMs, toMs } = plan;
   const overlaps = (startMs: number, spanMs: number): boolean => startMs < toMs && startMs + spanMs > fromMs;
   const where = `WHERE holder = ${holder} AND second >= ${fromMs} AND second < ${toMs}`;
-  const place = `((second - ${fromMs}) // ${secondMs})::INTEGER`;
+  const place = `((second - ${fromMs}) // ${secondMs})::INTEGER AS s`;
   const select = (width: number, value: (position: number) => string, written: string, from: string): string => {
-    const has = (position: number): boolean => position < width;
-    const values = positions.map((position) => (has(position) ? value(position) : 'NULL::DOUBLE'));
-    const marks = positions.map((position) => (has(position) ? markAt(position) : '-1'));
-    const named = [
-      `${place} AS s`,
-      ...values.map((text, i) => `${text} AS v${i}`),
-      ...marks.map((text, i) => `${text} AS m${i}`),
-    ];
-    return `SELECT ${named.join(', ')}, ${written} AS w FROM ${from} ${where}`;
+    const values = positions.map((position, i) => `${position < width ? value(position) : nothing} AS v${i}`);
+    const marks = groupsOf(positions).map((group, i) => `${packedMarks(group)} AS m${i}`);
+    return `SELECT ${[place, ...values, ...marks].join(', ')}, ${written} AS w FROM ${from} ${where}`;
   };
 
   const files = manifest.kept.filter(
@@ -38,23 +38,35 @@ export function secondsSql(
       kind === 'seconds' && (group === null || group === groupOf(holder)) && overlaps(startMs, spanMs),
   );
   const widths = [...new Set(files.map(({ width }) => width))];
-  const parts = [
-    ...widths.map((width) => {
-      const alike = pathsOf(
-        folder,
-        files.filter((file) => file.width === width),
-      );
-      return select(width, (position) => `p${position}`, '0::BIGINT', `read_parquet(${alike})`);
-    }),
-    ...tails
-      .filter(({ hourMs: startMs }) => overlaps(startMs, hourMs))
-      .map((table) => select(table.width, tailValue, writtenOrder(table), table.name)),
-  ];
+  const sealed = widths.map((width) => {
+    const alike = pathsOf(
+      folder,
+      files.filter((file) => file.width === width),
+    );
+    return select(width, (position) => `coalesce(p${position}, ${nothing})`, '0::BIGINT', `read_parquet(${alike})`);
+  });
+  const unsealed = tails
+    .filter(({ hourMs: startMs }) => overlaps(startMs, hourMs))
+    .map((table) => select(table.width, (position) => `p${position}`, writtenOrder(table), table.name));
+  const parts = [...sealed, ...unsealed];
   if (parts.length === 0) return null;
-  const columns = ['s', ...positions.map((_, i) => `v${i}`), ...positions.map((_, i) => `m${i}`)].join(', ');
-  return { sql: `SELECT ${columns} FROM (${parts.join(' UNION ALL ')}) ORDER BY w`, files };
+  const columns = ['s', ...positions.map((_, i) => `v${i}`), ...groupsOf(positions).map((_, i) => `m${i}`)].join(', ');
+  // Sealed files have each second once.
+  const order = unsealed.length === 0 ? '' : ' ORDER BY w';
+  return { sql: `SELECT ${columns} FROM (${parts.join(' UNION ALL ')})${order}`, files };
 }
 
+const nothing = "'nan'::DOUBLE";
+
+const groupsOf = (positions: readonly number[]): readonly (readonly number[])[] =>
+  Array.from({ length: Math.ceil(positions.length / marksAtOnce) }, (_, i) =>
+    positions.slice(i * marksAtOnce, (i + 1) * marksAtOnce),
+  );
+
 /** A mark is one byte, 0 to 3: the lower digit of its hexadecimal. A row without marks is good wherever it has a value. */
-const markAt = (position: number): string =>
-  `CASE WHEN quality IS NULL THEN -1 ELSE greatest(ascii(substr(hex(quality), ${2 * position + 2}, 1)) - 48, 0) END::INTEGER`;
+function packedMarks(positions: readonly number[]): string {
+  const digits = positions.map(
+    (position, i) => `greatest(ascii(substr(hex(quality), ${2 * position + 2}, 1)) - 48, 0) * ${4 ** i}`,
+  );
+  return `CASE WHEN quality IS NULL THEN -1 ELSE ${digits.join(' + ')} END::INTEGER`;
+}
