@@ -41,7 +41,8 @@ export class JournalPerformanceDesk implements PerformanceDesk {
     if (!(untilMs > sinceMs))
       return fail({ code: 'QUERY_MALFORMED', message: 'to: must be later than from. See /api/openapi.json.' });
     const history = new AlarmHistory(hall);
-    await readSteps(journal, untilMs, (step) => history.take(step), pause);
+    // Without an end all that is on record: what happens at this very time is of it.
+    await readSteps(journal, toMs, (step) => history.take(step), pause);
     history.end();
     // What was before the first row nobody knows: means over it would look calmer than it was.
     const knownMs = Number.isNaN(history.firstMs) ? untilMs : history.firstMs;

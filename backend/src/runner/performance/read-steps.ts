@@ -7,12 +7,12 @@ export type Pause = () => Promise<void>;
 export const untilOthersRan: Pause = () => new Promise((resolve) => setImmediate(resolve));
 
 /**
- * Hands over every row that happened before a time, in order, a page at a time with a pause between: a year of rows takes
+ * Hands over every row that happened before a time (null: all), in order, a page at a time with a pause between: a year of rows takes
  * seconds, and the plant is judged meanwhile. From the first row, since what came long ago may stand still.
  */
 export async function readSteps(
   journal: Pick<AlarmJournal, 'steps'>,
-  toMs: number,
+  toMs: number | null,
   take: (step: JournalStep) => void,
   pause: Pause = untilOthersRan,
 ): Promise<void> {
