@@ -42,7 +42,23 @@ export const listedAlarmSchema = z.object({
   owner: z.string(),
   reviewBy: z.string().nullable().describe('date of the next review, YYYY-MM-DD'),
   changeLink: z.string().nullable().describe('where the change was approved'),
-  unit_of_measure: z.string().nullable(),
+  unit_of_measure: z
+    .string()
+    .nullable()
+    .describe('UCUM code of limit, low and deadband; null: no limit that could be set'),
+  side: z
+    .enum(['above', 'below', 'band', 'ends'])
+    .nullable()
+    .optional()
+    .describe('on which side of the limit it stands; `ends`: below low of one thing, above the limit of another'),
+  changeable: z.boolean().optional().describe('false: judged by rules of the program itself, none of it can be set'),
+  scopes: z
+    .array(z.enum(['site', 'hall', 'unit']))
+    .optional()
+    .describe('for what it can be set'),
+  stateDependent: z.string().nullable().optional().describe('in which modes or circumstances the limit is another one'),
+  classTitle: z.string().optional(),
+  highlyManaged: z.boolean().optional().describe('class with rules of its own for drill, review and change'),
   settings: z.array(listedSettingSchema).describe('the site first, then halls and units where they differ from it'),
 });
 export type ListedAlarm = z.infer<typeof listedAlarmSchema>;
@@ -54,6 +70,10 @@ export const alarmListingSchema = z.object({
     version: z.string().nullable(),
     approvedBy: z.string().nullable(),
     approvedOn: z.string().nullable(),
+    refused: z
+      .array(z.string())
+      .optional()
+      .describe('what is wrong with a newer content of the file, by line and column; the one before stays in force'),
   }),
   /** Share of entries at priority 1, of those that are alarms. */
   shareOfPriority1: z.number(),
@@ -71,10 +91,31 @@ export const changeSettingsRequestSchema = z.strictObject({
   entry: z.string().min(1),
   scope: settingScopeSchema,
   set: proposedSettingsSchema,
+  unit_of_measure: z
+    .string()
+    .nullable()
+    .optional()
+    .describe('UCUM code of the numbers; where it is given it must be that of the entry'),
   reason: z.string().trim().min(3).max(1000),
   link: z.string().trim().max(500).default('').describe('where the change was approved'),
 });
 export type ChangeSettingsRequest = z.infer<typeof changeSettingsRequestSchema>;
+
+/** Why a change is not made, beside faults that every action may have. */
+export const changeSettingsFaults = [
+  'SETTING_ENTRY_UNKNOWN',
+  'SETTING_SCOPE_UNKNOWN',
+  'SETTING_SCOPE',
+  'SETTING_FIXED',
+  'SETTING_ABSENT',
+  'SETTING_RANGE',
+  'SETTING_BAND',
+  'SETTING_DEADBAND',
+  'SETTING_STEPS',
+  'SETTING_UNCHANGED',
+  'SETTING_UNIT_OF_MEASURE',
+] as const;
+export type ChangeSettingsFault = (typeof changeSettingsFaults)[number];
 
 /** One change of a setting while the program ran. */
 export const settingChangeSchema = z.object({

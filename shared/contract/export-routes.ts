@@ -1,3 +1,4 @@
+import { exportQuerySchema } from './alarm-list';
 import { performanceExportQuerySchema } from './alarm-performance';
 import { journalExportQuerySchema } from './journal-search';
 import type { Right } from './people';
@@ -14,6 +15,14 @@ export interface ExportRoute {
 }
 
 export const exportRoutes = [
+  {
+    path: '/api/alarm-list/export',
+    right: 'look',
+    query: exportQuerySchema,
+    faults: [],
+    operationId: 'alarmListExport',
+    summary: 'The list of alarms with every setting, one line for each place where an alarm is set.',
+  },
   {
     path: '/api/alarms/journal/export',
     right: 'look',

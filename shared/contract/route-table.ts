@@ -1,4 +1,5 @@
 import { actionRoutes } from './action-routes';
+import { alarmListRoutes } from './alarm-list-routes';
 import { alarmActionRoutes } from './alarm-action-routes';
 import { limitTrialRoutes } from './limit-trial-routes';
 import { alarmPerformanceRoutes } from './alarm-performance-routes';
@@ -6,7 +7,15 @@ import { lookRoutes } from './look-routes';
 import { peopleRoutes } from './people-routes';
 
 /** One row a route; the OpenAPI document, who may call it, and the contract test are made from this table. */
-export const routeTable = [...lookRoutes, ...alarmPerformanceRoutes, ...actionRoutes, ...alarmActionRoutes, ...peopleRoutes, ...limitTrialRoutes] as const;
+export const routeTable = [
+  ...lookRoutes,
+  ...alarmPerformanceRoutes,
+  ...actionRoutes,
+  ...alarmActionRoutes,
+  ...peopleRoutes,
+  ...limitTrialRoutes,
+  ...alarmListRoutes,
+] as const;
 
 export type Route = (typeof routeTable)[number];
 /** `get /api/health`: a path may have several methods. */

@@ -19,15 +19,12 @@ export const entryLimitsSchema = z
       '4 h',
       'How long after it was acknowledged the alarm is told anew, while its condition lasts; at least 1 min. Left out: not at all.',
     ).optional(),
-    reAlarmAfter: quantity(
-      'duration',
-      '4 h',
-      'How long after it was acknowledged the alarm is told anew, while its condition lasts; at least 1 min. Left out: not at all.',
-    ).optional(),
     enabled: z.boolean().optional().describe('`false` takes the entry out for this site, hall or unit.'),
     action: z.string().min(1).optional().describe('First action by site procedure, in place of the catalogue text.'),
   })
   .describe('What this site changes of one catalogue entry; keys left out keep the default.');
+
+export type EntryInFile = z.infer<typeof entryLimitsSchema>;
 
 export const limitsSchema = z
   .record(z.string(), entryLimitsSchema.nullable())

@@ -1,11 +1,12 @@
 import type { RouteKey } from '@ebbline/shared/contract/route-table';
+import { alarmListExamples } from './http-examples-alarm-list';
 import { waterExamples } from './http-examples-water';
 import { peopleExamples } from './http-examples-people';
 import { setAsideExamples } from './http-examples-set-aside';
 import { setupExamples } from './http-examples-setup';
 import { tightnessExamples } from './http-examples-tightness';
-import { limitTrialExamples } from './http-examples-limit-trial';
 import { performanceExamples } from './http-examples-performance';
+import { limitTrialExamples } from './http-examples-limit-trial';
 import { reading, type Example } from './http-example';
 
 const worstMargin = {
@@ -236,10 +237,11 @@ export const httpExamples: Readonly<Record<RouteKey, Example>> = {
   },
   'post /api/alarms/{id}/acknowledge': { body: { operator: 'Ines', comment: 'on my way' }, reply: alarm },
   ...setAsideExamples,
-  ...performanceExamples,
   ...setupExamples,
   ...tightnessExamples,
+  ...performanceExamples,
   ...limitTrialExamples,
+  ...alarmListExamples,
   ...waterExamples,
   'get /api/intake': {
     reply: {

@@ -22,6 +22,7 @@ import { INTAKE_REPORT } from '../ports/intake-report';
 import { LIVE_VIEW, OPERATIONS } from '../ports/live-view';
 import type { LogLevel } from '../ports/program-log';
 import { PROGRAM_VERSION } from '../ports/program-version';
+import { noAuthorisedList } from '../ports/authorised-list';
 import { noticeToAll } from '../ports/notice';
 import { SITE_CHECKER } from '../ports/site-check';
 import { SITE_IN_FORCE } from '../ports/site-in-force';
@@ -38,6 +39,7 @@ import { ClosingStack } from './closing-stack';
 import { environmentOf } from './environment-of';
 import { historyLayout } from './history-layout';
 import { healthOf } from './health-of';
+import { openAlarmList } from './open-alarm-list';
 import { openAlarmPublication, ownTopicsOf } from './open-alarm-publication';
 import { openBroker, type BrokerInUse } from './open-broker';
 import { openDemoPlants } from './open-demo-plants';
@@ -110,7 +112,9 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
   const store = new WatchedHistory(history, keptEnergy, () => tickClock.nowMs());
   await store.useLayout(historyLayout(site));
 
-  const inForce = pipelineInForce(createPipeline(site, { clock: environment.clock, startMs: tickClock.nowMs() }));
+  const alarmList = openAlarmList(site, journal, noAuthorisedList);
+  const startMs = tickClock.nowMs();
+  const inForce = pipelineInForce(createPipeline(alarmList.settings.running(), { clock: environment.clock, startMs }));
   const gate = new HeldAcknowledgements();
   const limits = brokerLimits(site.maximumPayloadBytes);
   const ownTopics = ownTopicsOf(environment.alarmTopic, site.id);
@@ -151,7 +155,9 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
     wallMs: () => clock.wallMs(),
     say,
     async replace(next) {
-      await runner.changeSite(historyLayout(next), () => inForce.replace(next, tickClock.nowMs()));
+      await runner.changeSite(historyLayout(next), () =>
+        inForce.replace(alarmList.settings.follow(next), tickClock.nowMs()),
+      );
       await intake.follow(next.subscriptions);
     },
   });
@@ -189,6 +195,11 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
     { provide: OPERATIONS, useValue: runner.operations },
     { provide: WATER_DESK, useValue: runner.water },
     { provide: TIGHTNESS_DESK, useValue: runner.tightness },
+    alarmList.part({
+      record: (change) => runner.recordSetting(change),
+      relimit: (next) => inForce.relimit(next),
+      nowMs: () => clock.wallMs(),
+    }),
     { provide: RUNNER_HEALTH, useValue: health },
     { provide: SITE_IN_FORCE, useValue: reload },
     { provide: BROKER_LINK, useValue: intake },

@@ -1,4 +1,5 @@
 import type { JournalRow } from '@ebbline/shared/contract/alarm';
+import type { SettingRecord } from '../evaluation/alarm-rules/settings/setting-record';
 import type { JournalStep } from '../evaluation/alarm-performance/journal-step';
 import type { AlertChange, AlertRecord } from '../evaluation/pipeline/alert-record';
 import type { HandRecord } from '../evaluation/pipeline/hand-record';
@@ -69,6 +70,10 @@ export interface AlarmJournal {
   appendHand(record: HandRecord, wallMs: number): readonly JournalRow[];
   /** Values typed from a time on, in the order in which they were committed. */
   hand(fromMs: number): readonly HandRecord[];
+  /** A setting of an alarm that a person changed. */
+  appendSetting(record: SettingRecord, wallMs: number): readonly JournalRow[];
+  /** Every change of a setting, in the order in which they were committed. */
+  settings(): readonly SettingRecord[];
   /** What was done with people and access. */
   appendAudit(entries: readonly AuditEntry[], wallMs: number): readonly JournalRow[];
   /** Standing alarms as committed. */

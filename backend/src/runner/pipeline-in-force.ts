@@ -6,6 +6,8 @@ export interface PipelineInForce {
   readonly pipeline: CountingPipeline;
   /** Another site takes the place of the one in force, between two slices. */
   replace(site: CompiledSite, nowMs: number): void;
+  /** The same site with other limits, between two slices. */
+  relimit(site: CompiledSite): void;
 }
 
 /** Lets everything that holds a pipeline go on with the one of another site, without being told. */
@@ -17,6 +19,9 @@ export function pipelineInForce(first: CountingPipeline): PipelineInForce {
     pipeline,
     replace(site, nowMs) {
       current = current.goOn(site, nowMs);
+    },
+    relimit(site) {
+      current = current.relimit(site);
     },
   };
 }

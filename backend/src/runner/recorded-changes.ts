@@ -1,3 +1,4 @@
+import type { SettingRecord } from '../evaluation/alarm-rules/settings/setting-record';
 import type { AlertChange } from '../evaluation/pipeline/alert-record';
 import type { HandRecord } from '../evaluation/pipeline/hand-record';
 import type { PermitChange } from '../evaluation/pipeline/permit-record';
@@ -50,6 +51,11 @@ export class RecordedChanges {
   /** The same for a value that a person typed. */
   recordHand(record: HandRecord, wallMs: number): boolean {
     return this.commit(wallMs, () => this.journal.appendHand(record, wallMs));
+  }
+
+  /** The same for a setting that a person changed. */
+  recordSetting(record: SettingRecord, wallMs: number): boolean {
+    return this.commit(wallMs, () => this.journal.appendSetting(record, wallMs));
   }
 
   private commit(wallMs: number, append: () => unknown): boolean {

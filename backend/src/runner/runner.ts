@@ -1,3 +1,4 @@
+import type { SettingRecord } from '../evaluation/alarm-rules/settings/setting-record';
 import { alarmTexts, type AlarmTexts } from '../evaluation/pipeline/alarm-texts';
 import { oldestSampleMs } from '../evaluation/pipeline/hand/check-typed';
 import type { AlarmRecord } from '../evaluation/pipeline/outputs';
@@ -58,6 +59,8 @@ export interface Runner {
   readonly operations: Operations;
   readonly tightness: TightnessDesk;
   readonly water: WaterDesk;
+  /** Commits a change of a setting, or says no: then it is not made. */
+  recordSetting(change: SettingRecord): boolean;
   readonly health: RunnerHealth;
   /** Every alarm that stands or is set aside, as others are told of it. */
   news(): readonly AlarmNews[];
@@ -143,6 +146,7 @@ export function createRunner(parts: RunnerParts): Runner {
     operations: new OperatorActions(scene, alarms, changes, clock),
     tightness: new RunnerTightnessDesk(scene, changes, clock),
     water: new RunnerWaterDesk(scene, changes, clock),
+    recordSetting: (change) => changes.recordSetting(change, clock.wallMs()),
     news: () => [...alarms.list(), ...alarms.setAside()].map((shown) => inWords(shown, null)),
     health: {
       lastSampleAge: () => runner.lastSampleAge(),

@@ -13,6 +13,9 @@ const rowColumns = `
   previous_hash TEXT NOT NULL,
   hash TEXT NOT NULL`;
 
+/** A restart looks up every change of a setting. */
+const settings = `CREATE INDEX journal_settings ON journal (sequence) WHERE cause = 'settingChanged';`;
+
 const indices = ['unit', 'hall', 'entry', 'alarm', 'actor', 'kind', 'priority']
   .map((column) => `CREATE INDEX journal_${column} ON journal (${column}) WHERE ${column} IS NOT NULL;`)
   .join('\n');
@@ -83,4 +86,4 @@ const archives = `
       1 + coalesce((SELECT max(sequence) FROM journal), (SELECT max(last) FROM archive), 0)
     BEGIN SELECT RAISE(ABORT, 'the journal is append-only: sequence must follow the last one'); END;`;
 
-export const schema3 = `ALTER TABLE journal ADD COLUMN facts TEXT; ${indices} ${words} ${spans} ${archives}`;
+export const schema3 = `ALTER TABLE journal ADD COLUMN facts TEXT; ${indices} ${settings} ${words} ${spans} ${archives}`;

@@ -1,5 +1,6 @@
 import type { JournalDatabase } from './journal-database';
 import { rowColumns, storedValues, type ChainedEntry } from './journal-entry';
+import { settingCause } from './setting-entry';
 import type { StandingRow } from './standing-alarms';
 import type { JournalHead } from './verify-journal';
 
@@ -10,6 +11,8 @@ export interface JournalStatements {
   removeStanding(alarm: string): void;
   /** Records of values that people typed from a time on, in order of sequence, sealed ones too. */
   handRecords(fromMs: number): string[];
+  /** Records of changed settings, in order of sequence, sealed ones too. */
+  settingRecords(): string[];
 }
 
 /** Every statement by which the journal is written. Raw arrays, since the client adds a field of its own to row objects. */
@@ -23,6 +26,9 @@ export function journalStatements(database: JournalDatabase): JournalStatements 
   const typed = (table: string): string =>
     `SELECT sequence, record FROM ${table} WHERE cause IN ('handEntered', 'handCorrected') AND happened_ms >= ?1`;
   const hand = database.prepare(`${typed('kept')} UNION ALL ${typed('journal')} ORDER BY sequence`).raw();
+  const set = (table: string): string =>
+    `SELECT sequence, record FROM ${table} WHERE cause = '${settingCause}' AND record IS NOT NULL`;
+  const settings = database.prepare(`${set('kept')} UNION ALL ${set('journal')} ORDER BY sequence`).raw();
 
   return {
     insert: (entry) => void insert.run(...storedValues(entry)),
@@ -30,5 +36,6 @@ export function journalStatements(database: JournalDatabase): JournalStatements 
     putStanding: ({ alarm, sequence, record }) => void put.run(alarm, sequence, record),
     removeStanding: (alarm) => void remove.run(alarm),
     handRecords: (fromMs) => (hand.all(fromMs) as [number, string][]).map(([, record]) => record),
+    settingRecords: () => (settings.all() as [number, string][]).map(([, record]) => record),
   };
 }

@@ -1,6 +1,7 @@
 import type { JournalRow } from '@ebbline/shared/contract/alarm';
 import { journalRowsAPage } from '@ebbline/shared/contract/journal-search';
 import { CodedError } from '@ebbline/shared/errors/coded-error';
+import type { SettingRecord } from '../../evaluation/alarm-rules/settings/setting-record';
 import type { AlertChange, AlertRecord } from '../../evaluation/pipeline/alert-record';
 import type { HandRecord } from '../../evaluation/pipeline/hand-record';
 import type { PermitChange, PermitRecord } from '../../evaluation/pipeline/permit-record';
@@ -24,6 +25,7 @@ import { JournalSearch } from './journal-search';
 import { journalSteps } from './journal-steps';
 import { journalStatements, type JournalStatements } from './journal-statements';
 import { isPermitName, permitEntry } from './permit-entry';
+import { settingEntry } from './setting-entry';
 import { sealArchive } from './seal-archive';
 import { standingChange } from './standing-alarms';
 import { isTightnessName, tightnessEntry } from './tightness-entry';
@@ -106,6 +108,14 @@ export class SqliteAlarmJournal implements AlarmJournal {
 
   hand(fromMs: number): readonly HandRecord[] {
     return this.#statements.handRecords(fromMs).map((record) => JSON.parse(record) as HandRecord);
+  }
+
+  appendSetting(record: SettingRecord, wallMs: number): readonly JournalRow[] {
+    return this.#commit([settingEntry(record, wallMs)]);
+  }
+
+  settings(): readonly SettingRecord[] {
+    return this.#statements.settingRecords().map((record) => JSON.parse(record) as SettingRecord);
   }
 
   appendAudit(entries: readonly AuditEntry[], wallMs: number): readonly JournalRow[] {

@@ -1,4 +1,5 @@
 import { Module } from '@nestjs/common';
+import { AlarmListController } from './alarm-list.controller';
 import { AlarmsController } from './alarms.controller';
 import { AlertsController } from './alerts.controller';
 import { DemoController } from './demo.controller';
@@ -28,6 +29,7 @@ import { TokensController } from './tokens.controller';
     SiteFileController,
     HistoryController,
     EnergyController,
+    AlarmListController,
     AlarmsController,
     SetAsideController,
     JournalController,

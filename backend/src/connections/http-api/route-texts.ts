@@ -1,13 +1,15 @@
+import { alarmListRouteTexts } from './alarm-list-route-texts';
 import type { RouteKey } from '@ebbline/shared/contract/route-table';
-import { alarmActionRouteTexts } from './alarm-action-route-texts';
 import { limitTrialRouteTexts } from './limit-trial-route-texts';
+import { alarmActionRouteTexts } from './alarm-action-route-texts';
 import { peopleRouteTexts } from './people-route-texts';
 
 /** What each route is for, in one line; the compiler refuses a route without. */
 export const routeTexts: Readonly<Record<RouteKey, { readonly operationId: string; readonly summary: string }>> = {
   ...peopleRouteTexts,
-  ...limitTrialRouteTexts,
   ...alarmActionRouteTexts,
+  ...limitTrialRouteTexts,
+  ...alarmListRouteTexts,
   'get /api/health': { operationId: 'health', summary: 'How the program itself is: what is unwell and what to do.' },
   'get /api/health/alive': { operationId: 'alive', summary: 'Whether the process answers at all.' },
   'get /api/health/ready': {

@@ -28,6 +28,7 @@ import { stampRestored } from './stamp-restored';
 import { offByMode } from './set-aside/off-by-mode';
 import { SliceRunner } from './run-slices';
 import { isStanding } from './standing-water';
+import { swapLimits } from './swap-limits';
 import { takeOver } from './take-over';
 
 export interface PipelineOptions {
@@ -45,6 +46,8 @@ export interface CountingPipeline extends Pipeline {
    * this one is not to be used any more.
    */
   goOn(site: CompiledSite, nowMs: number): CountingPipeline;
+  /** The same site with other limits; see `swapLimits`. This one is not to be used any more. */
+  relimit(site: CompiledSite): CountingPipeline;
 }
 
 /** The whole judge for one compiled site; see `Pipeline`. */
@@ -54,10 +57,15 @@ export function createPipeline(site: CompiledSite, options: PipelineOptions): Co
   return pipelineOf(pipeline, new SliceRunner(pipeline, startMs), options.clock);
 }
 
-function pipelineOf(pipeline: PipelineState, slices: SliceRunner, clock: PipelineOptions['clock']): CountingPipeline {
+function pipelineOf(
+  pipeline: PipelineState,
+  slices: SliceRunner,
+  clock: PipelineOptions['clock'],
+  recalled: MemoryImage | null = null,
+): CountingPipeline {
   const { site } = pipeline;
   const intake = new PipelineIntake(pipeline);
-  let learntBefore: MemoryImage | null = null;
+  let learntBefore = recalled;
   const modeNow = (unit: number): ModeFound => modeOfUnit(pipeline.state, slotsOf(pipeline, unit));
   return {
     site,
@@ -119,6 +127,10 @@ function pipelineOf(pipeline: PipelineState, slices: SliceRunner, clock: Pipelin
     goOn(next, nowMs) {
       const { state, maps } = takeOver(pipeline, next, clock, nowMs);
       return pipelineOf(state, slices.goOn(state, maps.units.before), clock);
+    },
+    relimit(next) {
+      const state = swapLimits(pipeline, next);
+      return pipelineOf(state, slices.goOn(state, Int32Array.from(next.units.keys())), clock, learntBefore);
     },
   };
 }

@@ -1,15 +1,17 @@
 import type { SiteFile } from '@ebbline/shared/contract/site-file';
+import type { LimitsInFile } from '@ebbline/shared/contract/site-file-limits';
 import { CodedError } from '@ebbline/shared/errors/coded-error';
 import { Alike } from './alike';
 import { checkBands } from './check-bands';
 import { planGateways } from './compile-gateways';
-import { compileLimits, type CatalogueEntries } from './compile-limits';
+import { compileLevel, type CatalogueEntries } from './compile-limits';
 import { planLoops } from './compile-loops';
 import { compileSlots } from './compile-slots';
 import { compileSubscriptions } from './compile-subscriptions';
 import { compileTopics } from './compile-topics';
 import { compileUnit, siteAltitudeM } from './compile-unit';
 import type { CompiledSite, Holder, SlotTable } from './compiled-site';
+import type { LimitsAt } from './compiled-unit';
 import { PathReader } from './fill-in';
 import { mergeTemplates } from './merge-templates';
 import { planHalls, planUnit } from './plan-holders';
@@ -70,7 +72,12 @@ export function compileChecked(
   const gateways = planGateways(file, merged, faults);
   const topics = compileTopics(plans, holders, gateways.statuses, faults);
   const loops = planLoops(file, merged, faults, warnings);
-  const siteLimits = { limits: file.limits, at: (...keys: readonly string[]): FaultPath => ['limits', ...keys] };
+  const levelOf = (limits: LimitsInFile | undefined, at: (...keys: readonly string[]) => FaultPath): LimitsAt =>
+    compileLevel({ limits, at }, entries, faults);
+  const limitsOfSite = levelOf(file.limits, (...keys) => ['limits', ...keys]);
+  const limitsOfHalls = hallIds.map((id) =>
+    levelOf(file.halls[id]?.limits, (...keys) => ['halls', id, 'limits', ...keys]),
+  );
 
   const alike = new Alike();
   const units = merged.map((one, i) => {
@@ -78,22 +85,15 @@ export function compileChecked(
     const hall = hallIds.indexOf(one.unit.hall);
     if (hall < 0)
       faults.add(['units', one.id, 'hall'], `there is no hall "${one.unit.hall}"; known are ${hallIds.join(', ')}`);
-    const hallLimits = {
-      limits: file.halls[one.unit.hall]?.limits,
-      at: (...keys: readonly string[]): FaultPath => ['halls', one.unit.hall, 'limits', ...keys],
-    };
-    const ownLimits = {
-      limits: file.units[one.id]?.limits,
-      at: (...keys: readonly string[]) => one.at('limits', ...keys),
-    };
-    const limits = compileLimits([siteLimits, hallLimits, { ...ownLimits, limits: one.unit.limits }], entries, faults);
+    const own = levelOf(one.unit.limits, (...keys) => one.at('limits', ...keys));
+    const levels = { site: limitsOfSite, hall: limitsOfHalls[hall] ?? new Map(), unit: own };
     const compiledHolder = holders[holder];
     if (compiledHolder === undefined) throw new CodedError('SITE_HOLDER_LOST', `unit ${one.id} got no holder`);
     const gateway = gateways.ofUnit[i] ?? 0;
     const measured = plans[holder]?.measured ?? [];
     const unit = compileUnit(
       one,
-      { hall, holder, gateway, loop: loops.ofUnit[i] ?? i, altitudeM, compiledHolder, measured, limits },
+      { hall, holder, gateway, loop: loops.ofUnit[i] ?? i, altitudeM, compiledHolder, measured, levels },
       faults,
       warnings,
     );

@@ -1,8 +1,9 @@
 import { pointTable, type QuantityKind } from '@ebbline/shared/contract/point-table';
-import type { LimitsInFile } from '@ebbline/shared/contract/site-file-limits';
+import type { EntryInFile, LimitsInFile } from '@ebbline/shared/contract/site-file-limits';
 import { parseQuantity } from '@ebbline/shared/contract/site-file-quantity';
 import { fail, type Result } from '@ebbline/shared/errors/result';
 import type { EntryLimits } from './compiled-site';
+import type { LimitsAt } from './compiled-unit';
 import type { FaultList, FaultPath } from './site-fault';
 
 /** Catalogue entries by id, with the quantity of their limit (null: the entry has no limit). */
@@ -46,60 +47,82 @@ function toSi(text: string, quantity: QuantityKind | undefined, difference: bool
 
 type Changeable = { -readonly [Key in keyof EntryLimits]: EntryLimits[Key] };
 
-/** Site, then hall, then unit: the nearest wins, key by key; `~` goes back to the catalogue's defaults. */
-export function compileLimits(
-  levels: readonly LimitLevel[],
+/** One level as the file has it: an entry with what it changes, or null where it goes back to the catalogue's defaults. */
+export function compileLevel(
+  { limits, at }: LimitLevel,
   entries: CatalogueEntries | null,
   faults: FaultList,
-): ReadonlyMap<string, EntryLimits> {
-  const compiled = new Map<string, Changeable>();
-  for (const { limits, at } of levels) {
-    for (const [id, written] of Object.entries(limits ?? {})) {
-      if (entries !== null && !entries.has(id)) {
-        faults.add(at(id), `the catalogue has no entry "${id}"; known are ${[...entries.keys()].join(', ')}`);
-        continue;
-      }
-      if (written === null) {
-        compiled.delete(id);
-        continue;
-      }
-      const quantity = entries?.get(id) ?? undefined;
-      const merged: Changeable = compiled.get(id) ?? {};
-      const number = (key: 'limit' | 'low' | 'deadband'): void => {
-        const text = written[key];
-        if (text === undefined) return;
-        if (entries?.get(id) === null) {
-          faults.add(at(id, key), `${id} has no limit to change; take this key out`);
-          return;
-        }
-        if (key === 'low' && !entriesWithBand.has(id)) {
-          faults.add(at(id, key), `${id} has no band; set its limit, and take this key out`);
-          return;
-        }
-        const parsed = toSi(text, quantity, key === 'deadband');
-        if (!parsed.ok) faults.add(at(id, key), parsed.fault);
-        else if (key === 'deadband' && parsed.value < 0) faults.add(at(id, key), 'expected 0 or more');
-        else merged[key] = parsed.value;
-      };
-      number('limit');
-      number('low');
-      number('deadband');
-      for (const [key, target] of [
-        ['onDelay', 'onDelayMs'],
-        ['offDelay', 'offDelayMs'],
-      ] as const) {
-        const text = written[key];
-        const parsed = text === undefined ? null : parseQuantity(text, 'duration');
-        if (parsed?.ok === true && parsed.value >= 0) merged[target] = parsed.value * 1000;
-        else if (parsed !== null) faults.add(at(id, key), 'expected 0 s or more');
-      }
-      const again = written.reAlarmAfter === undefined ? null : parseQuantity(written.reAlarmAfter, 'duration');
-      if (again?.ok === true && again.value >= soonestReAlarmS) merged.reAlarmAfterMs = again.value * 1000;
-      else if (again !== null) faults.add(at(id, 'reAlarmAfter'), `expected ${soonestReAlarmS} s or more`);
-      if (written.enabled !== undefined) merged.enabled = written.enabled;
-      if (written.action !== undefined) merged.action = written.action;
-      compiled.set(id, merged);
+): LimitsAt {
+  const compiled = new Map<string, EntryLimits | null>();
+  for (const [id, written] of Object.entries(limits ?? {})) {
+    if (entries !== null && !entries.has(id)) {
+      faults.add(at(id), `the catalogue has no entry "${id}"; known are ${[...entries.keys()].join(', ')}`);
+      continue;
     }
+    compiled.set(id, written === null ? null : compileEntry(id, written, at, entries, faults));
   }
   return compiled;
+}
+
+function compileEntry(
+  id: string,
+  written: EntryInFile,
+  at: LimitLevel['at'],
+  entries: CatalogueEntries | null,
+  faults: FaultList,
+): EntryLimits {
+  const quantity = entries?.get(id) ?? undefined;
+  const compiled: Changeable = {};
+  const number = (key: 'limit' | 'low' | 'deadband'): void => {
+    const text = written[key];
+    if (text === undefined) return;
+    if (entries?.get(id) === null) {
+      faults.add(at(id, key), `${id} has no limit to change; take this key out`);
+      return;
+    }
+    if (key === 'low' && !entriesWithBand.has(id)) {
+      faults.add(at(id, key), `${id} has no band; set its limit, and take this key out`);
+      return;
+    }
+    const parsed = toSi(text, quantity, key === 'deadband');
+    if (!parsed.ok) faults.add(at(id, key), parsed.fault);
+    else if (key === 'deadband' && parsed.value < 0) faults.add(at(id, key), 'expected 0 or more');
+    else compiled[key] = parsed.value;
+  };
+  number('limit');
+  number('low');
+  number('deadband');
+  for (const [key, target] of [
+    ['onDelay', 'onDelayMs'],
+    ['offDelay', 'offDelayMs'],
+  ] as const) {
+    const text = written[key];
+    const parsed = text === undefined ? null : parseQuantity(text, 'duration');
+    if (parsed?.ok === true && parsed.value >= 0) compiled[target] = parsed.value * 1000;
+    else if (parsed !== null) faults.add(at(id, key), 'expected 0 s or more');
+  }
+  const again = written.reAlarmAfter === undefined ? null : parseQuantity(written.reAlarmAfter, 'duration');
+  if (again?.ok === true && again.value >= soonestReAlarmS) compiled.reAlarmAfterMs = again.value * 1000;
+  else if (again !== null) faults.add(at(id, 'reAlarmAfter'), `expected ${soonestReAlarmS} s or more`);
+  if (written.enabled !== undefined) compiled.enabled = written.enabled;
+  if (written.action !== undefined) compiled.action = written.action;
+  return compiled;
+}
+
+/** Site, then hall, then unit: the nearest wins, key by key; null goes back to the catalogue's defaults. */
+export function mergeLevels(levels: readonly (LimitsAt | undefined)[]): Map<string, EntryLimits> {
+  const merged = new Map<string, EntryLimits>();
+  for (const level of levels)
+    for (const [id, own] of level ?? []) {
+      if (own === null) merged.delete(id);
+      else merged.set(id, { ...merged.get(id), ...own });
+    }
+  return merged;
+}
+
+/** Limits with the bands of the water beneath: what a limit states itself wins. */
+export function overBands(bands: LimitsAt, limits: ReadonlyMap<string, EntryLimits>): Map<string, EntryLimits> {
+  const merged = new Map(limits);
+  for (const [id, band] of bands) if (band !== null) merged.set(id, { ...band, ...limits.get(id) });
+  return merged;
 }

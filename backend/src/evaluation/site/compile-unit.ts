@@ -3,7 +3,7 @@ import { celsius } from '@ebbline/shared/units/quantity';
 import { compileDesign, compileNodes, compileShape, compileVacuumSource } from './compile-design';
 import type { MeasuredPoint } from './compile-holder';
 import { compileParts } from './compile-parts';
-import type { CompiledUnit, EntryLimits, Holder, UnitDesign } from './compiled-site';
+import type { CompiledUnit, Holder, UnitDesign } from './compiled-site';
 import { checkFluidRange, compileFluid } from './compile-fluid';
 import { fluidOf } from './compiled-fluid';
 import { compileMatchedPairs } from './matched-pairs';
@@ -11,7 +11,9 @@ import type { MergedUnit } from './merge-templates';
 import { checkFigures } from './check-figures';
 import { checkParts } from './check-parts';
 import { noWindowMessage } from './pressure-window-check';
-import { compileWater, withWaterBands } from './compile-water';
+import { mergeLevels, overBands } from './compile-limits';
+import { compileWater, limitsOfBands } from './compile-water';
+import type { LimitLevels } from './compiled-unit';
 import { siOr, siOrNull } from './read-quantities';
 import type { FaultList } from './site-fault';
 
@@ -39,7 +41,7 @@ export interface UnitSurroundings {
   readonly altitudeM: number;
   readonly compiledHolder: Holder;
   readonly measured: readonly MeasuredPoint[];
-  readonly limits: ReadonlyMap<string, EntryLimits>;
+  readonly levels: Omit<LimitLevels, 'bands'>;
 }
 
 export function compileUnit(
@@ -49,6 +51,8 @@ export function compileUnit(
   warnings: FaultList,
 ): CompiledUnit {
   const { unit, at } = merged;
+  const { site, hall, unit: own } = around.levels;
+  const limits = mergeLevels([site, hall, own]);
   const slot = (id: string): number => around.compiledHolder.slotOf.get(id) ?? -1;
   const shape = compileShape(merged, faults);
   const design = compileDesign(merged, faults);
@@ -57,6 +61,7 @@ export function compileUnit(
   checkFigures(merged, design, nodes, faults, warnings);
 
   const water = compileWater(merged, around.compiledHolder, isInMillivolt(around.measured), faults);
+  const bands = limitsOfBands(water);
   const flowMeter = around.measured.find(({ point }) => point.id === 'loop.flow');
   if (flowMeter !== undefined && flowMeter.hose !== 'supply' && flowMeter.hose !== 'return')
     faults.add(
@@ -72,8 +77,7 @@ export function compileUnit(
   checkFluidRange(merged, 'fluid', fluid, [design.supplySetPointC, returnC], faults);
   checkFluidRange(merged, 'facilityFluid', facilityFluid, [design.facilityDesignSupplyC], faults);
   if (loopLossPa !== null && returnC !== null) {
-    const marginPa =
-      siOrNull(window?.margin, 'pressureDifference') ?? around.limits.get('MARGIN-1')?.limit ?? defaultMarginPa;
+    const marginPa = siOrNull(window?.margin, 'pressureDifference') ?? limits.get('MARGIN-1')?.limit ?? defaultMarginPa;
     const message = noWindowMessage(
       { marginPa, returnC, loopLossPa, design, nodes, fluid: fluidOf(fluid) },
       around.altitudeM,
@@ -98,7 +102,8 @@ export function compileUnit(
     matchedPairs: compileMatchedPairs(merged, around.compiledHolder, faults),
     pumpInletPlace: around.compiledHolder.places.length - 1,
     vacuumSource: compileVacuumSource(merged, faults),
-    limits: withWaterBands(around.limits, water),
+    limits: overBands(bands, limits),
+    limitLevels: { bands, ...around.levels },
     water,
   };
 }

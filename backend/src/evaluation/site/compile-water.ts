@@ -95,22 +95,18 @@ const entriesOfBands = [
   ['CHEM-4', 'inhibitor', 'copper'],
 ] as const satisfies readonly (readonly [entry: string, low: WaterParameterId, high: WaterParameterId])[];
 
-/** `limits` with what the bands of the water say of those entries: what `limits` states itself wins. */
-export function withWaterBands(
-  limits: ReadonlyMap<string, EntryLimits>,
-  { parameters }: CompiledWater,
-): ReadonlyMap<string, EntryLimits> {
+/** What the bands of the water say of those entries. */
+export function limitsOfBands({ parameters }: CompiledWater): ReadonlyMap<string, EntryLimits> {
   const bandOf = (id: WaterParameterId): WaterBand | undefined => parameters.find((one) => one.id === id)?.band;
-  const merged = new Map(limits);
+  const limits = new Map<string, EntryLimits>();
   for (const [entry, lowOf, highOf] of entriesOfBands) {
     const low = bandOf(lowOf)?.low ?? Number.NaN;
     const limit = bandOf(highOf)?.high ?? Number.NaN;
     const own = {
       ...(Number.isNaN(low) ? {} : { low }),
       ...(Number.isNaN(limit) ? {} : { limit }),
-      ...limits.get(entry),
     };
-    if (Object.keys(own).length > 0) merged.set(entry, own);
+    if (Object.keys(own).length > 0) limits.set(entry, own);
   }
-  return merged;
+  return limits;
 }

@@ -33,6 +33,8 @@ export interface CompiledUnit {
   /** Thermometers whose errors go together, by a record of their common calibration. */
   readonly matchedPairs: readonly MatchedPair[];
   readonly limits: ReadonlyMap<string, EntryLimits>;
+  /** Where each of them was said; left out, all of them of the unit itself. */
+  readonly limitLevels?: LimitLevels;
   readonly water: CompiledWater;
 }
 
@@ -239,6 +241,18 @@ export interface VacuumSource {
   readonly sealWaterC: number | null;
   readonly pressurePa: readonly number[];
   readonly suctionM3PerS: readonly number[];
+}
+
+/** What one level says, by entry; null: back to the catalogue's defaults. */
+export type LimitsAt = ReadonlyMap<string, EntryLimits | null>;
+
+/** The levels of which the limits of a unit are made: each wins over those before it. */
+export interface LimitLevels {
+  /** Bands of the water's quality (`water`), which limits may say otherwise. */
+  readonly bands: LimitsAt;
+  readonly site: LimitsAt;
+  readonly hall: LimitsAt;
+  readonly unit: LimitsAt;
 }
 
 /** What the site file may change of a catalogue entry, SI; undefined keys keep the catalogue's default. */

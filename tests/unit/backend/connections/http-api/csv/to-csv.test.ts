@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { toCsv } from '../../../../../../backend/src/connections/http-api/csv/to-csv';
 
-const cellOf = (text: string): string => parse<string[]>(toCsv(['a'], [[text]]))[1]?.[0] ?? '';
+const cellOf = (text: string): string => parse(toCsv(['a'], [[text]]))[1]?.[0] ?? '';
 
 /** RFC 4180 section 2, rules 1 to 7. */
 describe('a table as CSV', () => {

@@ -1,0 +1,24 @@
+import type { alarmListRoutes } from '@ebbline/shared/contract/alarm-list-routes';
+
+type Row = (typeof alarmListRoutes)[number];
+type Key = Row extends infer R ? (R extends Row ? `${R['method']} ${R['path']}` : never) : never;
+
+/** What each route of the list of alarms is for, in one line. */
+export const alarmListRouteTexts: Readonly<Record<Key, { readonly operationId: string; readonly summary: string }>> = {
+  'get /api/alarm-list': {
+    operationId: 'alarmList',
+    summary: 'Every alarm with its rationale, and how it is set: as authorised, and as it runs.',
+  },
+  'get /api/alarm-list/changes': {
+    operationId: 'settingChanges',
+    summary: 'Settings that people changed while the program ran, newest first.',
+  },
+  'get /api/alarm-list/audit': {
+    operationId: 'settingsAudit',
+    summary: 'Where what runs is not what was authorised: who, when, old, new and why.',
+  },
+  'post /api/alarm-list/changes': {
+    operationId: 'changeSetting',
+    summary: 'Changes limit, deadband, delay or whether an alarm is judged; committed first, then in force at once.',
+  },
+};

@@ -1,0 +1,29 @@
+import type {
+  AlarmListing,
+  ChangeSettingsFault,
+  ChangeSettingsRequest,
+  SettingChange,
+  SettingChanges,
+  SettingsAudit,
+} from '@ebbline/shared/contract/alarm-list';
+import type { Result } from '@ebbline/shared/errors/result';
+import type { Actor } from './identity';
+
+/** Why a setting was not changed. */
+export interface SettingActionFault {
+  readonly code: ChangeSettingsFault | 'JOURNAL_UNAVAILABLE';
+  readonly message: string;
+}
+
+/** The rationalized list of alarms, what was authorised of it, and what runs. */
+export interface AlarmListDesk {
+  list(query: { readonly search?: string | undefined; readonly differing?: boolean | undefined }): AlarmListing;
+  /** Changes while the program ran, newest first. */
+  changes(): SettingChanges;
+  /** Where what runs is not what was authorised. */
+  audit(): SettingsAudit;
+  /** Recorded first, then in force with the next slice. */
+  change(request: ChangeSettingsRequest, actor: Actor): Result<SettingChange, SettingActionFault>;
+}
+
+export const ALARM_LIST = Symbol('AlarmList');

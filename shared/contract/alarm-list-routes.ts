@@ -1,0 +1,50 @@
+import {
+  alarmListingQuerySchema,
+  alarmListingSchema,
+  changeSettingsFaults,
+  changeSettingsRequestSchema,
+  settingChangeSchema,
+  settingChangesSchema,
+  settingsAuditSchema,
+} from './alarm-list';
+import type { RouteRow } from './route-row';
+
+/** The rationalized list of alarms: read, compared with what was authorised, and changed. */
+export const alarmListRoutes = [
+  {
+    method: 'get',
+    path: '/api/alarm-list',
+    right: 'look',
+    reply: alarmListingSchema,
+    query: alarmListingQuerySchema,
+    body: null,
+    faults: [],
+  },
+  {
+    method: 'get',
+    path: '/api/alarm-list/changes',
+    right: 'look',
+    reply: settingChangesSchema,
+    query: null,
+    body: null,
+    faults: [],
+  },
+  {
+    method: 'get',
+    path: '/api/alarm-list/audit',
+    right: 'look',
+    reply: settingsAuditSchema,
+    query: null,
+    body: null,
+    faults: [],
+  },
+  {
+    method: 'post',
+    path: '/api/alarm-list/changes',
+    right: 'changeLimits',
+    reply: settingChangeSchema,
+    query: null,
+    body: changeSettingsRequestSchema,
+    faults: ['ACTOR_DIFFERS', ...changeSettingsFaults, 'JOURNAL_UNAVAILABLE'],
+  },
+] as const satisfies readonly RouteRow[];
