@@ -11,7 +11,7 @@ export function factsText(facts: { readonly [Fact in keyof JournalFacts]: Journa
 /** What a change of an alarm says beside the columns of its row; of a mode that it leaves, all that is known of that mode. */
 export function factsOfTransition(transition: ToldTransition): Parameters<typeof factsText>[0] {
   const { quality, position, detail, mode, modeFrom, modeSinceMs, modeUntilMs, modeBy, modeReason } = transition;
-  const shelved = mode === 'shelved' && modeFrom !== undefined;
+  const beganMs = mode === 'shelved' && modeFrom !== undefined ? (modeSinceMs ?? null) : null;
   return {
     quality: quality ?? null,
     class: transition.class ?? null,
@@ -23,7 +23,7 @@ export function factsOfTransition(transition: ToldTransition): Parameters<typeof
     setAsideUntil: timeOf(modeUntilMs),
     setAsideBy: modeBy ?? null,
     setAsideReason: modeReason === '' ? null : (modeReason ?? null),
-    minutes: shelved && modeUntilMs != null && modeSinceMs != null ? (modeUntilMs - modeSinceMs) / 60_000 : null,
+    minutes: beganMs === null || typeof modeUntilMs !== 'number' ? null : (modeUntilMs - beganMs) / 60_000,
     interimMeasures: transition.interimMeasures ?? null,
   };
 }

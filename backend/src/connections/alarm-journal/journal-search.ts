@@ -142,7 +142,7 @@ const wordsOf = (text: string): string =>
   storedText(text)
     .split(/\s+/)
     .filter((word) => /[\p{L}\p{N}]/u.test(word))
-    .map((word) => `"${word.replaceAll('"', '""')}"${[...word].length > 1 ? '*' : ''}`)
+    .map((word) => `"${word.replaceAll('"', '""')}"${/^.$/u.test(word) ? '' : '*'}`)
     .join(' ') || '""';
 
 const asStored = (value: Value): Value => (typeof value === 'string' ? storedText(value) : value);

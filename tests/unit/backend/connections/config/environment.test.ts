@@ -20,6 +20,7 @@ describe('the environment', () => {
         mqttPort: 1883,
         mqttPortSet: false,
         alarmTopic: 'ebbline',
+        journalKeepDays: 400,
         influxUrl: null,
         edge: {
           tls: null,
