@@ -162,13 +162,6 @@ describe('the running program', () => {
       'post /api/alarm-list/changes': {
         operator: 'Ines',
         entry: 'DEW-1',
-        scope: { kind: 'site' },
-        set: { onDelaySeconds: 100 },
-        reason: 'told too soon',
-      },
-      'post /api/alarm-list/changes': {
-        operator: 'Ines',
-        entry: 'DEW-1',
         scope: { kind: 'unit', id: 'm1' },
         set: { limit: 2.5 },
         unit_of_measure: 'K',
