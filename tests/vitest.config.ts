@@ -1,4 +1,3 @@
-import { readdirSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import vue from '@vitejs/plugin-vue';
 import { defineConfig } from 'vitest/config';
@@ -14,12 +13,7 @@ const requirements = await probeRequirements();
 process.env['EBBLINE_TEST_FOUND'] = JSON.stringify(requirements);
 requiredNames(process.env['EBBLINE_TEST_REQUIRE']);
 
-// Dozens of kills of the whole program, each with two starts: `npm run test:long` alone has the time.
-const isLong = process.env['EBBLINE_TEST_LONG'] === '1';
-
 const root = new URL('.', import.meta.url).pathname;
-const crashFiles = readdirSync(`${root}end-to-end/crash`).filter((name) => name.endsWith('.test.ts'));
-const leftToLong = isLong ? [] : crashFiles.map((name) => `end-to-end/crash/${name}`);
 const vueComponents = () => vue();
 
 /** `groupOrder`: groups run one after another, so that the whole program has the machine for itself. */
@@ -28,7 +22,7 @@ export default defineConfig({
   test: {
     // The runner leaves one core free, which is half of a machine with two.
     maxWorkers: availableParallelism(),
-    reporters: [new NotRunReporter(requirements, undefined, leftToLong), 'default', new ClosingLineReporter()],
+    reporters: [new NotRunReporter(requirements), 'default', new ClosingLineReporter()],
     projects: [
       {
         root,
@@ -77,7 +71,6 @@ export default defineConfig({
         test: {
           name: 'end-to-end',
           include: ['{end-to-end,open-data,stories}/**/*.test.ts'],
-          exclude: isLong ? [] : ['end-to-end/crash/**'],
           globalSetup: ['end-to-end/build-once.ts'],
           fileParallelism: false,
           testTimeout: 180_000,

@@ -102,6 +102,7 @@ export const journalPageSchema = z.object({
       'pass as `after`, newest first as `before`, for the next page, which may hold few rows or none; null at the end',
     ),
 });
+export type JournalPage = z.infer<typeof journalPageSchema>;
 
 export const acknowledgeRequestSchema = z.strictObject({
   operator: operatorSchema,

@@ -6,20 +6,13 @@ export class NotRunReporter implements Reporter {
   constructor(
     private readonly requirements: Requirements,
     private readonly print: (line: string) => void = (line) => process.stdout.write(`${line}\n`),
-    /** Files that only the long form runs. */
-    private readonly leftToLong: readonly string[] = [],
   ) {}
 
   onTestRunEnd(modules: ReadonlyArray<TestModule>): void {
     const skipped = modules.flatMap((module) => [...module.children.allTests('skipped')].map((test) => test.fullName));
     for (const line of notRunLines(skipped, this.requirements)) this.print(line);
-    const isWhole = modules.some(({ moduleId }) => moduleId.includes('/end-to-end/'));
-    if (isWhole && this.leftToLong.length > 0) this.print(leftToLongLine(this.leftToLong));
   }
 }
-
-export const leftToLongLine = (files: readonly string[]): string =>
-  `  not run here: ${files.length} test file(s) of the long form (${files.join(', ')}); to run them: npm run test:long`;
 
 /** One line an absent requirement, and one for tests skipped by anything else. */
 export function notRunLines(skippedTitles: readonly string[], requirements: Requirements): string[] {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { leftToLongLine, notRunLines } from '../../helpers/not-run-reporter';
+import { notRunLines } from '../../helpers/not-run-reporter';
 import { needsMark, requiredNames } from '../../helpers/probe-requirements';
 import { requirements } from '../../helpers/requirements';
 
@@ -27,10 +27,4 @@ describe('requirements', () => {
     ]);
     expect(notRunLines([], here)).toEqual([]);
   });
-});
-
-test('files of the long form are counted, named, and said how to run', () => {
-  expect(leftToLongLine(['end-to-end/crash/a.test.ts', 'end-to-end/crash/b.test.ts'])).toBe(
-    '  not run here: 2 test file(s) of the long form (end-to-end/crash/a.test.ts, end-to-end/crash/b.test.ts); to run them: npm run test:long',
-  );
 });

@@ -43,7 +43,7 @@ function raisedBySwings(entry: UnitEntry, there: number, back: number, swings: n
   let raised = 0;
   for (let i = 0; i < swings; i += 1)
     for (const limit of [there, back]) {
-      const is = verdictAt(entry, limit, active) === Verdict.yes;
+      const is: boolean = verdictAt(entry, limit, active) === Verdict.yes;
       if (is && !active) raised += 1;
       active = is;
     }
