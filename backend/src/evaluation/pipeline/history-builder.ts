@@ -2,8 +2,11 @@ import type { CompiledSite } from '../site/compiled-site';
 import { badBits, reasonBit, uncertainBits } from '../slots/quality-reasons';
 import type { HistoryRows } from './history-rows';
 
-/** A second stays open so long after its end, for samples that come a little late. */
-const openMs = 2000;
+/**
+ * A second stays open so long after its end, for samples that come a little late; later ones make a row of their own, which merges.
+ * With the half second between commits, a kill costs two seconds at most of what is not delivered again.
+ */
+const openMs = 500;
 /** So many seconds a holder may be open; the oldest is closed early: late floods keep memory flat. */
 const mostOpen = 6;
 

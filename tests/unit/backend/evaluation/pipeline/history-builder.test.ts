@@ -69,11 +69,11 @@ describe('rows of history', () => {
     expect(cells(rows)).toEqual([{ second: 11, point: 'supply.temperature', value: 36, quality: 1 }]);
   });
 
-  it('leave a second open for two more, then give it once', () => {
+  it('leave a second open for half of one more, then give it once', () => {
     const history = new HistoryBuilder(site);
     history.put(flow, at(0), 1, 0);
-    expect(history.drain(at(2.999), false)).toBeNull();
-    expect(cells(history.drain(at(3), false))).toHaveLength(1);
+    expect(history.drain(at(1.499), false)).toBeNull();
+    expect(cells(history.drain(at(1.5), false))).toHaveLength(1);
     expect(history.drain(at(60), true)).toBeNull();
   });
 
