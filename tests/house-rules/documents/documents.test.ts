@@ -1,5 +1,6 @@
 import { existsSync, readdirSync } from 'node:fs';
 import { dirname, join } from 'node:path';
+import { changeSettingsFaults } from '@ebbline/shared/contract/alarm-list';
 import { healthReasons } from '@ebbline/shared/contract/health-reasons';
 import { describe, expect, test } from 'vitest';
 import { secretVariables } from '../../../backend/src/connections/config/secret-files';
@@ -73,6 +74,10 @@ describe('DEVELOPERS', () => {
   test('lists every refusal code, and no other', () => {
     const codes = firstCells(developers, /^(TOPIC|PAYLOAD|FIELD|VALUE|TIME)_/);
     expect(codes).toEqual([...refusalCodes]);
+  });
+
+  test('lists every refusal of a changed setting, and no other', () => {
+    expect(firstCells(developers, /^SETTING_/)).toEqual([...changeSettingsFaults]);
   });
 
   test('names every command of package.json', () => {
