@@ -3,7 +3,7 @@ import type { SetAsideAlarm } from '@ebbline/shared/contract/alarm-modes';
 import type { Result } from '@ebbline/shared/errors/result';
 import type { ComputedRef, Ref } from 'vue';
 import { computed, provide, ref, watch } from 'vue';
-import { shelve, takeOutOfService } from '../../api/set-aside';
+import { shelve, takeOutOfService } from '../../state/alarm-acts';
 import { needsAcknowledgement } from '../../components/alarm-facts';
 import { useActsById } from '../../state/use-acts-by-id';
 import { useAcknowledge } from '../../state/use-acknowledge';
