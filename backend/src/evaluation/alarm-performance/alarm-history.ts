@@ -31,8 +31,9 @@ export class AlarmHistory {
   readonly foldedMs: number[] = [];
   /** When an alarm was set aside, or a setting changed, by nobody, ms. */
   readonly unauthorisedMs: number[] = [];
-  /** First and last time of any row; NaN before one. */
+  /** Earliest time of any row, as a clock that ran ahead may have written the first; NaN before one. */
   firstMs = Number.NaN;
+  /** Time of the last row that has one of its own; NaN before one. */
   private lastMs = Number.NaN;
   private readonly tracks = new Map<string, Track>();
   private readonly places = new Map<string, { readonly entry: string; readonly unit: string | null }>();
@@ -41,7 +42,7 @@ export class AlarmHistory {
   constructor(private readonly hall: string | null) {}
 
   take(step: JournalStep): void {
-    if (Number.isNaN(this.firstMs)) this.firstMs = step.atMs;
+    if (!(this.firstMs <= step.atMs)) this.firstMs = step.atMs;
     // A system row says how an alarm stands; it has no time of its own and belongs to the row before it.
     const atMs = step.kind === 'system' && !Number.isNaN(this.lastMs) ? this.lastMs : step.atMs;
     if (step.kind !== 'system') this.lastMs = step.atMs;

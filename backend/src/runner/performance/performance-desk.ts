@@ -36,7 +36,7 @@ export class JournalPerformanceDesk implements PerformanceDesk {
     const { journal, site, targets, propose, pause = untilOthersRan } = this.parts;
     if (hall !== null && !site().halls.some(({ id }) => id === hall))
       return fail({ code: 'HALL_UNKNOWN', message: 'The site has no hall of this id; /api/site lists them.' });
-    const untilMs = toMs ?? this.nowMs();
+    const untilMs = Math.min(toMs ?? Number.POSITIVE_INFINITY, this.nowMs());
     const sinceMs = fromMs ?? untilMs - usualPeriodMs;
     if (!(untilMs > sinceMs))
       return fail({ code: 'QUERY_MALFORMED', message: 'to: must be later than from. See /api/openapi.json.' });
@@ -44,7 +44,7 @@ export class JournalPerformanceDesk implements PerformanceDesk {
     // Without an end all that is on record: what happens at this very time is of it.
     await readSteps(journal, toMs, (step) => history.take(step), pause);
     history.end();
-    // What was before the first row nobody knows: means over it would look calmer than it was.
+    // What was before the first row nobody knows, nor what is to come: means over it would look calmer than it was.
     const knownMs = Number.isNaN(history.firstMs) ? untilMs : history.firstMs;
     const period = { fromMs: Math.min(untilMs, Math.max(sinceMs, knownMs)), toMs: untilMs };
     const told = toldIn(history, period, this.configured(hall));

@@ -52,6 +52,24 @@ describe('JournalPerformanceDesk', () => {
     expect(found.figures.find(({ id }) => id === 'annunciationsPerDay')?.value).toBe(0.5);
   });
 
+  it('reckons over no time that is still to come, however far off the end is asked for', async () => {
+    const journal = new JournalInMemory();
+    journal.raise('u1:AIR-1', startMs + 38 * dayMs);
+    const found = await report(journal, { toMs: startMs + 400 * dayMs });
+    expect(found).toMatchObject({ to: '2026-06-10T00:00:00.000Z', days: 2 });
+    expect(found.figures.find(({ id }) => id === 'annunciationsPerDay')?.value).toBe(0.5);
+    const desk = deskOf(journal);
+    const toCome = { fromMs: startMs + 41 * dayMs, toMs: startMs + 42 * dayMs, hall: null };
+    expect(await desk.report(toCome)).toMatchObject({ fault: { code: 'QUERY_MALFORMED' } });
+  });
+
+  it('goes on where the first row was written by a clock that ran ahead and was set back', async () => {
+    const journal = new JournalInMemory();
+    journal.raise('u1:AIR-1', startMs + 900 * dayMs);
+    journal.raise('u2:AIR-1', startMs + 38 * dayMs);
+    expect(await report(journal)).toMatchObject({ days: 2, annunciations: 1 });
+  });
+
   it('answers nothing from an empty journal, and no number that would look good', async () => {
     const found = await report(new JournalInMemory());
     expect(found).toMatchObject({ days: 0, enough: false, annunciations: 0 });
