@@ -7,6 +7,8 @@ import { toFlood } from './to-performance';
 
 /** A restart looks back so far for what is going on. */
 const lookBackMs = 2 * 86_400_000;
+/** Rows further ahead were written by a clock that was wrong: no time that comes would end what they begin. */
+const aheadMs = 60_000;
 /** What is told late by so much is still told before the end of a flood is decided. */
 const lateMs = 1000;
 const keptAtLeast = 1000;
@@ -52,8 +54,8 @@ export class FloodWatch {
   restore(nowMs: number): void {
     this.restoring = true;
     for (let after: number | null = 0; after !== null;) {
-      const fromMs = Number.isNaN(nowMs) ? null : nowMs - lookBackMs;
-      const { steps, next }: StepsPage = this.journal.steps({ fromMs, toMs: null, after });
+      const [fromMs, toMs] = Number.isNaN(nowMs) ? [null, null] : [nowMs - lookBackMs, nowMs + aheadMs];
+      const { steps, next }: StepsPage = this.journal.steps({ fromMs, toMs, after });
       this.take(steps);
       after = next;
     }

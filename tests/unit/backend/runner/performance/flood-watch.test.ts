@@ -52,6 +52,17 @@ describe('FloodWatch', () => {
     ]);
   });
 
+  it('begins no flood after a restart for what a clock that ran ahead had written before it was set right', () => {
+    const { journal, watch } = begun();
+    watch.take(stepsOf(journal.raise('u0:AIR-1', startMs + 365 * 86_400_000)));
+    const again = new FloodWatch(journal, () => startMs);
+    again.restore(minutes(0));
+    // An hour apart: two within ten minutes at most.
+    for (let i = 0; i < 12; i += 1) again.take(stepsOf(journal.raise(`u${i}:TSUP-1`, minutes(60 * i))));
+    expect(again.flood()).toBeNull();
+    expect(floodRows(journal)).toEqual([]);
+  });
+
   it('goes on over a restart, and is not told a second time', () => {
     const { journal, watch } = begun();
     almost(journal, (row) => watch.take(stepsOf(row)));
