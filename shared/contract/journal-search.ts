@@ -2,6 +2,13 @@ import { z } from 'zod';
 import { prioritySchema } from './alarm';
 import { isoTimeSchema } from './reading';
 
+/**
+ * So many words at most: each one more that all rows hold is walked through all rows at once, and what else the program does waits.
+ * A word is what stands between two characters that are neither letter nor digit, as the index has it.
+ */
+const mostWords = 10;
+const wordsIn = (text: string): number => text.match(/[\p{L}\p{N}\p{Co}]+/gu)?.length ?? 0;
+
 const named = z.string().min(1).max(200);
 
 /** So many rows at most a page, and so many where nothing is said. */
@@ -23,9 +30,10 @@ export const journalFilterSchema = z.strictObject({
     .trim()
     .max(200)
     .regex(/[\p{L}\p{N}]/u, 'must hold a letter or a digit')
+    .refine((text) => wordsIn(text) <= mostWords, `must hold ${mostWords} words at most`)
     .optional()
     .describe(
-      'beginnings of words (of one letter: the word) in alarm, place, actor, station, cause and reason; all of them must be there',
+      'beginnings of words (of one letter: the word) in alarm, place, actor, station, cause and reason; all of them must be there, ten at most',
     ),
 });
 export type JournalFilter = z.infer<typeof journalFilterSchema>;

@@ -48,6 +48,7 @@ describe('a row of the journal', () => {
     ['actor=Ines', 1],
     ['actor=Ine', 0],
     ['text=seen%20water', 1],
+    [`text=${'se%20'.repeat(10)}`, 1],
     ['text=%22%20OR%20*%20a', 0],
     ['entry=WATER-1&from=2031-05-06T07%3A00%3A00Z&to=2031-05-06T08%3A00%3A00Z', 2],
     ['entry=WATER-1&to=2031-05-06T07%3A00%3A00Z', 0],
@@ -79,6 +80,8 @@ describe('a row of the journal', () => {
     'limit=501',
     'text=%2D%2D',
     `text=${'a'.repeat(201)}`,
+    `text=${'un%20'.repeat(11)}`,
+    `text=${'no-'.repeat(11)}`,
     'unknown=1',
     'from=2031-05-06T08%3A00%3A00Z&to=2031-05-06T07%3A00%3A00Z',
   ])('is not looked for by %s', async (query) => {
