@@ -70,6 +70,7 @@ export class OperatorActions implements Operations {
     const outcome = this.scene.pipeline.act(action, this.actionTimeMs(), (transition, record) =>
       this.alarms.recordAction(transition, record, this.clock.wallMs()),
     );
+    if (outcome.ok) this.alarms.follow(this.clock.wallMs());
     return outcome.ok ? ok(outcome.record) : fail(toFault(outcome));
   }
 

@@ -49,9 +49,10 @@ export class PipelineRunner implements MessageSink {
     return this.ticked && this.judges;
   }
 
-  /** Again and again while the journal refuses. */
+  /** Again and again: what the journal refused, and what folds otherwise without a change of any alarm. */
   retryJournal(): void {
     if (this.alarms.waiting() > 0) this.alarms.record([], this.clock.wallMs());
+    this.alarms.follow(this.clock.wallMs());
     if (this.changes.waiting() > 0) this.changes.record([], [], this.clock.wallMs());
   }
 

@@ -42,6 +42,25 @@ export class RecordedAlarms {
     return true;
   }
 
+  /**
+   * Commits what folds otherwise by now though no alarm changed, as after a first-out was set aside: what hides under it would stay
+   * silent until something else of the site changes. What the journal refuses is looked at again with the next call.
+   */
+  follow(wallMs: number): void {
+    if (this.pending.length > 0) return;
+    const records = this.kept().filter((record) => this.isRefolded(record));
+    if (records.length === 0) return;
+    try {
+      this.journal.append([], records, wallMs);
+    } catch {
+      // Health tells of a journal that refuses; until then the list stays as it was committed.
+      return;
+    }
+    for (const record of records) this.committed.set(record.alarm, record);
+    this.shown = null;
+    this.changes += 1;
+  }
+
   /** An alarm folds under another, or comes out again, without a change of its own: its record follows with theirs. */
   private isRefolded({ alarm, foldedUnder, modeUntilMs }: AlarmRecord): boolean {
     const known = this.committed.get(alarm);

@@ -95,4 +95,21 @@ describe('alarms as they are shown', () => {
     expect(folds().sort()).toEqual(['first under null', 'old under null']);
     expect(appended.at(-1)).toBe('first→returnedUnacknowledged | old first');
   });
+
+  it('follow a fold that came with no change of any alarm, once the journal takes it', () => {
+    const { alarms, disk, standing, appended } = bench();
+    const parent = () => alarms.list().find(({ record: { alarm } }) => alarm === 'old')?.record.foldedUnder;
+    standing.set('old', { ...record('old'), foldedUnder: 'first' });
+    disk.full = true;
+    alarms.follow(0);
+    expect(parent()).toBe(null);
+    disk.full = false;
+    const before = alarms.version();
+    alarms.follow(0);
+    expect(parent()).toBe('first');
+    expect(appended).toEqual([' | old']);
+    expect(alarms.version()).toBeGreaterThan(before);
+    alarms.follow(0);
+    expect(appended).toHaveLength(1);
+  });
 });
