@@ -93,7 +93,11 @@ const shown = (value: number): string => String(Number(value.toPrecision(3)));
 
 function burstsByAlarm(bursts: readonly Burst[]): Map<string, Burst[]> {
   const found = new Map<string, Burst[]>();
-  for (const burst of bursts) found.set(burst.alarm, [...(found.get(burst.alarm) ?? []), burst]);
+  for (const burst of bursts) {
+    const list = found.get(burst.alarm);
+    if (list === undefined) found.set(burst.alarm, [burst]);
+    else list.push(burst);
+  }
   return found;
 }
 

@@ -34,7 +34,7 @@ export function offDelayOver(
   pauses: readonly Pause[],
 ): { readonly offDelayMs: number; readonly longestMs: number } | null {
   if (pauses.length === 0) return null;
-  const longestMs = Math.max(...pauses.map(({ fromMs, toMs }) => toMs - fromMs));
+  const longestMs = pauses.reduce((most, { fromMs, toMs }) => Math.max(most, toMs - fromMs), 0);
   const offDelayMs = (Math.floor(longestMs / 1000) + 1) * 1000;
   return offDelayMs > longestOffDelayMs ? null : { offDelayMs, longestMs };
 }

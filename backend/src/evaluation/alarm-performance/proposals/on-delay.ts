@@ -26,7 +26,7 @@ export function onDelayOver(
   const allowedMs = timeToRespondMs * shareOfResponse;
   const spared = lasted.filter((ms) => wholeSecondsOver(ms) <= allowedMs);
   if (spared.length === 0) return null;
-  const longestMs = Math.max(...spared);
+  const longestMs = spared.reduce((most, ms) => Math.max(most, ms), 0);
   const onDelayMs = wholeSecondsOver(longestMs);
   return onDelayMs <= delays.onDelayMs ? null : { onDelayMs, spared: spared.length, of: fleeting.length, longestMs };
 }

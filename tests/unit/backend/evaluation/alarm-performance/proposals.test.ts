@@ -43,6 +43,11 @@ describe('the off-delay for an alarm that chatters', () => {
     );
   });
 
+  it('is found over a month of chattering too', () => {
+    const pauses = Array.from({ length: 200_000 }, (_, i) => ({ fromMs: 20_000 * i, toMs: 20_000 * i + 9000 }));
+    expect(offDelayOver(pauses)).toEqual({ offDelayMs: 10_000, longestMs: 9000 });
+  });
+
   it('is none where it had to be longer than ten minutes, or there is no pause', () => {
     expect(offDelayOver([{ fromMs: 0, toMs: 600_000 }])).toBeNull();
     expect(offDelayOver([])).toBeNull();
