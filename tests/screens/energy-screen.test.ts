@@ -124,7 +124,7 @@ describe('the Energy screen', () => {
 
   it('changes what is added up by its choice', async () => {
     const { page, router } = await show('/energy?hall=east');
-    await page.get('select').setValue('unit:w1');
+    await page.get('main select').setValue('unit:w1');
     await flushPromises();
     expect(router.currentRoute.value.query).toEqual({ unit: 'w1' });
   });

@@ -30,6 +30,10 @@ export const below =
   (limit: number): FigureRow['target'] =>
   () => ({ acceptable: limit, limit, bound: 'below' });
 
+/** A mean over spans of so many days; null where not one whole span has passed, as seconds say nothing of a day. */
+export const meanPer = (spanDays: number, count: number, days: number): number | null =>
+  days >= spanDays ? count / (days / spanDays) : null;
+
 export const isa2009 = 'ANSI/ISA-18.2-2009, IEC 62682:2014';
 export const isa2016 = 'ANSI/ISA-18.2-2016, IEC 62682:2014';
 export const eemua = 'EEMUA 191';

@@ -1,4 +1,4 @@
-import { isa2009, type FigureRow } from '../figure-row';
+import { isa2009, meanPer, type FigureRow } from '../figure-row';
 
 export const annunciationsPerDay: FigureRow = {
   id: 'annunciationsPerDay',
@@ -6,5 +6,5 @@ export const annunciationsPerDay: FigureRow = {
   unit: 'a day',
   source: `${isa2009}; the one prints 150 and 300, the other 144 and 288`,
   target: ({ perDay }) => ({ ...perDay, bound: 'atMost' }),
-  of: ({ annunciations, days }) => (days > 0 ? annunciations.length / days : null),
+  of: ({ annunciations, days }) => meanPer(1, annunciations.length, days),
 };

@@ -1,4 +1,4 @@
-import { atMost, isa2009, type FigureRow } from '../figure-row';
+import { atMost, isa2009, meanPer, type FigureRow } from '../figure-row';
 
 export const annunciationsPerHour: FigureRow = {
   id: 'annunciationsPerHour',
@@ -6,5 +6,5 @@ export const annunciationsPerHour: FigureRow = {
   unit: 'an hour',
   source: isa2009,
   target: atMost(6, 12),
-  of: ({ annunciations, days }) => (days > 0 ? annunciations.length / (days * 24) : null),
+  of: ({ annunciations, days }) => meanPer(1 / 24, annunciations.length, days),
 };

@@ -1,4 +1,4 @@
-import { atMost, isa2009, type FigureRow } from '../figure-row';
+import { atMost, isa2009, meanPer, type FigureRow } from '../figure-row';
 
 export const annunciationsPerTenMinutes: FigureRow = {
   id: 'annunciationsPerTenMinutes',
@@ -6,5 +6,5 @@ export const annunciationsPerTenMinutes: FigureRow = {
   unit: 'in 10 min',
   source: isa2009,
   target: atMost(1, 2),
-  of: ({ annunciations, days }) => (days > 0 ? annunciations.length / (days * 144) : null),
+  of: ({ annunciations, days }) => meanPer(1 / 144, annunciations.length, days),
 };

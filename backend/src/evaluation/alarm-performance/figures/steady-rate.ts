@@ -14,7 +14,7 @@ export const steadyRate: FigureRow = {
       0,
     );
     const steadyMs = toMs - fromMs - floodMs;
-    if (!(steadyMs > 0)) return null;
+    if (!(steadyMs >= 600_000)) return null;
     const steady = annunciations.filter(({ atMs }) => !flooded.some((one) => atMs >= one.firstMs && atMs < one.toMs));
     return (steady.length / steadyMs) * 600_000;
   },

@@ -114,3 +114,16 @@ describe('the figures of a journal worked out by hand', () => {
       expect(judgeFigure(row, none, usualTargets).verdict, row.id).toBe('nothing');
   });
 });
+
+describe('a period shorter than what a rate is of', () => {
+  it('tells no such rate, as half a minute says nothing of a day', () => {
+    const short = toldOf(handMadeJournal, { fromMs: 60 * minuteMs, toMs: 60.5 * minuteMs }, 42);
+    const of = (id: string) => figures.find((row) => row.id === id)?.of(short);
+    expect(short.annunciations.length).toBeGreaterThan(0);
+    for (const id of ['annunciationsPerDay', 'annunciationsPerHour', 'annunciationsPerTenMinutes', 'steadyRate'])
+      expect(of(id)).toBeNull();
+    const hour = toldOf(handMadeJournal, { fromMs: 60 * minuteMs, toMs: 120 * minuteMs }, 42);
+    // The busiest hour of above: 13.
+    expect(figures.find(({ id }) => id === 'annunciationsPerHour')?.of(hour)).toBeCloseTo(13, 9);
+  });
+});
