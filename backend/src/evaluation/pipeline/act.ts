@@ -5,6 +5,7 @@ import type { ActionOutcome } from './outputs';
 import type { PipelineState } from './pipeline-state';
 import { refusalText } from './refusal-text';
 import { actOnMode, type ModeOutcome } from './set-aside/act-on-mode';
+import { refoldAround } from './set-aside/refold-around';
 
 /** Carries out one operator action, if `commit` takes it; else nothing has changed. */
 export function act(pipeline: PipelineState, action: OperatorAction, nowMs: number, commit?: Commit): ActionOutcome {
@@ -26,12 +27,20 @@ function outcomeOf(
 ): ModeOutcome {
   switch (action.kind) {
     case 'acknowledge':
-      return pipeline.book.acknowledge(action.alarm, action, nowMs, commit);
+      return leaving(pipeline, action.alarm, () => pipeline.book.acknowledge(action.alarm, action, nowMs, commit));
     case 'resetLatch':
-      return pipeline.book.reset(action.alarm, action, nowMs, commit);
+      return leaving(pipeline, action.alarm, () => pipeline.book.reset(action.alarm, action, nowMs, commit));
     default:
       return actOnMode(pipeline, action, nowMs, commit);
   }
+}
+
+/** What the action ends folds nothing any more: what stood under it stands for itself at once. */
+function leaving(pipeline: PipelineState, alarm: string, carryOut: () => ModeOutcome): ModeOutcome {
+  const place = pipeline.book.indexOfName(alarm);
+  const outcome = carryOut();
+  if (outcome.ok && outcome.record.state === 'normal' && place !== undefined) refoldAround(pipeline, place);
+  return outcome;
 }
 
 const whoWasFirst = (record: AlarmRecord | null) => ({

@@ -1,4 +1,4 @@
-import { isSetAside } from '../alarm-lifecycle/mode-facts';
+import { isSetAside, modeOf, setAsideOf } from '../alarm-lifecycle/mode-facts';
 import type { AlarmRecord, AlarmTransition } from '../alarm-lifecycle/alarm-record';
 import type { PipelineState } from './pipeline-state';
 import { atRestart } from './stamp-restored';
@@ -33,7 +33,7 @@ export function restoreAlarms(pipeline: PipelineState, records: readonly AlarmRe
 const unfoldedFrom = (firstOuts: ReadonlySet<string>, record: AlarmRecord): AlarmRecord =>
   record.foldedUnder === null || firstOuts.has(record.foldedUnder) ? record : { ...record, foldedUnder: null };
 
-/** The end of an alarm that the site file no longer has. */
+/** The end of an alarm that the site file no longer has; where it was set aside, the end of that too. */
 export const endedByConfiguration = (record: AlarmRecord, atMs: number): AlarmTransition => ({
   alarm: record.alarm,
   entry: record.entry,
@@ -53,4 +53,5 @@ export const endedByConfiguration = (record: AlarmRecord, atMs: number): AlarmTr
   actor: null,
   station: null,
   comment: 'configuration: the site file no longer has what this alarm is about',
+  ...(isSetAside(record) ? { ...setAsideOf(record), modeFrom: modeOf(record), mode: 'inService' } : {}),
 });

@@ -75,6 +75,19 @@ describe('power lost with the gateway alive', () => {
     expect(parents(plant, 'FLOW-2')).toEqual([null]);
   });
 
+  it('leaves what is still missing to stand for itself once its first-out was acknowledged away', () => {
+    const plant = new Plant(plantSite({ units: ['m1'] })).run(60);
+    Object.assign(plant.m1, { pumpRunning: false, vacuumRunning: false, vacuumSpeed: 0 });
+    plant.run(8);
+    Object.assign(plant.m1, { pumpRunning: true, vacuumRunning: true, vacuumSpeed: 0.4, flow: 0 });
+    plant.run(10);
+    expect(parents(plant, 'FLOW-2')).toEqual(['m1:PUMP-1']);
+    const who = { operator: 'Ada', station: 'desk', comment: '' };
+    const done = plant.pipeline.act({ kind: 'acknowledge', alarm: 'm1:PUMP-1', ...who }, plant.nowMs);
+    expect(done).toMatchObject({ ok: true, transition: { to: 'normal' } });
+    expect(parents(plant, 'FLOW-2')).toEqual([null]);
+  });
+
   it('takes the standby that helps to draw the loop down again into the event, until it has run on for a minute', () => {
     const points = { 'vacuum.standby.running': { path: 'standbyRunning' } };
     const plant = new Plant(plantSite({ units: ['m1'], points }));

@@ -198,6 +198,7 @@ describe('what was set aside', () => {
     plant.reload(plantSite()).run(2);
     expect(plant.pipeline.setAside()).toEqual([]);
     expect(plant.transitions.at(-1)).toMatchObject({ alarm: 'm2:WATER-1', to: 'normal', cause: 'configuration' });
+    expect(plant.transitions.at(-1)).toMatchObject({ modeFrom: 'shelved', mode: 'inService', modeBy: 'Ada' });
   });
 });
 
