@@ -103,6 +103,8 @@ describe('a sealed file that is damaged', () => {
 /** A byte of the values of a sealed file changed so that the engine reads on as if nothing were. */
 describe('a sealed file in which a disk changed values', () => {
   const read = () => store.read({ ...pressure, fromMs: startMs, toMs: startMs + hour, buckets: 60 });
+  const readSeconds = () =>
+    store.readSeconds({ holder: 'unit-1', columns: [pressure], fromMs: startMs, toMs: startMs + hour });
   const reopen = async (): Promise<void> => {
     await store.close();
     store = await DuckDbHistoryStore.open({ folder });
@@ -134,12 +136,17 @@ describe('a sealed file in which a disk changed values', () => {
   it('is told with the next maintenance, and read no more until it is put back', async () => {
     await store.maintain(startMs + 4 * hour);
     expect(store.health().damaged).toContain(name);
-    await expect(read()).rejects.toMatchObject({ code: 'HISTORY_READ_FAILED' });
+    for (const reading of [read, readSeconds])
+      await expect(reading()).rejects.toMatchObject({
+        code: 'HISTORY_READ_FAILED',
+        message: expect.stringContaining(name) as unknown,
+      });
     writeFileSync(join(folder, name), sound);
     utimesSync(join(folder, name), 1, 1);
     await store.maintain(startMs + 4 * hour);
     expect(store.health().damaged).toBeNull();
     expect((await read()).count.reduce((sum, count) => sum + count, 0)).toBe(3600);
+    expect((await readSeconds()).quality[0]?.reduce((sum, mark) => sum + mark, 0)).toBe(3600);
   });
 
   it('is not sealed anew with late rows, which wait', async () => {

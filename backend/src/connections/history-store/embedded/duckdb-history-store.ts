@@ -171,7 +171,7 @@ export class DuckDbHistoryStore implements HistoryStore {
       const sources = { folder: this.#folder, manifest: this.#manifest, tails: this.#writer.tails };
       const connection = await this.#instance.connect();
       try {
-        return await readSeconds(connection, plan, this.#catalogue, sources, (names) => this.#damaged.note(names));
+        return await readSeconds(connection, plan, this.#catalogue, sources, this.#damaged);
       } finally {
         connection.closeSync();
       }

@@ -3,17 +3,21 @@ import type { HistorySeconds } from '../../../ports/history-store';
 import type { SecondsPlan } from '../history-query';
 import { SecondColumns } from '../second-columns';
 import type { Catalogue } from './catalogue';
-import { readFault } from './read-fault';
+import type { DamagedFiles } from './damaged-files';
+import { damagedFault, readFault } from './read-fault';
 import type { ReadSources } from './read-sql';
 import { marksAtOnce, secondsSql } from './seconds-sql';
 
-/** Columns of a holder as they were written, tails and sealed files merged. */
+/**
+ * Columns of a holder as they were written, tails and sealed files merged.
+ * @throws CodedError HISTORY_READ_FAILED, also where a file is known to hold something else than was sealed
+ */
 export async function readSeconds(
   connection: DuckDBConnection,
   plan: SecondsPlan,
   catalogue: Catalogue,
   sources: ReadSources,
-  note: (damaged: readonly string[]) => void,
+  damaged: Pick<DamagedFiles, 'changed' | 'note'>,
 ): Promise<HistorySeconds> {
   const columns = new SecondColumns(plan);
   const { retiredBeforeMs } = sources.manifest;
@@ -24,6 +28,8 @@ export async function readSeconds(
   const positions = asked.map(({ position }) => position);
   const statement = secondsSql(plan, holder, positions, sources);
   if (statement === null) return columns.seconds(retiredBeforeMs);
+  const changed = damaged.changed(statement.files);
+  if (changed.length > 0) throw damagedFault(changed);
   try {
     const result = await connection.run(statement.sql);
     for (const chunk of await result.fetchAllChunks()) {
@@ -33,7 +39,9 @@ export async function readSeconds(
       });
     }
   } catch (cause) {
-    throw await readFault(connection, sources.folder, statement.files, positions[0] ?? 0, cause, note);
+    throw await readFault(connection, sources.folder, statement.files, positions[0] ?? 0, cause, (names) =>
+      damaged.note(names),
+    );
   }
   return columns.seconds(retiredBeforeMs);
 }
