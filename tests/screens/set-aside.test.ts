@@ -43,7 +43,7 @@ const press = async (page: VueWrapper, words: string): Promise<void> => {
 };
 
 describe('shelving an alarm', () => {
-  const shelved = aSetAside('e7:MARGIN-1', { until: '2026-03-01T14:00:00.000Z' });
+  const shelved = aSetAside('e7:MARGIN-1', { since: noon, until: '2026-03-01T14:00:00.000Z' });
   const path = '/api/alarms/e7%3AMARGIN-1/shelve';
 
   it('asks for a reason and a time within bounds, says when it ends, and shows what the server confirmed', async () => {
@@ -64,6 +64,22 @@ describe('shelving an alarm', () => {
     expect(page.get('.confirmed').text()).toBe(
       'E7: Vacuum margin small – shelved until 15:00:00, confirmed by the server.',
     );
+  });
+
+  it('is said no longer once the alarm is told again', async () => {
+    const page = await open('/alarms', { [path]: shelved, ...list() }, 'operator');
+    await press(page, 'Shelve…');
+    await page.get('[name=reason]').setValue('regulator is being changed');
+    await page.get('form[aria-label^=Shelve]').trigger('submit');
+    await flushPromises();
+    expect(page.find('.confirmed').exists()).toBe(true);
+    server.send(anAlarmsFrame([], { setAside: 1 }));
+    await flushPromises();
+    expect(page.find('.confirmed').exists()).toBe(true);
+    const again = anAlarm('e7:MARGIN-1', { stateSince: '2026-03-01T12:30:00.000Z' });
+    server.send(anAlarmsFrame([again], { setAside: 0 }));
+    await flushPromises();
+    expect(page.find('.confirmed').exists()).toBe(false);
   });
 
   it('shows a refusal in the server’s words, and nothing as done', async () => {
@@ -101,7 +117,7 @@ describe('shelving an alarm', () => {
 
 describe('taking an alarm out of service', () => {
   it('asks what watches the plant meanwhile, and sends the planned end of the site’s time', async () => {
-    const out = aSetAside('e7:MARGIN-1', { mode: 'outOfService', until: '2026-03-02T09:00:00.000Z' });
+    const out = aSetAside('e7:MARGIN-1', { mode: 'outOfService', since: noon, until: '2026-03-02T09:00:00.000Z' });
     const page = await open('/alarms', { '/api/alarms/e7%3AMARGIN-1/take-out-of-service': out, ...list() });
     await press(page, 'Take out of service…');
     const form = page.get('form[aria-label^="Take out of service"]');

@@ -63,10 +63,15 @@ export function useDeskOfList(listed: Readonly<Ref<readonly ListedGroup[]>>, pla
   );
   const standing = computed(
     () =>
-      new Set(
-        listed.value.flatMap((group) => [group, ...group.folded]).flatMap((one) => (one.gone ? [] : [one.alarm.id])),
+      new Map(
+        listed.value
+          .flatMap((group) => [group, ...group.folded])
+          .flatMap(({ alarm, gone }) => (gone ? [] : [[alarm.id, alarm] as const])),
       ),
   );
+  /** Since it was set aside: the list may be older than the answer. */
+  const toldAgain = ({ id, since }: SetAsideAlarm): boolean =>
+    Date.parse(standing.value.get(id)?.stateSince ?? '') > Date.parse(since);
   function select(ids: readonly string[], selected: boolean): void {
     const next = new Set(chosen.value);
     for (const id of ids) {
@@ -106,7 +111,9 @@ export function useDeskOfList(listed: Readonly<Ref<readonly ListedGroup[]>>, pla
       ),
     ),
     setAside: computed(() =>
-      [...acts.state.value.values()].flatMap((one) => (one.step === 'confirmed' ? [one.answer] : [])),
+      [...acts.state.value.values()].flatMap((one) =>
+        one.step === 'confirmed' && !toldAgain(one.answer) ? [one.answer] : [],
+      ),
     ),
   };
 }
