@@ -12,6 +12,7 @@ import type { ResolvedLimits } from '../alarm-rules/resolve-limits';
 import { Verdict } from '../alarm-rules/verdict';
 import { findCondition, priorityOfFinding } from './find-condition';
 import { foldParent, refoldUnit } from './fold';
+import { startGraceMs } from './judge-instruments';
 import { partsOf } from './part-index';
 import type { PipelineState } from './pipeline-state';
 import { isOff } from './off-in-mode';
@@ -98,8 +99,13 @@ function judgeEntry(
   return passOn(pipeline, context, entry, place, limits) || moved;
 }
 
-/** Only for what is in alarm: that an entry is off concerns nothing else. */
+/**
+ * Only for what is in alarm: that an entry is off concerns nothing else. After a restart nobody knows the mode before the unit was
+ * heard: what the mode had off is not told anew for that, until the grace of the start is over.
+ */
 function followModeOfUnit(pipeline: PipelineState, context: UnitContext, place: number, mode: number): boolean {
+  const isNew = !context.modeKnown && context.nowMs - pipeline.startedMs < startGraceMs;
+  if (isNew && finding.verdict === Verdict.hold) return false;
   const suppressed = isOff(place, mode, context.modeTold) && stopWasMeant(context) !== false;
   return followDesign(pipeline, context.alarm, suppressed, finding.verdict, context.mode, context.nowMs);
 }

@@ -235,6 +235,38 @@ describe('a restart', () => {
     expect(after.standing('WATER-1')).toMatchObject({ state: 'unacknowledged' });
   });
 
+  it('tells nothing anew of what its unit’s mode has off, before anything was heard of the unit', () => {
+    const plant = new Plant(plantSite({ modePoint: true })).run(40);
+    plant.m1.flow = 100;
+    plant.run(10);
+    plant.pipeline.act({ kind: 'acknowledge', alarm: 'm1:FLOW-2', ...who }, plant.nowMs);
+    plant.m1.mode = 'standby';
+    plant.run(1);
+    const after = restartedPlant(plant, 10);
+    Object.assign(after.m1, plant.m1);
+    after.silent.add('m1');
+    after.run(5);
+    expect(after.pipeline.setAside()).toMatchObject([{ alarm: 'm1:FLOW-2', mode: 'suppressedByDesign' }]);
+    after.silent.clear();
+    after.run(20);
+    expect(annunciations(after, 'FLOW-2')).toBe(0);
+    expect(after.pipeline.setAside()).toEqual([]);
+    expect(after.entries()).not.toContain('FLOW-2');
+  });
+
+  it('after which nothing is heard of a unit for a minute tells what its mode had off', () => {
+    const plant = new Plant(plantSite({ modePoint: true })).run(40);
+    plant.m1.flow = 100;
+    plant.run(10);
+    plant.pipeline.act({ kind: 'acknowledge', alarm: 'm1:FLOW-2', ...who }, plant.nowMs);
+    plant.m1.mode = 'standby';
+    plant.run(1);
+    const after = restartedPlant(plant, 10);
+    after.silent.add('m1');
+    after.run(70);
+    expect(after.standing('FLOW-2')).toMatchObject({ state: 'unacknowledged' });
+  });
+
   it('takes back what an earlier version wrote: without a mode it is in service', () => {
     const plant = wet(settled(), true).run(10);
     const records = plant.pipeline.standing();
