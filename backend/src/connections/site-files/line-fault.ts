@@ -1,6 +1,7 @@
 /** One thing wrong with a site file, as shown to its writer. */
 export interface LineFault {
   readonly line: number;
+  readonly column?: number;
   /** Keys from the root, joined by dots; empty where the file as a whole is meant. */
   readonly key: string;
   /** What is expected and what to do. */
@@ -9,5 +10,5 @@ export interface LineFault {
   readonly file?: string;
 }
 
-export const lineText = (siteFile: string, { file, line, key, message }: LineFault): string =>
-  `${file ?? siteFile}:${line}: ${key === '' ? '' : `${key}: `}${message}`;
+export const lineText = (siteFile: string, { file, line, column, key, message }: LineFault): string =>
+  `${file ?? siteFile}:${line}${column === undefined ? '' : `:${column}`}: ${key === '' ? '' : `${key}: `}${message}`;

@@ -7,32 +7,44 @@ export interface YamlDocument {
   readonly value: unknown;
   /** Line of the deepest key of the path that the file has; 1 for the root. */
   readonly lineOf: (path: readonly (string | number)[]) => number;
+  /** The same place with its column; both count from 1. */
+  readonly placeOf: (path: readonly (string | number)[]) => TextPlace;
 }
 
-function lineFinder(document: Document, lines: LineCounter): YamlDocument['lineOf'] {
-  const lineAt = (range: readonly number[] | null | undefined, otherwise: number): number =>
-    range?.[0] === undefined ? otherwise : lines.linePos(range[0]).line;
+export interface TextPlace {
+  readonly line: number;
+  readonly column: number;
+}
+
+function placeFinder(document: Document, lines: LineCounter): YamlDocument['placeOf'] {
+  const placeAt = (range: readonly number[] | null | undefined, otherwise: TextPlace): TextPlace =>
+    range?.[0] === undefined ? otherwise : placeIn(lines, range[0]);
   return (path) => {
     let node: unknown = document.contents;
-    let line = 1;
+    let place: TextPlace = { line: 1, column: 1 };
     for (const part of path) {
       if (isAlias(node)) node = node.resolve(document);
       if (isMap(node)) {
         const pair = node.items.find(({ key }) => isScalar(key) && String(key.value) === String(part));
-        if (pair === undefined) return line;
-        if (isScalar(pair.key)) line = lineAt(pair.key.range, line);
+        if (pair === undefined) return place;
+        if (isScalar(pair.key)) place = placeAt(pair.key.range, place);
         node = pair.value;
       } else if (isSeq(node)) {
         const item = node.items[Number(part)];
-        if (item === undefined) return line;
-        if (isScalar(item) || isMap(item) || isSeq(item)) line = lineAt(item.range, line);
+        if (item === undefined) return place;
+        if (isScalar(item) || isMap(item) || isSeq(item)) place = placeAt(item.range, place);
         node = item;
       } else {
-        return line;
+        return place;
       }
     }
-    return line;
+    return place;
   };
+}
+
+function placeIn(lines: LineCounter, offset: number): TextPlace {
+  const { line, col } = lines.linePos(offset);
+  return { line, column: col };
 }
 
 /** YAML 1.2 → plain data with the line of every key. Duplicate keys are faults. */
@@ -42,7 +54,7 @@ export function readYaml(text: string): Result<YamlDocument, readonly LineFault[
   if (document.errors.length > 0)
     return fail(
       document.errors.map((error) => ({
-        line: lines.linePos(error.pos[0]).line,
+        ...placeIn(lines, error.pos[0]),
         key: '',
         message: `this is not YAML: ${error.message}; correct it there or just above`,
       })),
@@ -50,10 +62,11 @@ export function readYaml(text: string): Result<YamlDocument, readonly LineFault[
   const circle = referenceToItself(document);
   if (circle !== null) {
     const message = 'this refers to what it stands in itself; write it out';
-    return fail([{ line: lines.linePos(circle).line, key: '', message }]);
+    return fail([{ ...placeIn(lines, circle), key: '', message }]);
   }
   try {
-    return ok({ value: document.toJS() as unknown, lineOf: lineFinder(document, lines) });
+    const placeOf = placeFinder(document, lines);
+    return ok({ value: document.toJS() as unknown, lineOf: (path) => placeOf(path).line, placeOf });
   } catch (cause) {
     const why = cause instanceof Error ? cause.message : String(cause);
     return fail([{ line: 1, key: '', message: `its references cannot be followed: ${why}; write them out` }]);

@@ -79,7 +79,7 @@ describe('files beside the site file', () => {
       expect.stringMatching(/^racks\.yaml:3: units: .*templates only/),
     ]);
     put(file, 'racks.yaml', 'templates: [\n');
-    expect(faultsOf(including('racks.yaml'), file)[0]).toMatch(/^racks\.yaml:\d+: this is not YAML/);
+    expect(faultsOf(including('racks.yaml'), file)[0]).toMatch(/^racks\.yaml:\d+:\d+: this is not YAML/);
   });
 
   it.each(['../site.yaml', '/etc/hostname', 'sub/racks.yaml', '.hidden.yaml', 'racks', '..', 'C:\\racks.yaml'])(
