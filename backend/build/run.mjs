@@ -43,6 +43,7 @@ async function start(data, closing) {
     variables: process.env,
     workingFolder: process.cwd(),
     demoSiteFile: join(projectRoot, 'simulator', 'demo-site', 'site.yaml'),
+    demoAlarmList: join(projectRoot, 'simulator', 'demo-site', 'alarm-list.yaml'),
     frontendFolder: frontend,
     historyWorker: pathToFileURL(join(backend, 'history-worker.mjs')),
     siteWorker: pathToFileURL(join(backend, 'site-worker.mjs')),

@@ -7,13 +7,14 @@ interface Given {
   readonly variables: Readonly<Record<string, string | undefined>>;
   readonly workingFolder: string;
   readonly demoSiteFile: string;
+  readonly demoAlarmList?: string;
   readonly say: (line: string) => void;
 }
 
 /** The settings, with secrets that are given as files. Throws `StartFault` with all that is wrong with them. */
-export function environmentOf({ variables, workingFolder, demoSiteFile, say }: Given): Environment {
-  const secrets = readSecretFiles(variables, workingFolder);
-  const read = readEnvironment(secrets.variables, { workingFolder, demoSiteFile });
+export function environmentOf({ variables, say, ...places }: Given): Environment {
+  const secrets = readSecretFiles(variables, places.workingFolder);
+  const read = readEnvironment(secrets.variables, places);
   const faults = [...secrets.faults, ...(read.ok ? [] : read.fault)];
   if (!read.ok || faults.length > 0)
     throw new StartFault(faults.map(({ variable, message }) => `${variable} ${message}`));

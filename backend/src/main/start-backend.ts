@@ -22,7 +22,6 @@ import { INTAKE_REPORT } from '../ports/intake-report';
 import { LIVE_VIEW, OPERATIONS } from '../ports/live-view';
 import type { LogLevel } from '../ports/program-log';
 import { PROGRAM_VERSION } from '../ports/program-version';
-import { noAuthorisedList } from '../ports/authorised-list';
 import { noticeToAll } from '../ports/notice';
 import { SITE_CHECKER } from '../ports/site-check';
 import { SITE_IN_FORCE } from '../ports/site-in-force';
@@ -40,6 +39,7 @@ import { environmentOf } from './environment-of';
 import { historyLayout } from './history-layout';
 import { healthOf } from './health-of';
 import { openAlarmList } from './open-alarm-list';
+import { openAuthorisedList } from './open-authorised-list';
 import { openAlarmPublication, ownTopicsOf } from './open-alarm-publication';
 import { openBroker, type BrokerInUse } from './open-broker';
 import { openDemoPlants } from './open-demo-plants';
@@ -59,6 +59,8 @@ export interface StartOptions {
   readonly variables: Readonly<Record<string, string | undefined>>;
   readonly workingFolder: string;
   readonly demoSiteFile: string;
+  /** The authorised list of alarms of the demo site; left out: it has none. */
+  readonly demoAlarmList?: string;
   /** The built screens; null serves the interfaces alone. */
   readonly frontendFolder: string | null;
   /** The built worker of the history store; null keeps history on this thread. */
@@ -105,6 +107,7 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
   const { say, report, ...logs } = openLog(environment, options, clock, ticker, closing);
   const loaded = await openSite(environment.siteFile, say);
   const { site } = loaded;
+  const authorised = await openAuthorisedList(environment.alarmList, site, say, closing);
   const opened = await openStores(environment, options.historyWorker, closing);
   const watched = openWatch(environment, opened, clock, ticker, closing);
   const { journal, store: history, memory, keptEnergy } = watched.stores;
@@ -112,7 +115,7 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
   const store = new WatchedHistory(history, keptEnergy, () => tickClock.nowMs());
   await store.useLayout(historyLayout(site));
 
-  const alarmList = openAlarmList(site, journal, noAuthorisedList);
+  const alarmList = openAlarmList(site, journal, authorised);
   const startMs = tickClock.nowMs();
   const inForce = pipelineInForce(createPipeline(alarmList.settings.running(), { clock: environment.clock, startMs }));
   const gate = new HeldAcknowledgements();
@@ -159,6 +162,7 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
         inForce.replace(alarmList.settings.follow(next), tickClock.nowMs()),
       );
       await intake.follow(next.subscriptions);
+      await authorised.follow(next);
     },
   });
 

@@ -13,6 +13,8 @@ export interface Environment {
   readonly httpHost: string;
   readonly httpPort: number;
   readonly siteFile: string;
+  /** The list of alarms as it was authorised; null: catalogue and site file are the list. */
+  readonly alarmList: string | null;
   readonly dataFolder: string;
   /** Null: the embedded broker. May hold credentials; never printed. */
   readonly mqttUrl: string | null;
@@ -49,6 +51,8 @@ export interface Places {
   /** Where relative paths start. */
   readonly workingFolder: string;
   readonly demoSiteFile: string;
+  /** The authorised list that the demo site comes with; left out: none. */
+  readonly demoAlarmList?: string;
 }
 
 type Variables = Readonly<Record<string, string | undefined>>;
@@ -69,6 +73,7 @@ export function readEnvironment(variables: Variables, places: Places): Result<En
     httpHost: readHost('EBBLINE_HTTP_HOST', value('EBBLINE_HTTP_HOST'), '127.0.0.1', faults),
     httpPort: readPort('EBBLINE_HTTP_PORT', value('EBBLINE_HTTP_PORT'), 8080, faults),
     siteFile,
+    alarmList: file('EBBLINE_ALARM_LIST') ?? (siteFile === places.demoSiteFile ? (places.demoAlarmList ?? null) : null),
     dataFolder: path('EBBLINE_DATA', 'data'),
     mqttUrl: readUrl('EBBLINE_MQTT_URL', value('EBBLINE_MQTT_URL'), ['mqtt:', 'mqtts:', 'ws:', 'wss:', 'tcp:'], faults),
     mqttFiles: {
@@ -104,6 +109,7 @@ const known: readonly string[] = [
   'EBBLINE_HTTP_HOST',
   'EBBLINE_HTTP_PORT',
   'EBBLINE_SITE',
+  'EBBLINE_ALARM_LIST',
   'EBBLINE_DATA',
   'EBBLINE_MQTT_URL',
   'EBBLINE_MQTT_CA_FILE',

@@ -13,6 +13,7 @@ describe('the environment', () => {
         httpHost: '127.0.0.1',
         httpPort: 8080,
         siteFile: '/srv/demo/site.yaml',
+        alarmList: null,
         dataFolder: '/srv/hall/data',
         mqttUrl: null,
         openId: null,
@@ -60,6 +61,17 @@ describe('the environment', () => {
       simulator: false,
       clock: 'source',
     });
+  });
+
+  it('takes the authorised list that the demo site comes with, for the demo site alone, unless one is set', () => {
+    const listOf = (variables: Record<string, string>): unknown => {
+      const read = readEnvironment(variables, { ...places, demoAlarmList: '/srv/demo/alarm-list.yaml' });
+      return read.ok && read.value.alarmList;
+    };
+    expect(listOf({})).toBe('/srv/demo/alarm-list.yaml');
+    expect(listOf({ EBBLINE_SITE: 'hall.yaml' })).toBeNull();
+    expect(listOf({ EBBLINE_SITE: 'hall.yaml', EBBLINE_ALARM_LIST: 'list.yaml' })).toBe('/srv/hall/list.yaml');
+    expect(listOf({ EBBLINE_ALARM_LIST: 'list.yaml' })).toBe('/srv/hall/list.yaml');
   });
 
   it('takes files for a secured broker, a certificate with its key, and refuses them where nothing is secured', () => {
