@@ -132,7 +132,7 @@ export interface CallingAlarm {
 
 export interface Calling {
   readonly total: number;
-  /** The newest first; at most `mostCallingListed`. */
+  /** The newest first; at most `mostCallingListed`, and of more the most urgent: what sounds is chosen among these. */
   readonly newest: readonly CallingAlarm[];
 }
 export const mostCallingListed = 100;

@@ -6,15 +6,16 @@ import { timeText } from './time-text';
 /** States that nobody has seen yet and in which the condition holds or is latched: those that are annunciated. */
 const callingStates: readonly AlarmState[] = ['unacknowledged', 'latchedUnacknowledged'];
 
-/** The alarms that call for a person, newest first; null where none does. */
+/** The alarms that call for a person, of many the most urgent, newest first; null where none does. */
 export function toCalling(scene: Scene): Calling | null {
   const calling = scene
     .alarms()
     .filter(({ record }) => record.foldedUnder === null && callingStates.includes(record.state));
   if (calling.length === 0) return null;
   const newest = calling
-    .sort(newestFirst)
+    .sort((a, b) => a.record.priority - b.record.priority || newestFirst(a, b))
     .slice(0, mostCallingListed)
+    .sort(newestFirst)
     .map(({ record }) => ({
       id: record.alarm,
       unit: record.unit,

@@ -53,4 +53,14 @@ describe('the alarms that call for a person', () => {
     expect(calling?.newest).toHaveLength(mostCallingListed);
     expect(calling?.newest[0]?.id).toBe(`a${mostCallingListed + 49}`);
   });
+
+  it('keep what is most urgent among those listed, however many milder ones came after it', () => {
+    const later = Array.from({ length: mostCallingListed }, (_, i) =>
+      record(`a${i}`, { priority: 3, stateSinceMs: 1 + i }),
+    );
+    const calling = toCalling(sceneOf([record('urgent', { priority: 1 }), ...later]));
+    expect(calling?.newest).toHaveLength(mostCallingListed);
+    expect(calling?.newest[0]?.id).toBe(`a${mostCallingListed - 1}`);
+    expect(calling?.newest.at(-1)).toMatchObject({ id: 'urgent', priority: 1 });
+  });
 });
