@@ -5,14 +5,15 @@ import { priorityWords } from '../../text/words';
 const keyOf = ({ id, stateSince }: Alarm): string => `${id} ${stateSince}`;
 
 /**
- * Tellings that a listener has not heard of yet. What follows from another alarm is left out: its first-out is told.
+ * Tellings that a listener has not heard of yet. What follows from another alarm is left out, as its first-out is told; it is
+ * told once it stands for itself.
  * @param known grows by what is told now
  */
 export function freshlyTold(alarms: readonly Alarm[], known: Set<string>): readonly Alarm[] {
-  const told = alarms.filter(({ state }) => state === 'unacknowledged');
+  const told = alarms.filter(({ state, foldedUnder }) => state === 'unacknowledged' && foldedUnder === null);
   const fresh = told.filter((alarm) => !known.has(keyOf(alarm)));
   for (const alarm of fresh) known.add(keyOf(alarm));
-  return fresh.filter(({ foldedUnder }) => foldedUnder === null);
+  return fresh;
 }
 
 /** In one sentence, however many there are; empty where there are none. */

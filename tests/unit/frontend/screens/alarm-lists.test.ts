@@ -162,6 +162,9 @@ describe('what is told aloud', () => {
     expect(sayTold(fresh, ({ title }) => title)).toBe('New alarm, act now: Flow lost');
     expect(sayTold([first, worse], ({ title }) => title)).toBe('2 new alarms, the worst, act now: Flow lost');
     expect(freshlyTold([{ ...first, stateSince: noon }], known)).toHaveLength(1);
+    const onItsOwn = anAlarm('c', {});
+    expect(freshlyTold([worse, onItsOwn], known)).toEqual([onItsOwn]);
+    expect(freshlyTold([worse, onItsOwn], known)).toEqual([]);
   });
 });
 
