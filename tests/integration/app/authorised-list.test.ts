@@ -1,4 +1,4 @@
-import { renameSync, writeFileSync } from 'node:fs';
+import { readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { AlarmListing, SettingsAudit } from '@ebbline/shared/contract/alarm-list';
 import { describe, expect, it } from 'vitest';
@@ -6,7 +6,7 @@ import { adminName } from '../../helpers/sign-in';
 import { stopAfterEach } from '../../helpers/stop-after';
 import { temporaryFolder } from '../../helpers/temporary-folder';
 import { until } from '../../helpers/until';
-import { postJson, startApp, type RunningApp } from './running-app';
+import { postJson, smallSiteFile, startApp, type RunningApp } from './running-app';
 
 const keep = stopAfterEach();
 
@@ -82,6 +82,26 @@ describe('the authorised list of a file', () => {
     await until(async () => (await listing(app)).authorisedBy.version === '5');
     expect((await listing(app)).authorisedBy.refused).toBeUndefined();
     expect(await findings(app)).toEqual([]);
+    expect(app.faults).toEqual([]);
+  });
+
+  it('is refused once the site file has a place no more that it names, and the one before stays in force', async () => {
+    const { file } = await listFile(`${listOf('3')}  DEW-2: { units: { m2: { onDelay: 30 s } } }\n`);
+    const small = readFileSync(smallSiteFile, 'utf8');
+    const site = await listFile(small);
+    const app = keep(
+      await startApp({
+        variables: { EBBLINE_ALARM_LIST: file, EBBLINE_SITE: site.file, EBBLINE_CLOCK: 'source' },
+      }),
+    );
+    site.replace(small.replace(/^ {2}m2:\n(?: {4}.*\n|\n)*/m, ''));
+    const refused = await until(async () => (await listing(app)).authorisedBy.refused);
+    expect(refused).toEqual([
+      expect.stringMatching(/list\.yaml:14:21: entries\.DEW-2\.units\.m2: the site has no unit/),
+    ]);
+    expect((await listing(app)).authorisedBy.version).toBe('3');
+    site.replace(small);
+    await until(async () => (await listing(app)).authorisedBy.refused === undefined);
     expect(app.faults).toEqual([]);
   });
 
