@@ -4,14 +4,19 @@ import type { DeliveryGate } from '../ports/delivery-gate';
 import { failpoint } from '../ports/failpoint';
 import type { HistoryLayout, HistoryStore } from '../ports/history-store';
 
+/** So many regular commits without one confirmed write, of a store that says that it fails: two seconds. */
+const commitsTillStuck = 4;
+
 /**
  * Moves rows from the pipeline to the store. Messages that the broker keeps until we acknowledge them
- * are let go only after the commit that covers them; but while the store takes nothing they are let go at once, since a broker
+ * are let go only after the commit that covers them; but while the store takes nothing at all they are let go, since a broker
  * sends only so many more, and alarms on the newest values are worth more than rows that wait in memory.
  */
 export class HistoryDrain {
   private underWay: Promise<void> = Promise.resolve();
   private writes = 0;
+  /** Regular commits since a write was last confirmed, while any is under way. */
+  private commitsInVain = 0;
   private fault: string | null = null;
   /** While the layout changes nothing is taken from the pipeline; called to try again. */
   private changing: (() => void) | null = null;
@@ -28,12 +33,13 @@ export class HistoryDrain {
   commit(): void {
     this.changing?.();
     this.begin(this.gate.waiting() > 0);
-    this.letGoWhileFailing();
+    this.commitsInVain = this.writes === 0 ? 0 : this.commitsInVain + 1;
+    this.letGoWhileStuck();
   }
 
   /** The early commit, for acknowledgements that wait, where no other is under way. */
   commitForWaiting(): void {
-    this.letGoWhileFailing();
+    this.letGoWhileStuck();
     if (this.writes === 0 && this.gate.waiting() > 0) this.begin(true);
   }
 
@@ -80,8 +86,10 @@ export class HistoryDrain {
     }
   }
 
-  private letGoWhileFailing(): void {
-    if (this.gate.waiting() > 0 && this.store.health().state === 'failing') this.gate.release(this.gate.mark());
+  /** A store that fails and puts rows aside on the disk still confirms them: then nothing is let go before. */
+  private letGoWhileStuck(): void {
+    if (this.commitsInVain < commitsTillStuck || this.gate.waiting() === 0) return;
+    if (this.store.health().state === 'failing') this.gate.release(this.gate.mark());
   }
 
   private note(error: unknown): void {
@@ -104,6 +112,7 @@ export class HistoryDrain {
     const written = this.store.write(rows).then(
       () => {
         this.fault = null;
+        this.commitsInVain = 0;
         failpoint('tail-before-acknowledgement');
         if (everything) this.gate.release(mark);
       },

@@ -54,15 +54,38 @@ describe('the way into history', () => {
   it('lets acknowledgements go while the store takes nothing, or the broker would send no more and alarms were blind', async () => {
     const { drain, state, hold } = bench();
     hold(3);
+    state.store = 'failing';
+    for (let regular = 0; regular < 3; regular++) drain.commit();
     drain.commitForWaiting();
     await settle();
     expect(state.released).toBe(0);
-    state.store = 'failing';
-    drain.commitForWaiting();
+    drain.commit();
     expect(state.released).toBe(3);
     hold(2);
-    drain.commit();
+    drain.commitForWaiting();
     expect(state.released).toBe(5);
+  });
+
+  it('holds them where a store that fails puts rows aside and confirms them, until it has', async () => {
+    const { drain, writes, state, hold } = bench();
+    state.store = 'failing';
+    for (let second = 1; second <= 20; second++) {
+      hold(1);
+      drain.commit();
+      await settle();
+      expect(state.released).toBe(second - 1);
+      writes.at(-1)?.done();
+      await settle();
+      expect(state.released).toBe(second);
+    }
+  });
+
+  it('holds them while a store that is well takes long', async () => {
+    const { drain, state, hold } = bench();
+    hold(3);
+    for (let regular = 0; regular < 20; regular++) drain.commit();
+    await settle();
+    expect(state.released).toBe(0);
   });
 
   it('writes the unfinished second only where acknowledgements wait', () => {
