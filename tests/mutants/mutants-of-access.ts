@@ -31,8 +31,8 @@ export const mutantsOfAccess: readonly Mutant[] = [
   {
     id: 'unseen-characters-make-a-name',
     file: 'backend/src/access/name-key.ts',
-    text: '/[\\p{Cc}\\p{Cf}\\p{Co}\\p{Cs}\\p{Cn}]/gu',
-    becomes: '/[\\p{Cc}]/gu',
+    text: '/(?!\\s)[\\p{Cc}\\p{Cf}\\p{Co}\\p{Cs}\\p{Cn}]/gu',
+    becomes: '/(?!\\s)[\\p{Cc}]/gu',
     why: 'a second person could be told apart from the first by no eye',
     tests: access,
   },
