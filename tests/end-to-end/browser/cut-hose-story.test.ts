@@ -150,6 +150,7 @@ suiteNeeding(['chromium'], 'from a cut hose to its acknowledgement, a permit and
     expect(ofPermit.map(({ actor }) => actor)).toEqual(['Ada Nightwatch', 'Ada Nightwatch']);
     expect(ofPermit.at(-1)?.reason).toContain('hose is back in its place');
     await page.getByRole('link', { name: /^Alarms/ }).click();
+    await page.getByRole('link', { name: 'Journal', exact: true }).click();
     const journal = page.locator('.journal-rows');
     await journal.getByText('hose is back in its place').waitFor();
     expect(await journal.innerText()).toMatch(/permit · Rack 5/);
