@@ -61,6 +61,14 @@ export async function seconds(sender: Sender, from: number, to: number, leak: 'w
   for (let second = from; second < to; second++) await sender.m1(startMs + second * 1000, { leak });
 }
 
+/** Once the program's source clock stands at this second of the telemetry. */
+export async function judgedTo(app: Pick<RunningApp, 'get'>, second: number): Promise<void> {
+  const last = new Date(startMs + second * 1000).toISOString();
+  await until(async () => (await app.get<{ clock: { now: string | null } }>('/api/health')).clock.now === last, {
+    what: `the source clock at ${last}`,
+  });
+}
+
 export async function act(app: { send: RunningApp['send'] }, alarm: string, action: string, more = {}): Promise<void> {
   const path = `/api/alarms/${encodeURIComponent(alarm)}/${action}`;
   const reply = await app.send(path, postJson({ operator: 'Ines', ...more }));
