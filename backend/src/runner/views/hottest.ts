@@ -1,10 +1,10 @@
 import type { Figure } from '@ebbline/shared/contract/live-feed';
 import type { CompiledPlate } from '../../evaluation/site/compiled-site';
-import type { Pipeline } from '../../evaluation/pipeline/pipeline';
+import type { ShownPipeline } from './scene';
 import { noFigure, toFigure } from './to-reading';
 
 /** The highest temperature that may be used; a plate whose sensor is bad does not count as cold. */
-export function hottestOf(pipeline: Pipeline, plates: readonly CompiledPlate[], nowMs: number): Figure {
+export function hottestOf(pipeline: ShownPipeline, plates: readonly CompiledPlate[], nowMs: number): Figure {
   const figures = plates.map((plate) => toFigure(pipeline, plate.slot.temperature, nowMs));
   return figures
     .filter(({ value, quality }) => value !== null && quality !== 'bad')

@@ -11,6 +11,15 @@ export interface ShownAlarm {
   readonly recorded: boolean;
 }
 
+/** Of the judge what a picture of a hall or a loop is drawn from: the running one, or a past second put together anew. */
+export type ShownPipeline = Pick<
+  Pipeline,
+  'site' | 'state' | 'permits' | 'alerts' | 'detailOf' | 'modeOf' | 'pressureWindow' | 'path'
+>;
+
+/** What a picture of a hall or a loop is drawn from. */
+export type PictureScene = Omit<Scene, 'pipeline' | 'setAside' | 'flood'> & { readonly pipeline: ShownPipeline };
+
 /** Everything that the views look at. */
 export interface Scene {
   readonly pipeline: Pipeline;

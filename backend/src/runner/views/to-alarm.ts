@@ -1,6 +1,6 @@
 import type { Alarm } from '@ebbline/shared/contract/alarm';
 import type { AlarmTexts } from '../../evaluation/pipeline/alarm-texts';
-import type { Scene, ShownAlarm } from './scene';
+import type { PictureScene, ShownAlarm } from './scene';
 import { timeText } from './time-text';
 
 /** A standing alarm in the words of the contract: what is, why, what follows, what to do first. */
@@ -53,7 +53,7 @@ export function byNeed(a: ShownAlarm, b: ShownAlarm): number {
   );
 }
 
-export const alarmsInOrder = (scene: Scene): Alarm[] =>
+export const alarmsInOrder = (scene: PictureScene): Alarm[] =>
   [...scene.alarms()]
     .sort(byNeed)
     .map((shown) =>

@@ -1,18 +1,18 @@
 import type { Alert } from '@ebbline/shared/contract/alert';
 import { alertTexts } from '../../evaluation/pipeline/alarm-texts';
 import type { AlertRecord } from '../../evaluation/pipeline/alert-record';
-import type { Scene } from './scene';
+import type { PictureScene } from './scene';
 import { timeText } from './time-text';
 
 /** Alerts of some units in the words of the contract, the oldest first. */
-export const alertsOf = (scene: Scene, concerns: (unit: string | null) => boolean): Alert[] =>
+export const alertsOf = (scene: PictureScene, concerns: (unit: string | null) => boolean): Alert[] =>
   scene.pipeline
     .alerts()
     .filter(({ unit }) => concerns(unit))
     .sort((a, b) => a.sinceMs - b.sinceMs)
     .map((record) => toAlert(scene, record));
 
-function toAlert({ pipeline }: Scene, record: AlertRecord): Alert {
+function toAlert({ pipeline }: PictureScene, record: AlertRecord): Alert {
   return {
     id: record.alert,
     unit: record.unit,

@@ -1,13 +1,13 @@
 import type { BranchShare } from '@ebbline/shared/contract/live-feed';
 import type { CompiledBranch } from '../../evaluation/site/compiled-site';
 import { hottestOf } from './hottest';
-import type { Scene } from './scene';
+import type { PictureScene } from './scene';
 import { slotOf, unitAt } from './to-loop-line';
 import { toFigure } from './to-reading';
 
 /** One rack's manifold pair: its share of the flow, its heat, its hottest chip, and whether the loop protects it. */
 export function toBranchShare(
-  { pipeline, nowMs }: Scene,
+  { pipeline, nowMs }: PictureScene,
   unit: number,
   branch: CompiledBranch,
   index: number,

@@ -1,13 +1,13 @@
 import type { AlarmState } from '@ebbline/shared/contract/alarm';
 import { mostCallingListed, type Calling } from '@ebbline/shared/contract/live-feed';
-import type { Scene, ShownAlarm } from './scene';
+import type { PictureScene, ShownAlarm } from './scene';
 import { timeText } from './time-text';
 
 /** States that nobody has seen yet and in which the condition holds or is latched: those that are annunciated. */
 const callingStates: readonly AlarmState[] = ['unacknowledged', 'latchedUnacknowledged'];
 
 /** The alarms that call for a person, of many the most urgent, newest first; null where none does. */
-export function toCalling(scene: Scene): Calling | null {
+export function toCalling(scene: PictureScene): Calling | null {
   const calling = scene
     .alarms()
     .filter(({ record }) => record.foldedUnder === null && callingStates.includes(record.state));

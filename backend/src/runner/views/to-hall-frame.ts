@@ -1,14 +1,14 @@
 import type { HallFrame, LoopLine } from '@ebbline/shared/contract/live-feed';
 import type { CompiledHall } from '../../evaluation/site/compiled-site';
 import { frameBase } from './frame-base';
-import type { Scene } from './scene';
+import type { PictureScene } from './scene';
 import { sumFigures } from './sum-figures';
 import { toLoopLine } from './to-loop-line';
 import { permitsOf } from './to-permit';
 import { toFigure } from './to-reading';
 
 /** What the Hall screen shows: the room, its sums, and a line a loop. */
-export function toHallFrame(scene: Scene, hall: CompiledHall): Omit<HallFrame, 'sequence'> {
+export function toHallFrame(scene: PictureScene, hall: CompiledHall): Omit<HallFrame, 'sequence'> {
   const alarms = scene.alarms();
   const nowMs = scene.nowMs();
   const loops = hall.units.map((unit) => toLoopLine(scene, unit, alarms));

@@ -1,6 +1,6 @@
 import type { LoopFrame } from '@ebbline/shared/contract/live-feed';
 import { frameBase } from './frame-base';
-import type { Scene } from './scene';
+import type { PictureScene } from './scene';
 import { alarmsInOrder } from './to-alarm';
 import { toLoopLine, unitAt } from './to-loop-line';
 import { readingsOf } from './readings-of';
@@ -10,7 +10,7 @@ import { toBranchShare } from './to-branch-share';
 import { toServerLine } from './to-server-line';
 
 /** What the Loop screen shows of one unit. */
-export function toLoopFrame(scene: Scene, unit: number): Omit<LoopFrame, 'sequence'> {
+export function toLoopFrame(scene: PictureScene, unit: number): Omit<LoopFrame, 'sequence'> {
   const { pipeline } = scene;
   const { id, hall, loop, branches, servers } = unitAt(pipeline, unit);
   return {
@@ -30,7 +30,7 @@ export function toLoopFrame(scene: Scene, unit: number): Omit<LoopFrame, 'sequen
   };
 }
 
-function toLoop({ pipeline: { site } }: Scene, index: number): LoopFrame['loop'] {
+function toLoop({ pipeline: { site } }: PictureScene, index: number): LoopFrame['loop'] {
   const loop = site.loops[index];
   return {
     id: loop?.id ?? '',

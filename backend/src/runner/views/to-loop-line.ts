@@ -1,14 +1,13 @@
 import type { LoopLine } from '@ebbline/shared/contract/live-feed';
 import type { CompiledUnit } from '../../evaluation/site/compiled-site';
 import { slotAgeS } from '../../evaluation/slots/slot-age';
-import type { Pipeline } from '../../evaluation/pipeline/pipeline';
-import type { Scene, ShownAlarm } from './scene';
+import type { PictureScene, ShownAlarm, ShownPipeline } from './scene';
 import { finiteOrNull } from './time-text';
 import { byNeed, toAlarm } from './to-alarm';
 import { toFigure } from './to-reading';
 
 /** One loop of a hall: its window, its heat, and the alarm that most needs a person. */
-export function toLoopLine(scene: Scene, unit: number, alarms: readonly ShownAlarm[]): LoopLine {
+export function toLoopLine(scene: PictureScene, unit: number, alarms: readonly ShownAlarm[]): LoopLine {
   const { pipeline } = scene;
   const { id, name } = unitAt(pipeline, unit);
   const nowMs = scene.nowMs();
@@ -37,18 +36,18 @@ export function toLoopLine(scene: Scene, unit: number, alarms: readonly ShownAla
 }
 
 /** A unit by its index; an index that is not there is a mistake of the caller. */
-export function unitAt({ site }: Pipeline, unit: number): CompiledUnit {
+export function unitAt({ site }: ShownPipeline, unit: number): CompiledUnit {
   const found = site.units[unit];
   if (found === undefined) throw new RangeError(`there is no unit ${unit}; the site has ${site.units.length}`);
   return found;
 }
 
 /** The slot of a unit's own point, −1 where it has none. */
-export const slotOf = (pipeline: Pipeline, unit: number, point: string): number =>
+export const slotOf = (pipeline: ShownPipeline, unit: number, point: string): number =>
   pipeline.site.holders[unitAt(pipeline, unit).holder]?.slotOf.get(point) ?? -1;
 
 /** Seconds since the newest measured sample of the unit. */
-export function ageOfUnit(pipeline: Pipeline, unit: number, nowMs: number): number | null {
+export function ageOfUnit(pipeline: ShownPipeline, unit: number, nowMs: number): number | null {
   const holder = pipeline.site.holders[unitAt(pipeline, unit).holder];
   if (holder === undefined) return null;
   let youngest = Number.NaN;
@@ -60,7 +59,7 @@ export function ageOfUnit(pipeline: Pipeline, unit: number, nowMs: number): numb
   return finiteOrNull(youngest);
 }
 
-function worstOf(scene: Scene, shown: ShownAlarm): LoopLine['worst'] {
+function worstOf(scene: PictureScene, shown: ShownAlarm): LoopLine['worst'] {
   const alarm = toAlarm(shown, scene.textsOf(shown.record));
   const { id, entry, title, priority, state, where, action, since, detail } = alarm;
   return { id, entry, title, priority, state, where, action, since, detail };

@@ -1,6 +1,6 @@
 import type { Permit } from '@ebbline/shared/contract/permit';
 import type { PermitRecord } from '../../evaluation/pipeline/permit-record';
-import type { Scene } from './scene';
+import type { PictureScene } from './scene';
 import { timeText } from './time-text';
 
 /** A permit in the words of the contract, as it is at `nowMs`. */
@@ -22,7 +22,7 @@ export function toPermit(record: PermitRecord, nowMs: number): Permit {
 }
 
 /** Open and overdue permits of some units, those that end first on top. */
-export const permitsOf = ({ pipeline, nowMs }: Scene, concerns: (unit: string) => boolean): Permit[] =>
+export const permitsOf = ({ pipeline, nowMs }: PictureScene, concerns: (unit: string) => boolean): Permit[] =>
   pipeline
     .permits()
     .filter(({ unit }) => concerns(unit))

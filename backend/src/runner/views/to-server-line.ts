@@ -1,11 +1,11 @@
 import type { ServerLine } from '@ebbline/shared/contract/live-feed';
 import { hottestOf } from './hottest';
-import type { Scene } from './scene';
+import type { PictureScene } from './scene';
 import { unitAt } from './to-loop-line';
 import { toFigure } from './to-reading';
 
 /** One server's hoses on its rack's manifolds, by its place in the unit's list of servers. */
-export function toServerLine({ pipeline, nowMs }: Scene, unit: number, index: number): ServerLine {
+export function toServerLine({ pipeline, nowMs }: PictureScene, unit: number, index: number): ServerLine {
   const { servers, branches, plates } = unitAt(pipeline, unit);
   const server = servers[index];
   if (server === undefined) throw new RangeError(`there is no server ${index}; the unit has ${servers.length}`);
