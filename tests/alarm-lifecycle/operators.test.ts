@@ -49,6 +49,14 @@ describe('a latched alarm', () => {
     expect(book.standing()).toHaveLength(0);
   });
 
+  it('leaves also where the clock was set back, so that the first acknowledgement seems to lie ahead', () => {
+    const { book, alarm } = bookIn('latchedAcknowledged');
+    expect(book.acknowledge(alarm, person('Grace'), 4000 - 3_600_000)).toMatchObject({
+      ok: true,
+      transition: { to: 'normal', cause: 'reset' },
+    });
+  });
+
   it('does not leave while its condition holds, however often it is acknowledged', () => {
     const { book, alarm } = bookIn('latchedUnacknowledged');
     book.raise(0, 'conditionTrue', identity(true), facts(9000), 10_000);

@@ -61,10 +61,15 @@ export class RecordedAlarms {
     this.changes += 1;
   }
 
-  /** An alarm folds under another, or comes out again, without a change of its own: its record follows with theirs. */
-  private isRefolded({ alarm, foldedUnder, modeUntilMs }: AlarmRecord): boolean {
+  /**
+   * An alarm folds under another, or comes out again, without a change of its own: its record follows with theirs. So do its times, where
+   * the clock was set back over a restart: the next one reckons from them.
+   */
+  private isRefolded({ alarm, foldedUnder, modeUntilMs, stateSinceMs }: AlarmRecord): boolean {
     const known = this.committed.get(alarm);
-    return known !== undefined && (known.foldedUnder !== foldedUnder || known.modeUntilMs !== modeUntilMs);
+    if (known === undefined) return false;
+    const isTimed = known.modeUntilMs === modeUntilMs && known.stateSinceMs === stateSinceMs;
+    return known.foldedUnder !== foldedUnder || !isTimed;
   }
 
   /**

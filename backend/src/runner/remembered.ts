@@ -4,6 +4,7 @@ import type { MemoryStore } from '../ports/memory-store';
 /** Gives the pipeline back what was learnt before a restart, and keeps what it learns, one image after the other. */
 export class Remembered {
   private running: Promise<void> | null = null;
+  private isFirst = true;
   private fault: string | null = null;
 
   constructor(
@@ -21,6 +22,16 @@ export class Remembered {
     } catch (error) {
       this.fault = text(error);
     }
+  }
+
+  /**
+   * The first image of this run, as soon as the time is known. It tells how far the clock has come: one that is left from before the
+   * clock was set back would tell the next start that it was set back once more.
+   */
+  saveFirst(): void {
+    if (!this.isFirst || Number.isNaN(this.nowMs())) return;
+    this.isFirst = false;
+    this.save();
   }
 
   save(): void {

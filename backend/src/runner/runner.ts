@@ -29,6 +29,7 @@ import { Remembered } from './remembered';
 import type { TickClock } from './tick-clock';
 import { RunnerTightnessDesk } from './tightness-desk';
 import { RunnerWaterDesk } from './water-desk';
+import { journalReached } from './journal-reached';
 import { journalWithFacts } from './journal-with-facts';
 import { toldJournal } from './told-journal';
 import type { Scene, ShownAlarm } from './views/scene';
@@ -98,7 +99,7 @@ export function createRunner(parts: RunnerParts): Runner {
   const floods = new FloodWatch(parts.journal, () => clock.wallMs());
   const journal = watchedForFloods(toldJournal(journalWithFacts(parts.journal, pipeline), notice, inWords), floods);
   floods.restore(nowMs());
-  pipeline.restore(journal.standing());
+  pipeline.restore(journal.standing(), journalReached(journal));
   pipeline.restoreAlerts(journal.alerts());
   pipeline.restorePermits(journal.permits());
   pipeline.restoreTightness(journal.tightness());
@@ -131,6 +132,7 @@ export function createRunner(parts: RunnerParts): Runner {
     [FOLLOW_MS, () => floods.settle(nowMs())],
     [MAINTAIN_MS, () => upkeep.begin()],
     [FOLLOW_MS, () => upkeep.follow()],
+    [FOLLOW_MS, () => remembered.saveFirst()],
     [REMEMBER_MS, () => remembered.save()],
   ];
   let running: readonly { stop(): void }[] = [];

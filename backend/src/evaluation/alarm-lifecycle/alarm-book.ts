@@ -2,6 +2,7 @@ import { AlarmEntries } from './alarm-entries';
 import type { Actor, AlarmFacts, AlarmIdentity } from './alarm-identity';
 import type { AlarmRecord, AlarmTransition } from './alarm-record';
 import { changeMode, type ModeDetails } from './change-mode';
+import { onClockSetBack } from './clock-set-back';
 import { describeChange, movedTo, type Change } from './describe-change';
 import { inService, isSetAside, modeOf, setAsideOf } from './mode-facts';
 import { modeStep } from './mode-step';
@@ -129,7 +130,15 @@ export class AlarmBook {
     return true;
   }
 
-  /** Puts another time in place of those of a shelving: the clock was set back over a restart. */
+  /** Keeps the age of all that is kept, where the clock was set back by `byMs` over a restart. */
+  setBack(byMs: number): void {
+    for (const index of [...this.entries.indices()]) {
+      const entry = this.entries.at(index);
+      if (entry !== undefined) this.entries.keep(index, entry.identity, onClockSetBack(entry.record, byMs));
+    }
+  }
+
+  /** Puts another time in place of those of a shelving: the clock was set back over a restart, nobody knows by how much. */
   retime(index: number, modeSinceMs: number, modeUntilMs: number): void {
     const entry = this.entries.at(index);
     if (entry === undefined || !isSetAside(entry.record)) return;
@@ -139,7 +148,7 @@ export class AlarmBook {
   acknowledge(alarm: string, actor: Actor, nowMs: number, commit: Commit = commitNothing): BookOutcome {
     const index = this.entries.placeOf(alarm);
     const record = index === undefined ? null : this.told(index);
-    if (record?.state === 'latchedAcknowledged' && nowMs - lastTouched(record) >= resetGuardMs) {
+    if (record?.state === 'latchedAcknowledged' && !isWithinGuard(nowMs - lastTouched(record))) {
       return this.act(alarm, 'reset', actor, nowMs, commit);
     }
     return this.act(alarm, 'acknowledge', actor, nowMs, commit);
@@ -205,5 +214,8 @@ export class AlarmBook {
     return moved;
   }
 }
+
+/** What lies ahead is of before the clock was set back: not of this hand, nor of one beside it. */
+const isWithinGuard = (agoMs: number): boolean => agoMs >= 0 && agoMs < resetGuardMs;
 
 const lastTouched = (record: AlarmRecord): number => Math.max(record.stateSinceMs, record.acknowledgedAtMs ?? 0);

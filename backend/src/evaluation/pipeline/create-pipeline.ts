@@ -8,6 +8,7 @@ import type { CompiledSite } from '../site/compiled-site';
 import { act } from './act';
 import { shownAlerts } from './shown-alerts';
 import { detailOf } from './detail-of';
+import { clockReached } from './follow-clock';
 import { actOnHand } from './hand/act-on-hand';
 import { writeAllHand } from './hand/write-hand';
 import { modeOfUnit, type ModeFound } from './mode-of-unit';
@@ -109,7 +110,10 @@ function pipelineOf(
     alerts: () => shownAlerts(pipeline),
     takeAlertChanges: () => pipeline.alertChanges.splice(0),
     detailOf: (alarm) => detailOf(pipeline, alarm),
-    restore: (records) => restoreAlarms(pipeline, records),
+    restore(records, reachedMs = Number.NaN) {
+      restoreAlarms(pipeline, records);
+      clockReached(pipeline, reachedMs);
+    },
     restoreAlerts: (records) => restoreAlerts(pipeline, records),
     learnt: (nowMs) => learntSoFar(pipeline, nowMs),
     recall(learnt) {

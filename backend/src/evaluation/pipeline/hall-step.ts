@@ -1,6 +1,7 @@
 import { learnSlowMeans } from '../alarm-rules/slow-means';
 import { deriveHall } from '../derive/derive-hall';
 import { judgeStale } from '../quality/judge-stale';
+import { followClock } from './follow-clock';
 import { groupStep } from './group-step';
 import { judgeGateways } from './judge-gateways';
 import { judgeInstruments } from './judge-instruments';
@@ -12,6 +13,7 @@ import { writeDerivedRow } from './write-derived-row';
 /** What spans units, once a second, before the units of that second: shelvings that are over, the program itself, gateways, then halls, then loops. */
 export function hallStep(pipeline: PipelineState, nowMs: number): void {
   const { site, state } = pipeline;
+  followClock(pipeline, nowMs);
   endShelvings(pipeline, nowMs);
   judgeSystem(pipeline, nowMs);
   judgeGateways(pipeline, nowMs);

@@ -45,6 +45,8 @@ export interface PipelineState {
   readonly facilityRise: RiseMemory;
   /** Tick time of the last step of loops and halls; NaN before the first. */
   groupSteppedMs: number;
+  /** Tick time that this program, or the one before it, is known to have reached; NaN where nothing is known. */
+  reachedMs: number;
   /** Tick time of each unit's last step; NaN before the first. */
   readonly steppedMs: Float64Array;
   /** Gateway of each slot, −1 where it has none. */
@@ -120,6 +122,7 @@ export function createPipelineState(site: CompiledSite, clock: ClockKind): Pipel
     hour: new HourExtremes(site.units.length),
     startedMs: Number.NaN,
     groupSteppedMs: Number.NaN,
+    reachedMs: Number.NaN,
     permits: new Map(),
     openPermits: new OpenPermits(site.units.length),
     permitChanges: [],

@@ -93,8 +93,11 @@ export interface Pipeline {
   detailOf(alarm: string): string | null;
   /** Takes back the alerts that the journal holds, before the first message and after the alarms: they came before, and come no second time. */
   restoreAlerts(records: readonly AlertRecord[]): void;
-  /** Takes back what the journal holds, before the first message. */
-  restore(records: readonly AlarmRecord[]): void;
+  /**
+   * Takes back what the journal holds, before the first message. `reachedMs`: tick time of its newest row, ms; where the time in force
+   * turns out to lie before it, the clock was set back meanwhile.
+   */
+  restore(records: readonly AlarmRecord[], reachedMs?: number): void;
   /** What it has learnt, for a file: means of a day, usual values, what its rules remember. */
   learnt(nowMs: number): Learnt;
   /** Takes back what `learnt` gave before a restart, before the first message; used as far as it fits, with the first step. */

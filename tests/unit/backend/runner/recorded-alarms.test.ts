@@ -77,6 +77,15 @@ describe('alarms as they are shown', () => {
     expect(shown()).toEqual([]);
   });
 
+  it('follow where the clock was set back over a restart, so that the next one reckons from its times', () => {
+    const { alarms, standing, appended } = bench();
+    standing.set('old', { ...record('old'), stateSinceMs: 5000 });
+    alarms.follow(0);
+    expect(appended).toEqual([' | old']);
+    alarms.follow(0);
+    expect(appended).toHaveLength(1);
+  });
+
   it('follow when one folds under another, or comes out again, without a change of its own', () => {
     const { alarms, disk, standing, appended } = bench();
     const folds = () => alarms.list().map(({ record: { alarm, foldedUnder } }) => `${alarm} under ${foldedUnder}`);

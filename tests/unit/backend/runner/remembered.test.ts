@@ -50,6 +50,19 @@ describe('what the runner keeps over a restart', () => {
     expect(saved).toEqual([1, 2]);
   });
 
+  it('is kept as soon as the time is known, and not so again: the newest image is then one of this run', async () => {
+    const { remembered, saved, at } = bench({});
+    remembered.saveFirst();
+    at(1);
+    remembered.saveFirst();
+    await Promise.resolve();
+    at(2);
+    remembered.saveFirst();
+    expect(saved).toEqual([1]);
+    await remembered.end();
+    expect(saved).toEqual([1, 2]);
+  });
+
   it('says what is wrong until an image is kept again', async () => {
     const broken = bench({ load: () => image(7) }, true);
     broken.remembered.recall();

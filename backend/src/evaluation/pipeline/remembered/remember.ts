@@ -1,5 +1,6 @@
 import { cellsOfRule } from '../../alarm-rules/rule-memory';
 import type { CompiledUnit } from '../../site/compiled-site';
+import { clockReached } from '../follow-clock';
 import type { PipelineState } from '../pipeline-state';
 import { columnsOf, type Column } from './columns-of';
 import { toLearnt, type Learnt, type MemoryImage } from './memory-image';
@@ -33,10 +34,11 @@ export function learntSoFar(pipeline: PipelineState, nowMs: number): Learnt {
 
 /**
  * Takes back what is still there, unit by unit and alarm by alarm, by their names. Nothing of a memory from later than now: the
- * clock was set back, and its times would lie ahead. Columns that are no more, or hold another number of cells, are left out; so are
+ * clock was set back, and its times would lie ahead; it tells only how far the clock had come. Columns that are no more, or hold another number of cells, are left out; so are
  * those that name a branch or plate by its place, of a unit whose branches or plates have changed.
  */
 export function recallMemory(pipeline: PipelineState, image: MemoryImage, nowMs: number): void {
+  clockReached(pipeline, image.savedMs);
   const outageMs = nowMs - image.savedMs;
   if (!(outageMs >= 0)) return;
   const now = new Map(columnsOf(rememberedParts(pipeline)).map((column) => [column.path, column]));

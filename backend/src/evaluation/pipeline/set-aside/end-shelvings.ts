@@ -5,8 +5,8 @@ import { refoldAround } from './refold-around';
 
 /**
  * Brings back what was shelved until now, once a second; what ran out while the program was down comes back with the
- * first. Tick time never goes back within a run; where the machine’s clock was set back over a restart, the time that
- * was granted counts from now, so that no shelving lasts as long as the clock was wrong.
+ * first. A shelving that began in what is now the future is of before a restart that set the clock back, and nothing told how far the
+ * program had come (`followClock`): the time that was granted then counts from now.
  */
 export function endShelvings(pipeline: PipelineState, nowMs: number): void {
   const { book } = pipeline;

@@ -14,12 +14,16 @@ export const putAside = (plant: Plant, alarm: string, asked: Asked): ActionOutco
 export const annunciations = (plant: Plant, entry: string): number =>
   plant.transitions.filter((one) => one.entry === entry && one.to === 'unacknowledged').length;
 
+/** What tells a new program how far the clock of the one before had come. */
+export type Reached = 'journal' | 'memory' | 'nothing';
+
 /** The plant under a new program that took back what the journal of the one before holds, `downS` seconds later by its clock. */
-export function restartedPlant(before: Plant, downS: number): Plant {
+export function restartedPlant(before: Plant, downS: number, reached: Reached = 'nothing'): Plant {
   const text = JSON.stringify([...before.pipeline.standing(), ...before.pipeline.setAside()]);
   const after = new Plant(before.site);
   after.second = before.second + downS;
   after.pipeline = createPipeline(before.site, { clock: 'wall', startMs: after.nowMs });
-  after.pipeline.restore(JSON.parse(text) as AlarmRecord[]);
+  after.pipeline.restore(JSON.parse(text) as AlarmRecord[], reached === 'journal' ? before.nowMs : Number.NaN);
+  if (reached === 'memory') after.pipeline.recall(before.pipeline.learnt(before.nowMs));
   return after;
 }
