@@ -5,6 +5,7 @@ import { limitTrialRoutes } from './limit-trial-routes';
 import { alarmPerformanceRoutes } from './alarm-performance-routes';
 import { lookRoutes } from './look-routes';
 import { peopleRoutes } from './people-routes';
+import { trendRoutes } from './trend-routes';
 
 /** One row a route; the OpenAPI document, who may call it, and the contract test are made from this table. */
 export const routeTable = [
@@ -15,6 +16,7 @@ export const routeTable = [
   ...peopleRoutes,
   ...limitTrialRoutes,
   ...alarmListRoutes,
+  ...trendRoutes,
 ] as const;
 
 export type Route = (typeof routeTable)[number];

@@ -6,6 +6,7 @@ import { setAsideExamples } from './http-examples-set-aside';
 import { setupExamples } from './http-examples-setup';
 import { tightnessExamples } from './http-examples-tightness';
 import { performanceExamples } from './http-examples-performance';
+import { trendExamples } from './http-examples-trends';
 import { limitTrialExamples } from './http-examples-limit-trial';
 import { reading, type Example } from './http-example';
 
@@ -240,6 +241,7 @@ export const httpExamples: Readonly<Record<RouteKey, Example>> = {
   ...setupExamples,
   ...tightnessExamples,
   ...performanceExamples,
+  ...trendExamples,
   ...limitTrialExamples,
   ...alarmListExamples,
   ...waterExamples,

@@ -139,6 +139,16 @@ const provoked: readonly (readonly [Route['path'], string, Ask, ProblemCode])[] 
   ['/api/history', `/api/history?unit=none&point=loop.flow&${span}`, {}, 'UNIT_UNKNOWN'],
   ['/api/history', `/api/history?unit=m1&point=none&${span}`, {}, 'POINT_UNKNOWN'],
   ['/api/alarms/journal', '/api/alarms/journal?after=x', {}, 'QUERY_MALFORMED'],
+  ['/api/alarms/spans', `/api/alarms/spans?units=m1,none&${span}`, {}, 'UNIT_UNKNOWN'],
+  ['/api/alarms/spans', `/api/alarms/spans?units=m1,&${span}`, {}, 'QUERY_MALFORMED'],
+  ['/api/history/uncertainty', `/api/history/uncertainty?unit=none&points=massFlow&${span}`, {}, 'UNIT_UNKNOWN'],
+  ['/api/history/uncertainty', `/api/history/uncertainty?unit=m1&points=none&${span}`, {}, 'POINT_UNKNOWN'],
+  [
+    '/api/history/uncertainty',
+    `/api/history/uncertainty?unit=m1&points=massFlow&moments=61&${span}`,
+    {},
+    'QUERY_MALFORMED',
+  ],
   ['/api/alarms/{id}/acknowledge', ofAlarm(alarm), acknowledge({ operator: '' }), 'BODY_MALFORMED'],
   ['/api/alarms/{id}/acknowledge', ofAlarm('none'), acknowledge({ operator: 'Ines' }), 'ALARM_UNKNOWN'],
   [

@@ -51,6 +51,7 @@ import { openPerformance } from './open-performance';
 import { openReload, withReasons } from './open-reload';
 import { openSite } from './open-site';
 import { openStores } from './open-stores';
+import { openTrendDesk } from './open-trend-desk';
 import { openTrialDesk } from './open-trial-desk';
 import { openWatch } from './open-watch';
 import { openWeb } from './open-web';
@@ -188,6 +189,7 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
       useValue: new EnergyFromHistory(energy),
     },
     openTrialDesk({ ...energy, report }, closing),
+    openTrendDesk({ ...energy, journal }),
     openPerformance(environment, {
       journal,
       store,

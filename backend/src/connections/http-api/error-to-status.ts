@@ -54,6 +54,7 @@ export const problemTable = {
   TRIAL_UNIT_WITHOUT: { status: 409, title: 'The unit has no such alarm' },
   TRIALS_RUNNING: { status: 409, title: 'Other trials run' },
   TRIAL_UNKNOWN: { status: 404, title: 'No such trial is known' },
+  UNCERTAINTY_BUSY: { status: 503, title: 'Too much is asked for at once' },
   TOPIC_UNKNOWN: { status: 404, title: 'No such topic in the site file' },
   DEMO_ABSENT: { status: 404, title: 'No simulated plants here' },
   ALARM_UNKNOWN: { status: 404, title: 'No such alarm stands' },

@@ -8,8 +8,10 @@ import { HistoryController } from './history.controller';
 import { IntakeController } from './intake.controller';
 import { LimitTrialsController } from './limit-trials.controller';
 import { JournalController } from './journal.controller';
+import { NotesController } from './notes.controller';
 import { OpenApiController } from './openapi.controller';
 import { OpenIdController } from './open-id.controller';
+import { PastController } from './past.controller';
 import { PeopleController } from './people.controller';
 import { PerformanceController } from './performance.controller';
 import { PermitsController } from './permits.controller';
@@ -21,6 +23,7 @@ import { SiteController } from './site.controller';
 import { WaterController } from './water.controller';
 import { TightnessController } from './tightness.controller';
 import { TokensController } from './tokens.controller';
+import { TrendsController } from './trends.controller';
 
 @Module({
   controllers: [
@@ -28,11 +31,14 @@ import { TokensController } from './tokens.controller';
     SiteController,
     SiteFileController,
     HistoryController,
+    PastController,
+    TrendsController,
     EnergyController,
     AlarmListController,
     AlarmsController,
     SetAsideController,
     JournalController,
+    NotesController,
     AlertsController,
     LimitTrialsController,
     PerformanceController,

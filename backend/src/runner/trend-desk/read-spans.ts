@@ -1,0 +1,76 @@
+import type { AlarmSpan, AlarmSpans } from '@ebbline/shared/contract/trends';
+import type { AlarmJournal } from '../../ports/alarm-journal';
+import type { JournalPage } from '../../ports/journal-query';
+import type { SpansQuery } from '../../ports/trend-desk';
+import { untilOthersRan, type Pause } from '../performance/read-steps';
+import { titleOf } from '../performance/title-of';
+import { SpanLog, type Span } from './alarm-spans';
+
+/** More pages than these are not read of one unit for one answer: some ten thousand rows. */
+const mostPages = 40;
+
+type SpansJournal = Pick<AlarmJournal, 'page' | 'standing'>;
+
+/**
+ * When which alarm of some units stood. Read from the first time on until now and not only to the last: what stood all through the period has
+ * its next row after it.
+ */
+export async function readSpans(
+  journal: SpansJournal,
+  { fromMs, toMs, units }: SpansQuery,
+  pause: Pause = untilOthersRan,
+  pages = mostPages,
+): Promise<AlarmSpans> {
+  const log = new SpanLog();
+  let readToMs = Infinity;
+  for (const unit of units) readToMs = Math.min(readToMs, await readUnit(journal, unit, fromMs, log, pause, pages));
+  const standing = journal.standing().filter(({ unit }) => unit !== null && units.includes(unit));
+  const overlapping = log.ended(standing).filter((span) => span.fromMs < toMs && span.toMs > fromMs);
+  const [first] = journal.page({ fromMs: null, toMs: null, after: null, order: 'oldest', limit: 1 }).rows;
+  return {
+    from: new Date(fromMs).toISOString(),
+    to: new Date(toMs).toISOString(),
+    searchableFrom: first?.sourceTime ?? null,
+    readTo: orNull(readToMs),
+    spans: overlapping.map(toContract),
+  };
+}
+
+/** Gives back up to when its rows were read, ms; Infinity where all were. */
+async function readUnit(
+  journal: SpansJournal,
+  unit: string,
+  fromMs: number,
+  log: SpanLog,
+  pause: Pause,
+  most: number,
+): Promise<number> {
+  let after: number | null = null;
+  let lastMs = fromMs;
+  for (let pages = 0; pages < most; pages += 1) {
+    const page: JournalPage = journal.page({ unit, fromMs, toMs: null, after, order: 'oldest', audit: false });
+    page.rows.forEach((row) => log.take(row));
+    if (page.next === null) return Infinity;
+    const last = page.rows.at(-1);
+    if (last !== undefined) lastMs = Date.parse(last.sourceTime);
+    after = page.next;
+    await pause();
+  }
+  return lastMs;
+}
+
+const orNull = (ms: number | null): string | null =>
+  ms === null || !Number.isFinite(ms) ? null : new Date(ms).toISOString();
+
+const toContract = (span: Span): AlarmSpan => ({
+  alarm: span.alarm,
+  unit: span.unit,
+  entry: span.entry,
+  title: titleOf(span.entry),
+  priority: span.priority,
+  from: orNull(span.fromMs),
+  to: orNull(span.toMs),
+  acknowledged: orNull(span.acknowledgedMs),
+  where: span.where,
+  foldedUnder: span.foldedUnder,
+});

@@ -1,0 +1,109 @@
+import type { PastUncertainty } from '@ebbline/shared/contract/trends';
+import { fail, ok } from '@ebbline/shared/errors/result';
+import type { CompiledSite } from '../../evaluation/site/compiled-site';
+import type { AlarmJournal } from '../../ports/alarm-journal';
+import type { HistoryStore } from '../../ports/history-store';
+import type { SpansQuery, TrendDesk, UncertaintyQuery } from '../../ports/trend-desk';
+import { untilOthersRan, type Pause } from '../performance/read-steps';
+import { PastUncertainties, type ProbedMoment } from './past-uncertainties';
+import { pickMoments } from './pick-moments';
+import { readSpans } from './read-spans';
+
+export interface TrendDeskParts {
+  readonly journal: Pick<AlarmJournal, 'page' | 'standing'>;
+  readonly store: Pick<HistoryStore, 'read' | 'readSeconds'>;
+  readonly site: () => CompiledSite;
+  /** Time in force, ms; NaN before there is one. */
+  readonly nowMs: () => number;
+  readonly pause?: Pause;
+}
+
+/** The newest seconds are still on their way into the store. */
+const settledMs = 10_000;
+/** So many answers at most wait for each other; each is a second or two of work beside the judging. */
+const mostWaiting = 6;
+
+/** Reads journal and history for what is drawn beside a trend. */
+export class RunnerTrendDesk implements TrendDesk {
+  private readonly past: PastUncertainties;
+  private turn: Promise<unknown> = Promise.resolve();
+  private waiting = 0;
+
+  constructor(private readonly parts: TrendDeskParts) {
+    this.past = new PastUncertainties(parts.store, parts.pause ?? untilOthersRan);
+  }
+
+  async alarmSpans(query: SpansQuery): ReturnType<TrendDesk['alarmSpans']> {
+    const unknown = query.units.find((id) => this.unitAt(id) < 0);
+    if (unknown !== undefined) return fail(noUnit(unknown));
+    return ok(await readSpans(this.parts.journal, query, this.parts.pause));
+  }
+
+  async uncertainty(query: UncertaintyQuery): ReturnType<TrendDesk['uncertainty']> {
+    const unit = this.unitAt(query.unit);
+    if (unit < 0) return fail(noUnit(query.unit));
+    const site = this.parts.site();
+    const unknown = query.points.find((point) => measureOf(site, unit, point) === null);
+    if (unknown !== undefined)
+      return fail({
+        code: 'POINT_UNKNOWN',
+        message: `The unit has no point ${unknown}; /api/units/{unit}/points lists them.`,
+      });
+    if (this.waiting >= mostWaiting)
+      return fail({
+        code: 'UNCERTAINTY_BUSY',
+        message: 'Others have asked for more than can be worked out at once; ask again in a few seconds.',
+      });
+    return ok(await this.inTurn(() => this.workOut(site, unit, query)));
+  }
+
+  /** One after another: it is work for the thread that judges the plant. */
+  private async inTurn<T>(work: () => Promise<T>): Promise<T> {
+    this.waiting += 1;
+    const mine = this.turn.then(work);
+    this.turn = mine.catch(() => undefined);
+    try {
+      return await mine;
+    } finally {
+      this.waiting -= 1;
+    }
+  }
+
+  private async workOut(site: CompiledSite, unit: number, query: UncertaintyQuery): Promise<PastUncertainty> {
+    const { nowMs } = this.parts;
+    const settled = Number.isNaN(nowMs()) ? query.toMs : nowMs() - settledMs;
+    const moments = pickMoments(query.fromMs, query.toMs, query.moments).filter((atMs) => atMs <= settled);
+    const probed: ProbedMoment[] = [];
+    for (const atMs of moments) probed.push(await this.past.at(site, unit, atMs));
+    const minutesBeforeMs = Math.max(-Infinity, ...probed.filter(({ minutesOnly }) => minutesOnly).map(minutesBefore));
+    return {
+      unit: query.unit,
+      moments: moments.map((atMs) => new Date(atMs).toISOString()),
+      points: query.points.map((point) => ({
+        point,
+        unit_of_measure: measureOf(site, unit, point) ?? '1',
+        expandedUncertainty: probed.map(({ uncertainties }) => uncertainties.get(point) ?? null),
+      })),
+      minutesBefore: Number.isFinite(minutesBeforeMs) ? new Date(minutesBeforeMs).toISOString() : null,
+    };
+  }
+
+  private unitAt(id: string): number {
+    return this.parts.site().units.findIndex((unit) => unit.id === id);
+  }
+}
+
+const minutesBefore = ({ minutesBeforeMs }: ProbedMoment): number => minutesBeforeMs;
+
+const noUnit = (id: string) =>
+  ({ code: 'UNIT_UNKNOWN', message: `The site has no unit ${id}; /api/units lists them.` }) as const;
+
+/** Unit of measure of a point of a unit or its hall; null where there is none. */
+function measureOf(site: CompiledSite, unitIndex: number, point: string): string | null {
+  const unit = site.units[unitIndex];
+  for (const holder of [unit?.holder ?? -1, site.halls[unit?.hall ?? -1]?.holder ?? -1]) {
+    const slot = site.holders[holder]?.slotOf.get(point);
+    if (slot !== undefined) return site.slots.unitOfMeasure[slot] ?? '1';
+  }
+  return null;
+}
