@@ -8,10 +8,8 @@ import { HistoryController } from './history.controller';
 import { IntakeController } from './intake.controller';
 import { LimitTrialsController } from './limit-trials.controller';
 import { JournalController } from './journal.controller';
-import { NotesController } from './notes.controller';
 import { OpenApiController } from './openapi.controller';
 import { OpenIdController } from './open-id.controller';
-import { PastController } from './past.controller';
 import { PeopleController } from './people.controller';
 import { PerformanceController } from './performance.controller';
 import { PermitsController } from './permits.controller';
@@ -31,14 +29,12 @@ import { TrendsController } from './trends.controller';
     SiteController,
     SiteFileController,
     HistoryController,
-    PastController,
     TrendsController,
     EnergyController,
     AlarmListController,
     AlarmsController,
     SetAsideController,
     JournalController,
-    NotesController,
     AlertsController,
     LimitTrialsController,
     PerformanceController,
