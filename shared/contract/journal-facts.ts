@@ -21,6 +21,11 @@ export const journalFactsSchema = z
     setting: z
       .object({ scope: settingScopeSchema, old: alarmSettingsSchema, new: alarmSettingsSchema, link: z.string() })
       .describe('what was set, from what to what, and where it was approved'),
+    of: z.number().int().describe('sequence of the row that this one corrects, withdraws or takes over'),
+    why: z.string().describe('why a note was corrected'),
+    shift: z
+      .object({ from: isoTimeSchema, to: isoTimeSchema, takerNamed: z.string() })
+      .describe('which shift was handed over, and to whom, as typed'),
   })
   .partial();
 export type JournalFacts = z.infer<typeof journalFactsSchema>;

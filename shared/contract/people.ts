@@ -13,6 +13,7 @@ export const rights = [
   'permit',
   'measure',
   'shelve',
+  'note',
   'tryLimits',
   'changeSite',
   'changeLimits',

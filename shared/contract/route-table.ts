@@ -4,6 +4,7 @@ import { alarmActionRoutes } from './alarm-action-routes';
 import { limitTrialRoutes } from './limit-trial-routes';
 import { alarmPerformanceRoutes } from './alarm-performance-routes';
 import { lookRoutes } from './look-routes';
+import { noteRoutes } from './note-routes';
 import { peopleRoutes } from './people-routes';
 import { trendRoutes } from './trend-routes';
 
@@ -12,6 +13,7 @@ export const routeTable = [
   ...lookRoutes,
   ...alarmPerformanceRoutes,
   ...actionRoutes,
+  ...noteRoutes,
   ...alarmActionRoutes,
   ...peopleRoutes,
   ...limitTrialRoutes,

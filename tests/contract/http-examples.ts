@@ -7,6 +7,7 @@ import { setupExamples } from './http-examples-setup';
 import { tightnessExamples } from './http-examples-tightness';
 import { performanceExamples } from './http-examples-performance';
 import { trendExamples } from './http-examples-trends';
+import { noteExamples } from './http-examples-notes';
 import { limitTrialExamples } from './http-examples-limit-trial';
 import { reading, type Example } from './http-example';
 
@@ -242,6 +243,7 @@ export const httpExamples: Readonly<Record<RouteKey, Example>> = {
   ...tightnessExamples,
   ...performanceExamples,
   ...trendExamples,
+  ...noteExamples,
   ...limitTrialExamples,
   ...alarmListExamples,
   ...waterExamples,

@@ -72,6 +72,8 @@ const typed = (changed: object): Ask =>
     operator: 'Ines',
     ...changed,
   });
+const shift = { from: '2031-05-06T05:00:00Z', to: '2031-05-06T07:08:00Z', takerNamed: 'Omar' };
+const handOver = (changed: object): Ask => acknowledge({ ...shift, operator: 'Ines', ...changed });
 const span = 'from=2031-05-06T07:00:00Z&to=2031-05-06T08:00:00Z';
 const ofAlarm = (id: string): string => `/api/alarms/${encodeURIComponent(id)}/acknowledge`;
 
@@ -124,6 +126,21 @@ const provoked: readonly (readonly [Route['path'], string, Ask, ProblemCode])[] 
     acknowledge({ operator: 'Ines', note: ' ' }),
     'BODY_MALFORMED',
   ],
+  ['/api/notes', `/api/notes?unit=none&${span}`, {}, 'UNIT_UNKNOWN'],
+  ['/api/notes', `/api/notes?hall=none&${span}`, {}, 'HALL_UNKNOWN'],
+  ['/api/notes', '/api/notes?from=2031-05-06T07:00:00Z&to=2031-05-06T07:00:00Z', {}, 'QUERY_MALFORMED'],
+  ['/api/notes', '/api/notes', acknowledge({ text: ' ', operator: 'Ines' }), 'BODY_MALFORMED'],
+  [
+    '/api/notes',
+    '/api/notes',
+    acknowledge({ text: 'x', about: '2032-01-01T00:00:00Z', operator: 'Ines' }),
+    'NOTE_TIME',
+  ],
+  ['/api/notes/{id}/correct', '/api/notes/n9/correct', acknowledge({ text: 'x', reason: 'x' }), 'NOTE_UNKNOWN'],
+  ['/api/notes/{id}/withdraw', '/api/notes/n9/withdraw', acknowledge({ reason: 'x' }), 'NOTE_UNKNOWN'],
+  ['/api/handovers', '/api/handovers', handOver({ to: '2031-05-06T04:00:00Z' }), 'HANDOVER_TIME'],
+  ['/api/handovers', '/api/handovers', handOver({ takerNamed: 'Ines' }), 'HANDOVER_SAME_PERSON'],
+  ['/api/handovers/{id}/take', '/api/handovers/h9/take', acknowledge({ operator: 'Ines' }), 'HANDOVER_UNKNOWN'],
   ['/api/energy', `/api/energy?unit=none&by=hour&${span}`, {}, 'UNIT_UNKNOWN'],
   ['/api/energy', `/api/energy?hall=none&by=hour&${span}`, {}, 'HALL_UNKNOWN'],
   ['/api/energy', '/api/energy?by=hour&from=2020-01-01T00:00:00Z&to=2031-01-01T00:00:00Z', {}, 'ENERGY_RANGE'],

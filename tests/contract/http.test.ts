@@ -136,6 +136,7 @@ describe('the running program', () => {
       '/api/alarms/journal': `?from=${from}&after=0`,
       '/api/alarms/spans': `?units=m1&from=${from}&to=${to}`,
       '/api/history/uncertainty': `?unit=m1&points=massFlow,loop.flow&from=${from}&to=${to}&moments=3`,
+      '/api/notes': `?from=${from}&to=${to}`,
       '/api/intake/last': `?topic=${encodeURIComponent(topicOfM1)}`,
     };
     await until(async () => (await app.get<{ running: boolean }>('/api/demo/faults')).running);
@@ -169,6 +170,11 @@ describe('the running program', () => {
         unit_of_measure: 'K',
         reason: 'a humid week',
       },
+      'post /api/notes': { text: 'The tray is wet.', unit: 'm1', operator: 'Ines' },
+      'post /api/notes/{id}/correct': { text: 'The floor is wet.', reason: 'a slip of the pen', operator: 'Ines' },
+      'post /api/notes/{id}/withdraw': { reason: 'of another unit', operator: 'Ines' },
+      'post /api/handovers': { from, to, takerNamed: 'Omar', operator: 'Ines' },
+      'post /api/handovers/{id}/take': { operator: 'Omar' },
       'post /api/site/reload': {},
       'post /api/site/check': { text: 'site: {}' },
       'post /api/demo/faults': { id: 'slowInLeak', kind: 'fault', unit: 'm1' },
@@ -176,6 +182,7 @@ describe('the running program', () => {
     // What is read stands after what is done: some of it is there only then.
     const ofPeople = new Set<string>(peopleRoutes.map(({ path }) => path));
     let trial = '';
+    let said = '';
     const plant = routeTable.filter(({ path }) => !ofPeople.has(path));
     for (const route of plant.sort((a, b) => b.method.localeCompare(a.method))) {
       const { permits } = await app.get<{ permits: { id: string }[] }>('/api/permits');
@@ -192,7 +199,9 @@ describe('the running program', () => {
             ? (permits[0]?.id ?? '')
             : route.path.startsWith('/api/limit-trials')
               ? trial
-              : alarm.id;
+              : /notes|handovers/.test(route.path)
+                ? said
+                : alarm.id;
       const path = route.path
         .replace('{unit}', 'm1')
         .replace('{hall}', 'north')
@@ -202,6 +211,7 @@ describe('the running program', () => {
       const reply = await app.send(`${path}${queries[route.path] ?? ''}`, act);
       expect(reply.status, path).toBe(200);
       const body: unknown = await reply.json();
+      if (/notes|handovers/.test(route.path)) said = (body as { id?: string }).id ?? said;
       if (route.path === '/api/limit-trials') trial = (body as { id: string }).id;
       expect(route.reply.parse(body), path).toEqual(body);
       expect(replySchema(route).parse(body), path).toEqual(body);

@@ -21,7 +21,8 @@ export interface SignIn {
 export const adminName = 'Ada of the tests';
 export const testPassword = 'kettle under nine willows';
 const machine = 'Desk of the tests';
-const rights = ['look', 'acknowledge', 'shelve', 'permit', 'measure', 'tryLimits', 'changeSite', 'commandDemo'];
+const operating = ['look', 'acknowledge', 'shelve', 'permit', 'measure', 'note', 'tryLimits'];
+const rights = [...operating, 'changeSite', 'commandDemo'];
 
 const known = new Map<string, SignIn>();
 

@@ -1,7 +1,7 @@
 import type { Right, Role } from '@ebbline/shared/contract/people';
 
 const viewer: readonly Right[] = ['look'];
-const operator: readonly Right[] = [...viewer, 'acknowledge', 'permit', 'measure', 'shelve', 'tryLimits'];
+const operator: readonly Right[] = [...viewer, 'acknowledge', 'permit', 'measure', 'shelve', 'note', 'tryLimits'];
 const engineer: readonly Right[] = [
   ...operator,
   'changeSite',

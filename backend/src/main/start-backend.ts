@@ -47,6 +47,7 @@ import type { BrokerUse } from './open-embedded-broker';
 import { openEntrance, sayFirstLink } from './open-entrance';
 import { openJournalUpkeep } from './open-journal-upkeep';
 import { openLog } from './open-log';
+import { openNoteDesk } from './open-note-desk';
 import { openPerformance } from './open-performance';
 import { openReload, withReasons } from './open-reload';
 import { openSite } from './open-site';
@@ -190,6 +191,7 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
     },
     openTrialDesk({ ...energy, report }, closing),
     openTrendDesk({ ...energy, journal }),
+    openNoteDesk({ ...energy, journal, wallMs: () => clock.wallMs() }),
     openPerformance(environment, {
       journal,
       store,

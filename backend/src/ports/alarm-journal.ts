@@ -9,6 +9,7 @@ import type { AlarmRecord, AlarmTransition } from '../evaluation/pipeline/output
 import type { TransitionFacts } from '../evaluation/pipeline/transition-facts';
 import type { AuditEntry } from './audit';
 import type { JournalPage, JournalQuery } from './journal-query';
+import type { NoteEntry } from './note-entry';
 
 export interface SystemEntry {
   readonly atMs: number;
@@ -76,6 +77,10 @@ export interface AlarmJournal {
   settings(): readonly SettingRecord[];
   /** What was done with people and access. */
   appendAudit(entries: readonly AuditEntry[], wallMs: number): readonly JournalRow[];
+  /** What a person wrote down of the plant, or a shift handed over or taken over. */
+  appendNotes(entries: readonly NoteEntry[], wallMs: number): readonly JournalRow[];
+  /** Rows of notes and handovers that speak of [fromMs, toMs), and every row that follows one of any time; in order of sequence. */
+  notes(fromMs: number, toMs: number): readonly JournalRow[];
   /** Standing alarms as committed. */
   standing(): readonly AlarmRecord[];
   /** A page of rows. It ends early where so many rows were looked at that others would have to wait; `next` goes on there. */

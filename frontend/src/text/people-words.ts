@@ -21,6 +21,7 @@ export const rightTexts: { readonly [R in Right]: string } = {
   permit: 'open and close permits',
   measure: 'enter values by hand, start and end pressure-rise tests',
   shelve: 'shelve alarms for a time, and end it',
+  note: 'write notes, hand a shift over and take one over',
   tryLimits: 'try a limit over what was recorded',
   changeSite: 'check a site file and read it anew',
   changeLimits: 'change limits, delays and deadbands while the program runs',

@@ -1,6 +1,7 @@
 import { CodedError } from '@ebbline/shared/errors/coded-error';
 import type { JournalDatabase } from './journal-database';
 import { schema3 } from './journal-schema-3';
+import { schema4 } from './journal-schema-4';
 
 /**
  * Forward migrations: step n takes the file from schema version n to n + 1. A step that was ever
@@ -43,6 +44,7 @@ const steps: readonly string[] = [
   CREATE INDEX journal_hand ON journal (happened_ms, sequence) WHERE cause IN ('handEntered', 'handCorrected');
   `,
   schema3,
+  schema4,
 ];
 
 export const journalSchemaVersion = steps.length;

@@ -11,6 +11,7 @@ import type { AlarmJournal, SealDue, SystemEntry, ToldTransition } from '../../p
 import type { AuditEntry } from '../../ports/audit';
 import { failpoint } from '../../ports/failpoint';
 import type { JournalPage, JournalQuery } from '../../ports/journal-query';
+import type { NoteEntry } from '../../ports/note-entry';
 import { archiveFolderOf } from './archive-file';
 import { alertEntry, isAlertName } from './alert-entry';
 import { auditEntry } from './audit-entry';
@@ -24,6 +25,8 @@ import { journalSchemaVersion, migrateJournal } from './journal-schema';
 import { JournalSearch } from './journal-search';
 import { journalSteps } from './journal-steps';
 import { journalStatements, type JournalStatements } from './journal-statements';
+import { noteEntry } from './note-entry';
+import { journalNotes } from './journal-notes';
 import { isPermitName, permitEntry } from './permit-entry';
 import { settingEntry } from './setting-entry';
 import { sealArchive } from './seal-archive';
@@ -44,6 +47,7 @@ export class SqliteAlarmJournal implements AlarmJournal {
   readonly #reading: JournalReading;
   readonly #search: JournalSearch;
   readonly #steps: AlarmJournal['steps'];
+  readonly #notes: ReturnType<typeof journalNotes>;
   #head: JournalHead;
 
   /**
@@ -58,6 +62,7 @@ export class SqliteAlarmJournal implements AlarmJournal {
     this.#reading = journalReading(this.#database, journalSchemaVersion);
     this.#search = new JournalSearch(this.#database);
     this.#steps = journalSteps(this.#database);
+    this.#notes = journalNotes(this.#database);
     this.#head = this.#reading.head();
   }
 
@@ -120,6 +125,14 @@ export class SqliteAlarmJournal implements AlarmJournal {
 
   appendAudit(entries: readonly AuditEntry[], wallMs: number): readonly JournalRow[] {
     return this.#commit(entries.map((entry) => auditEntry(entry, wallMs)));
+  }
+
+  appendNotes(entries: readonly NoteEntry[], wallMs: number): readonly JournalRow[] {
+    return this.#commit(entries.map((entry) => noteEntry(entry, wallMs)));
+  }
+
+  notes(fromMs: number, toMs: number): readonly JournalRow[] {
+    return this.#notes(fromMs, toMs).map(toJournalRow);
   }
 
   permits(): readonly PermitRecord[] {

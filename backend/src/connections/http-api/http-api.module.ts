@@ -8,6 +8,7 @@ import { HistoryController } from './history.controller';
 import { IntakeController } from './intake.controller';
 import { LimitTrialsController } from './limit-trials.controller';
 import { JournalController } from './journal.controller';
+import { NotesController } from './notes.controller';
 import { OpenApiController } from './openapi.controller';
 import { OpenIdController } from './open-id.controller';
 import { PeopleController } from './people.controller';
@@ -35,6 +36,7 @@ import { TrendsController } from './trends.controller';
     AlarmsController,
     SetAsideController,
     JournalController,
+    NotesController,
     AlertsController,
     LimitTrialsController,
     PerformanceController,

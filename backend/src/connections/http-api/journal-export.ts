@@ -13,7 +13,7 @@ const columns = [
 ] as const;
 const facts = [
   ...['quality', 'class', 'position', 'detail', 'fromMode', 'toMode', 'setAsideSince', 'setAsideUntil', 'setAsideBy'],
-  ...['setAsideReason', 'minutes', 'interimMeasures', 'setting'],
+  ...['setAsideReason', 'minutes', 'interimMeasures', 'setting', 'of', 'why', 'shift'],
 ] as const;
 const header = [...columns, ...facts, 'previousHash', 'hash'];
 

@@ -3,6 +3,7 @@ import type { RouteKey } from '@ebbline/shared/contract/route-table';
 import { limitTrialRouteTexts } from './limit-trial-route-texts';
 import { alarmActionRouteTexts } from './alarm-action-route-texts';
 import { peopleRouteTexts } from './people-route-texts';
+import { noteRouteTexts } from './note-route-texts';
 import { trendRouteTexts } from './trend-route-texts';
 
 /** What each route is for, in one line; the compiler refuses a route without. */
@@ -11,6 +12,7 @@ export const routeTexts: Readonly<Record<RouteKey, { readonly operationId: strin
   ...alarmActionRouteTexts,
   ...limitTrialRouteTexts,
   ...alarmListRouteTexts,
+  ...noteRouteTexts,
   ...trendRouteTexts,
   'get /api/health': { operationId: 'health', summary: 'How the program itself is: what is unwell and what to do.' },
   'get /api/health/alive': { operationId: 'alive', summary: 'Whether the process answers at all.' },

@@ -11,6 +11,8 @@ describe('the rights of a role', () => {
     ['operator', 'measure', true],
     ['viewer', 'tryLimits', false],
     ['operator', 'shelve', true],
+    ['viewer', 'note', false],
+    ['operator', 'note', true],
     ['operator', 'tryLimits', true],
     ['operator', 'changeSite', false],
     ['operator', 'changeLimits', false],
