@@ -16,7 +16,7 @@ const leastSteps = 36;
 /**
  * Water of all tanks of a loop rises, goes on rising, and no top-up explains it: facility water comes in through the exchanger.
  * `limit`: m³ that ran in; 6 L a day are told within the first day. Steps (air, drain-back, a bucket) do not count: `loopWater`.
- * It ends where the water rises no more.
+ * It ends where the water rises no more: between the two rates above, so that it has no deadband of the limit.
  */
 export const tank4: GroupEntry = {
   id: 'TANK-4',
@@ -34,7 +34,7 @@ export const tank4: GroupEntry = {
   severity: 'major',
   worse: null,
   latching: false,
-  defaults: { limit: 0.003, deadband: 0.001, onDelayMs: 15 * 60_000, offDelayMs: 3600_000 },
+  defaults: { limit: 0.003, deadband: 0, onDelayMs: 15 * 60_000, offDelayMs: 3600_000 },
   unitOfMeasure: 'm3',
   basis: 'Conservation of water. 500 L of loop water swing by 0.2 L a kelvin with their temperature.',
   feeds: ['separator.level', 'supplyTank.level', 'topUp.volume'],
@@ -59,7 +59,7 @@ export const tank4: GroupEntry = {
       else if ((judged[at] as number) >= leastSteps) finding.verdict = Verdict.no;
       return;
     }
-    finding.verdict = rising ? judgeAbove(finding.value, limits.limit, limits.deadband, false) : Verdict.no;
+    finding.verdict = rising ? judgeAbove(finding.value, limits.limit, 0, false) : Verdict.no;
   },
   detail(context) {
     const { nowMs, plant, site } = context;
