@@ -184,6 +184,12 @@ export interface LoopFrame extends FrameBase {
   readonly alarms: readonly Alarm[];
 }
 
+/** What the Hall screen draws, of now or of a past moment: a frame without what only a live feed has. */
+export type HallPicture = Omit<HallFrame, 'sequence' | 'broker' | 'calling'>;
+
+/** The same of the Loop screen. */
+export type LoopPicture = Omit<LoopFrame, 'sequence' | 'broker' | 'calling'>;
+
 export interface AlarmsFrame extends FrameBase {
   readonly screen: 'alarms';
   readonly alarms: readonly Alarm[];

@@ -22,6 +22,9 @@ export const qualityReasons = [
   'contradicted',
   'overdue',
   'notSet',
+  'notRecorded',
+  'uncertainThen',
+  'badThen',
 ] as const;
 export const qualityReasonSchema = z.enum(qualityReasons);
 export type QualityReason = z.infer<typeof qualityReasonSchema>;

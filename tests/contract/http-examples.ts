@@ -1,6 +1,7 @@
 import type { RouteKey } from '@ebbline/shared/contract/route-table';
 import { alarmListExamples } from './http-examples-alarm-list';
 import { waterExamples } from './http-examples-water';
+import { pastExamples } from './http-examples-past';
 import { peopleExamples } from './http-examples-people';
 import { setAsideExamples } from './http-examples-set-aside';
 import { setupExamples } from './http-examples-setup';
@@ -83,6 +84,7 @@ const transition = {
 /** One example of every body that crosses the HTTP border, written by hand. */
 export const httpExamples: Readonly<Record<RouteKey, Example>> = {
   ...peopleExamples,
+  ...pastExamples,
   'get /api/health': {
     reply: {
       status: 'degraded',

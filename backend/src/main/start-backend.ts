@@ -22,6 +22,7 @@ import { INTAKE_REPORT } from '../ports/intake-report';
 import { LIVE_VIEW, OPERATIONS } from '../ports/live-view';
 import type { LogLevel } from '../ports/program-log';
 import { PROGRAM_VERSION } from '../ports/program-version';
+import { PAST_DESK } from '../ports/past-desk';
 import { noticeToAll } from '../ports/notice';
 import { SITE_CHECKER } from '../ports/site-check';
 import { SITE_IN_FORCE } from '../ports/site-in-force';
@@ -32,6 +33,7 @@ import { EnergyFromHistory } from '../runner/energy/energy-from-history';
 import { keepDays, LatestDays } from '../runner/energy/latest-days';
 import { WatchedHistory } from '../runner/energy/watched-history';
 import { pipelineInForce } from '../runner/pipeline-in-force';
+import { RunnerPastDesk } from '../runner/past/past-desk';
 import { createRunner } from '../runner/runner';
 import { sourceTickClock, wallTickClock } from '../runner/tick-clock';
 import { ClosingStack } from './closing-stack';
@@ -201,6 +203,7 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
     }),
     { provide: LIVE_VIEW, useValue: runner.live },
     { provide: OPERATIONS, useValue: runner.operations },
+    { provide: PAST_DESK, useValue: new RunnerPastDesk({ ...energy, journal, clock: tickClock.kind }) },
     { provide: WATER_DESK, useValue: runner.water },
     { provide: TIGHTNESS_DESK, useValue: runner.tightness },
     alarmList.part({

@@ -47,6 +47,16 @@ export interface SealDue {
 }
 
 /** Append-only record of every alarm change and action, hash-chained; and the standing alarms it adds up to. */
+/** What stood at a past time, as the rows up to then add up. */
+export interface StandingThen {
+  /** The last row that counts. */
+  readonly sequence: number;
+  readonly alarms: readonly AlarmRecord[];
+  readonly alerts: readonly AlertRecord[];
+  /** Open and overdue ones. */
+  readonly permits: readonly PermitRecord[];
+}
+
 export interface AlarmJournal {
   /** Commits all (synchronous FULL) before it returns. Throws if the disk refuses. `wallMs` = time of record. */
   append(
@@ -88,6 +98,11 @@ export interface AlarmJournal {
   /** What figures are reckoned from, in order of sequence: a bounded piece of the journal each time. */
   steps(query: StepsQuery): StepsPage;
   /** The newest row's place in the chain. */
+  /**
+   * Alarms, alerts and permits as they stood at a time, by when their rows happened. Null where rows of that time were sealed into
+   * files. What stood all along since before the sealed rows and changed later is not found any more.
+   */
+  standingAt(atMs: number): StandingThen | null;
   head(): { readonly sequence: number; readonly hash: string };
   /** Recomputes the chain; the first broken sequence, or null where it is whole. */
   verify(): { readonly rows: number; readonly brokenAt: number | null };

@@ -92,6 +92,9 @@ export const reasonWords: { readonly [R in QualityReason]: string } = {
   contradicted: 'what it is computed from contradicts itself',
   overdue: 'typed so long ago that the next is due',
   notSet: 'not set: the site file states no knownGood period for this unit (key units.<unit>.knownGood)',
+  notRecorded: 'nothing was recorded of it then',
+  uncertainThen: 'uncertain then; why is not recorded',
+  badThen: 'bad then; why is not recorded',
 };
 
 /** Every reason in words, or a word for none. */

@@ -33,6 +33,7 @@ import { sealArchive } from './seal-archive';
 import { standingChange } from './standing-alarms';
 import { isTightnessName, tightnessEntry } from './tightness-entry';
 import { systemEntry } from './to-journal-entry';
+import { standingThen } from './standing-then';
 import { toJournalRow } from './to-journal-row';
 import { verifyChain } from './verify-chain';
 import type { JournalHead } from './verify-journal';
@@ -51,6 +52,7 @@ export class SqliteAlarmJournal implements AlarmJournal {
   #head: JournalHead;
 
   /**
+  readonly #standingThen: AlarmJournal['standingAt'];
    * @param path the file; it is created where there is none
    * @throws CodedError JOURNAL_OPEN_FAILED, JOURNAL_SCHEMA_NEWER
    */
@@ -66,6 +68,7 @@ export class SqliteAlarmJournal implements AlarmJournal {
     this.#head = this.#reading.head();
   }
 
+    this.#standingThen = standingThen(this.#database);
   append(
     transitions: readonly ToldTransition[],
     records: readonly AlarmRecord[],
@@ -161,6 +164,10 @@ export class SqliteAlarmJournal implements AlarmJournal {
 
   sealOldest(due: SealDue): Promise<number> {
     return sealArchive(this.#database, this.#reading, archiveFolderOf(this.#path), due);
+  standingAt(atMs: number): ReturnType<AlarmJournal['standingAt']> {
+    return this.#standingThen(atMs);
+  }
+
   }
 
   /** Moves what the write-ahead log holds into the file, so that a copy of the one file is whole. */

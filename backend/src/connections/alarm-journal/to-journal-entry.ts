@@ -58,6 +58,9 @@ export function transitionEntry(transition: ToldTransition, record: AlarmRecord 
   };
 }
 
+/** Reason of a row that only says how a standing alarm stands by now. */
+export const standingUpdated = 'standing alarm updated';
+
 /** A standing alarm that changed without a change of state, such as one that now folds under another. */
 export function recordEntry(record: AlarmRecord, wallMs: number): JournalEntry {
   return {
@@ -72,7 +75,7 @@ export function recordEntry(record: AlarmRecord, wallMs: number): JournalEntry {
     toState: record.state,
     priority: record.priority,
     foldedUnder: storedText(record.foldedUnder),
-    reason: 'standing alarm updated',
+    reason: standingUpdated,
     record: isKept(record) ? recordText(record) : null,
   };
 }

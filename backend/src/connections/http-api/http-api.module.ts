@@ -12,6 +12,7 @@ import { NotesController } from './notes.controller';
 import { OpenApiController } from './openapi.controller';
 import { OpenIdController } from './open-id.controller';
 import { PeopleController } from './people.controller';
+import { PastController } from './past.controller';
 import { PerformanceController } from './performance.controller';
 import { PermitsController } from './permits.controller';
 import { ReadyController } from './ready.controller';
@@ -31,6 +32,7 @@ import { TrendsController } from './trends.controller';
     SiteFileController,
     HistoryController,
     TrendsController,
+    PastController,
     EnergyController,
     AlarmListController,
     AlarmsController,

@@ -3,12 +3,16 @@ import type { RouteKey } from '@ebbline/shared/contract/route-table';
 import { limitTrialRouteTexts } from './limit-trial-route-texts';
 import { alarmActionRouteTexts } from './alarm-action-route-texts';
 import { peopleRouteTexts } from './people-route-texts';
+import { guidedRouteTexts } from './guided-route-texts';
+import { pastRouteTexts } from './past-route-texts';
 import { noteRouteTexts } from './note-route-texts';
 import { trendRouteTexts } from './trend-route-texts';
 
 /** What each route is for, in one line; the compiler refuses a route without. */
 export const routeTexts: Readonly<Record<RouteKey, { readonly operationId: string; readonly summary: string }>> = {
   ...peopleRouteTexts,
+  ...pastRouteTexts,
+  ...guidedRouteTexts,
   ...alarmActionRouteTexts,
   ...limitTrialRouteTexts,
   ...alarmListRouteTexts,

@@ -23,6 +23,9 @@ const qualityOfReason: Readonly<Record<QualityReason, Quality>> = {
   contradicted: 'bad',
   overdue: 'uncertain',
   notSet: 'bad',
+  notRecorded: 'bad',
+  uncertainThen: 'uncertain',
+  badThen: 'bad',
 };
 
 const bits = (quality: Quality): number =>

@@ -18,7 +18,9 @@ export type ShownPipeline = Pick<
 >;
 
 /** What a picture of a hall or a loop is drawn from. */
-export type PictureScene = Omit<Scene, 'pipeline' | 'setAside' | 'flood'> & { readonly pipeline: ShownPipeline };
+export type PictureScene = Omit<Scene, 'pipeline' | 'broker' | 'setAside' | 'flood'> & {
+  readonly pipeline: ShownPipeline;
+};
 
 /** Everything that the views look at. */
 export interface Scene {

@@ -1,14 +1,20 @@
-import type { HallFrame, LoopLine } from '@ebbline/shared/contract/live-feed';
+import type { HallFrame, HallPicture, LoopLine } from '@ebbline/shared/contract/live-feed';
 import type { CompiledHall } from '../../evaluation/site/compiled-site';
-import { frameBase } from './frame-base';
-import type { PictureScene } from './scene';
+import { frameBase, pictureBase } from './frame-base';
+import type { PictureScene, Scene } from './scene';
 import { sumFigures } from './sum-figures';
 import { toLoopLine } from './to-loop-line';
 import { permitsOf } from './to-permit';
 import { toFigure } from './to-reading';
 
-/** What the Hall screen shows: the room, its sums, and a line a loop. */
-export function toHallFrame(scene: PictureScene, hall: CompiledHall): Omit<HallFrame, 'sequence'> {
+/** What the Hall screen shows. */
+export const toHallFrame = (scene: Scene, hall: CompiledHall): Omit<HallFrame, 'sequence'> => ({
+  ...toHallPicture(scene, hall),
+  ...frameBase(scene),
+});
+
+/** What it draws, of now or of a past second: the room, its sums, and a line a loop. */
+export function toHallPicture(scene: PictureScene, hall: CompiledHall): HallPicture {
   const alarms = scene.alarms();
   const nowMs = scene.nowMs();
   const loops = hall.units.map((unit) => toLoopLine(scene, unit, alarms));
@@ -24,7 +30,7 @@ export function toHallFrame(scene: PictureScene, hall: CompiledHall): Omit<HallF
     smallestMargin: smallestMargin(loops),
     loops,
     permits: permitsOf(scene, (unit) => loops.some((loop) => loop.unit === unit)),
-    ...frameBase(scene),
+    ...pictureBase(scene),
   };
 }
 

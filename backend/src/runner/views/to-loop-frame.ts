@@ -1,6 +1,6 @@
-import type { LoopFrame } from '@ebbline/shared/contract/live-feed';
-import { frameBase } from './frame-base';
-import type { PictureScene } from './scene';
+import type { LoopFrame, LoopPicture } from '@ebbline/shared/contract/live-feed';
+import { frameBase, pictureBase } from './frame-base';
+import type { PictureScene, Scene } from './scene';
 import { alarmsInOrder } from './to-alarm';
 import { toLoopLine, unitAt } from './to-loop-line';
 import { readingsOf } from './readings-of';
@@ -10,7 +10,13 @@ import { toBranchShare } from './to-branch-share';
 import { toServerLine } from './to-server-line';
 
 /** What the Loop screen shows of one unit. */
-export function toLoopFrame(scene: PictureScene, unit: number): Omit<LoopFrame, 'sequence'> {
+export const toLoopFrame = (scene: Scene, unit: number): Omit<LoopFrame, 'sequence'> => ({
+  ...toLoopPicture(scene, unit),
+  ...frameBase(scene),
+});
+
+/** What it draws, of now or of a past second. */
+export function toLoopPicture(scene: PictureScene, unit: number): LoopPicture {
   const { pipeline } = scene;
   const { id, hall, loop, branches, servers } = unitAt(pipeline, unit);
   return {
@@ -26,7 +32,7 @@ export function toLoopFrame(scene: PictureScene, unit: number): Omit<LoopFrame, 
     permits: permitsOf(scene, (concerned) => concerned === id),
     alerts: alertsOf(scene, (concerned) => concerned === id),
     alarms: alarmsInOrder(scene).filter((alarm) => alarm.unit === id),
-    ...frameBase(scene),
+    ...pictureBase(scene),
   };
 }
 

@@ -14,6 +14,7 @@ export function toSetAside(record: AlarmRecord, title: string): SetAsideAlarm | 
     hall: record.hall,
     entry: record.entry,
     title,
+    where: record.where,
     mode: aside.mode,
     state: record.state,
     active: record.active,

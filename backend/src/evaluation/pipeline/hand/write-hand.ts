@@ -5,7 +5,7 @@ import type { PipelineState } from '../pipeline-state';
 
 /** Puts what is in force of one parameter into its slot: with the time of the sample, good, until the next is due. */
 export function writeHand(
-  { hand, state }: PipelineState,
+  { hand, state }: Pick<PipelineState, 'hand' | 'state'>,
   unit: CompiledUnit,
   { id, handSlot }: CompiledWaterParameter,
   nowMs: number,
@@ -27,7 +27,7 @@ export function writeAllHand(pipeline: PipelineState, nowMs: number): void {
 }
 
 /** Marks what is due again by now: it is used with care from then on. What a person typed is never stale. */
-export function watchHand({ state }: PipelineState, { water }: CompiledUnit, nowMs: number): void {
+export function watchHand({ state }: Pick<PipelineState, 'state'>, { water }: CompiledUnit, nowMs: number): void {
   for (const { handSlot, dueMs } of water.parameters) {
     if (handSlot < 0 || !(nowMs - (state.sourceMs[handSlot] as number) > dueMs)) continue;
     state.reasons[handSlot] = (state.reasons[handSlot] as number) | reasonBit.overdue;

@@ -1,0 +1,118 @@
+import type { PastHall, PastMarks, PastUnit } from '@ebbline/shared/contract/past';
+import type { ClockState } from '@ebbline/shared/contract/http-api';
+import { fail, ok, type Result } from '@ebbline/shared/errors/result';
+import { oldestSampleMs } from '../../evaluation/pipeline/hand/check-typed';
+import type { CompiledSite } from '../../evaluation/site/compiled-site';
+import type { AlarmJournal } from '../../ports/alarm-journal';
+import type { HistoryStore } from '../../ports/history-store';
+import type { MarksWanted, PastDesk, PastFault } from '../../ports/past-desk';
+import type { PictureScene } from '../views/scene';
+import { timeText } from '../views/time-text';
+import { toHallPicture } from '../views/to-hall-frame';
+import { toLoopPicture } from '../views/to-loop-frame';
+import { FewAtOnce } from './few-at-once';
+import { gapsOf } from './gaps';
+import { marksOf } from './marks';
+import { notesOf } from './past-notes';
+import { pastScene } from './past-scene';
+import { pastValues } from './past-values';
+import { readMoment } from './read-moment';
+
+export interface PastParts {
+  readonly site: () => CompiledSite;
+  readonly store: Pick<HistoryStore, 'read' | 'readSeconds' | 'waitingFromMs'>;
+  readonly journal: Pick<AlarmJournal, 'standingAt' | 'hand' | 'page'>;
+  /** Time in force, ms; NaN before there is one. */
+  readonly nowMs: () => number;
+  readonly clock: ClockState['kind'];
+}
+
+/** A second is asked for once its rows are sure to be written, ms after its begin. */
+const settledMs = 4000;
+
+/** Past seconds, put together when asked; a few at once, since each reads history for every unit that it shows. */
+export class RunnerPastDesk implements PastDesk {
+  private readonly few = new FewAtOnce();
+
+  constructor(private readonly parts: PastParts) {}
+
+  async hall(id: string, atMs: number): Promise<Result<PastHall, PastFault>> {
+    const site = this.parts.site();
+    const hall = site.halls.find((one) => one.id === id);
+    if (hall === undefined) return fail(unknownHall);
+    const holders = [hall.holder, ...hall.units.map((unit) => site.units[unit]?.holder ?? -1)];
+    const shown = await this.moment(site, holders, atMs);
+    if (!shown.ok) return shown;
+    const { scene, ...moment } = shown.value;
+    return ok({ ...moment, frame: toHallPicture(scene, hall) });
+  }
+
+  async unit(id: string, atMs: number): Promise<Result<PastUnit, PastFault>> {
+    const site = this.parts.site();
+    const at = site.units.findIndex((one) => one.id === id);
+    const unit = site.units[at];
+    if (unit === undefined) return fail(unknownUnit);
+    const shown = await this.moment(site, [site.halls[unit.hall]?.holder ?? -1, unit.holder], atMs);
+    if (!shown.ok) return shown;
+    const { scene, ...moment } = shown.value;
+    return ok({ ...moment, frame: toLoopPicture(scene, at) });
+  }
+
+  async marks(wanted: MarksWanted): Promise<Result<PastMarks, PastFault>> {
+    const site = this.parts.site();
+    const { hall, unit, fromMs, toMs } = wanted;
+    if (hall !== null && !site.halls.some(({ id }) => id === hall)) return fail(unknownHall);
+    if (unit !== null && !site.units.some(({ id }) => id === unit)) return fail(unknownUnit);
+    const nowMs = this.nowMs();
+    return this.few.run(async () => {
+      const untilMs = Math.min(toMs, Number.isNaN(nowMs) ? toMs : nowMs - settledMs);
+      const gaps = untilMs > fromMs ? await gapsOf(this.parts.store, site, wanted, untilMs) : [];
+      const { marks, more } = await marksOf(this.parts.journal, site, wanted);
+      return ok({ from: iso(fromMs), to: iso(toMs), now: iso(nowMs), marks, more, gaps });
+    });
+  }
+
+  /** What stood at a second, for some holders. */
+  private moment(
+    site: CompiledSite,
+    holders: readonly number[],
+    askedMs: number,
+  ): Promise<Result<Omit<PastHall, 'frame'> & { readonly scene: PictureScene }, PastFault>> {
+    const atMs = Math.floor(askedMs / 1000) * 1000;
+    const nowMs = this.nowMs();
+    if (!(atMs + settledMs <= nowMs)) {
+      const message = `That time is not recorded yet; ask for one that is at least ${settledMs / 1000} s gone. It is ${iso(nowMs)}.`;
+      return Promise.resolve(fail({ code: 'PAST_NOT_YET', message }));
+    }
+    return this.few.run(async () => {
+      const standing = this.parts.journal.standingAt(atMs + 999);
+      if (standing === null) return fail(sealed);
+      const read = await readMoment(this.parts.store, site, holders, atMs, nowMs);
+      if (!read.ok) return read;
+      const { recorded, silent, hour } = read.value;
+      const endMs = atMs + 999;
+      const values = pastValues(site, recorded, this.parts.journal.hand(atMs - oldestSampleMs), endMs);
+      const scene = pastScene({ site, values, standing, nowMs: endMs, clock: this.parts.clock, hour });
+      return ok({ at: iso(atMs), now: iso(nowMs), silent, notes: notesOf(this.parts.store, atMs), scene });
+    });
+  }
+
+  private nowMs(): number {
+    return this.parts.nowMs();
+  }
+}
+
+const unknownHall: PastFault = {
+  code: 'HALL_UNKNOWN',
+  message: 'The site has no hall of this id; /api/site lists them.',
+};
+const unknownUnit: PastFault = {
+  code: 'UNIT_UNKNOWN',
+  message: 'The site has no unit of this id; /api/units lists them.',
+};
+const sealed: PastFault = {
+  code: 'PAST_NOT_KEPT',
+  message: 'Alarms of that time were sealed into files and can not be shown with the values; choose a later time.',
+};
+
+const iso = (ms: number): string => timeText(ms) ?? new Date(0).toISOString();
