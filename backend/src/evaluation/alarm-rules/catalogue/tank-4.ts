@@ -68,10 +68,10 @@ export const tank4: GroupEntry = {
     const rate = gained / ((nowMs - (plant.loopWater.sinceMs[at] as number)) / 1000);
     const room = roomOf(context);
     if (!(gained > 0) || !(rate > 0)) return null;
-    const full = clockDay(nowMs + (room / rate) * 1000, nowMs, site.timeZone);
+    const full = (): string => clockDay(nowMs + (room / rate) * 1000, nowMs, site.timeZone);
     return joined(
       `${litresText(gained)} more than before and no top-up, ${perDay(rate)}.`,
-      Number.isFinite(room) ? `Tanks full on ${full} at that rate.` : null,
+      Number.isFinite(room) ? `Tanks full on ${full()} at that rate.` : null,
       drift(conductivityOf(context), plant.loopWater.conductivityThen[at] as number),
     );
   },

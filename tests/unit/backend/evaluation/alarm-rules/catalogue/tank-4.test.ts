@@ -8,13 +8,17 @@ const hourS = 3600;
 
 /** A loop of one unit whose water a test moves; looked at each ten seconds. */
 class Loop {
-  private readonly bench = new RuleBench({
-    also: ['waterVolume', 'topUpRate', 'conductivity25'],
-    design: { separatorAreaM2: 0.25, volumes: { ...noVolumes, separatorRoomM3: 0.09, separatorUsualLevelM: 0.45 } },
-    values: { waterVolume: 0.27, topUpRate: 0, conductivity25: 20e-4, 'separator.level': 0.45 },
-  });
+  private readonly bench: RuleBench;
   private water = 0.27;
   private noise = 1;
+
+  constructor(separatorRoomM3: number | null = 0.09) {
+    this.bench = new RuleBench({
+      also: ['waterVolume', 'topUpRate', 'conductivity25'],
+      design: { separatorAreaM2: 0.25, volumes: { ...noVolumes, separatorRoomM3, separatorUsualLevelM: 0.45 } },
+      values: { waterVolume: 0.27, topUpRate: 0, conductivity25: 20e-4, 'separator.level': 0.45 },
+    });
+  }
 
   /** Lets hours pass while so many litres an hour run in. */
   hours(hours: number, litresPerHour = 0, topUpLitresPerHour = 0): this {
@@ -91,6 +95,12 @@ describe('TANK-4', () => {
     // 90 L of room at 5 to 6 L a day, from 2 March on.
     expect(loop.detail).toMatch(/Tanks full on 2026-03-(1[6-9]|2[01]) /);
     expect(loop.detail).toContain('Conductivity has gone from 20 to 28 µS/cm meanwhile.');
+  });
+
+  it('is told also where the site file states no room of the separator: then without a date of full', () => {
+    const loop = new Loop(null).hours(2).hours(2, 30);
+    expect(loop.told).toBe(true);
+    expect(loop.detail).toMatch(/^[\d.]+ L more than before and no top-up, [\d.]+ L\/min\.$/);
   });
 
   it('tells half a litre a minute within an hour', () => {
