@@ -3,11 +3,18 @@ import type { Cell, LaneLine } from './lane';
 /** Columns of several lines on one array of times. */
 export interface Aligned {
   readonly seconds: number[];
-  readonly columns: readonly { readonly min: Cell[]; readonly mean: Cell[]; readonly max: Cell[] }[];
+  readonly columns: readonly {
+    readonly min: Cell[];
+    readonly mean: Cell[];
+    readonly max: Cell[];
+    readonly uncertainty: Cell[];
+  }[];
 }
 
 /** Puts lines with times of their own on one array of times. Where another line's time stands, a line has nothing (undefined), which is no gap. */
-export function alignLines(lines: readonly Pick<LaneLine, 'seconds' | 'min' | 'mean' | 'max'>[]): Aligned {
+export function alignLines(
+  lines: readonly Pick<LaneLine, 'seconds' | 'min' | 'mean' | 'max' | 'uncertainty'>[],
+): Aligned {
   const seconds = [...new Set(lines.flatMap((line) => line.seconds))].sort((one, other) => one - other);
   const placeOf = new Map(seconds.map((at, index) => [at, index]));
   const columns = lines.map((line) => {
@@ -18,7 +25,8 @@ export function alignLines(lines: readonly Pick<LaneLine, 'seconds' | 'min' | 'm
       });
       return out;
     };
-    return { min: spread(line.min), mean: spread(line.mean), max: spread(line.max) };
+    const uncertainty = spread(line.uncertainty ?? []);
+    return { min: spread(line.min), mean: spread(line.mean), max: spread(line.max), uncertainty };
   });
   return { seconds, columns };
 }

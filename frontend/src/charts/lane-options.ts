@@ -4,7 +4,10 @@ import type { Cell, Lane, LaneLine } from './lane';
 import { alonePlaces } from './align-lines';
 import { decimalsOfStep } from './chart-options';
 import { drawLimits, drawLetters } from './draw-lane';
-import { laneEdges, rightPadding } from './lane-edges';
+import { drawMarks } from './draw-marks';
+import { drawStretch } from './draw-stretch';
+import { columnsPerLine } from './lane-data';
+import { rightPadding } from './lane-edges';
 import type { LaneInk } from './lane-ink';
 import { colourOf, dashOf, faint } from './lane-ink';
 import { timeTicks } from './time-ticks';
@@ -32,10 +35,12 @@ export interface LanePicture {
   readonly envelope: boolean;
   /** The times are written under the last lane only. */
   readonly timesUnder: boolean;
+  /** Where the time axis begins, px: the same for all lanes that stand under one another. */
+  readonly left: number;
+  /** A stretch of time that is pointed out, s since 1970; null: none is. */
+  readonly stretch: () => readonly [number, number] | null;
 }
 
-/** Columns of a line: most, mean, least, and the two edges of its uncertainty. */
-export const columnsPerLine = 5;
 const font = '12px Barlow, sans-serif';
 
 export function laneOptions(picture: LanePicture, handlers: LaneHandlers): uPlot.Options {
@@ -51,15 +56,21 @@ export function laneOptions(picture: LanePicture, handlers: LaneHandlers): uPlot
       picture.timesUnder
         ? { ...axis, space: 70, values: (_, splits, _axis, _space, step) => timeTicks(splits, step, zone) }
         : { ...axis, values: () => [], size: 0 },
-      { ...axis, size: laneEdges(lane).left, ...labelsOf(lane) },
+      { ...axis, size: picture.left, ...labelsOf(lane) },
     ],
     legend: { show: false },
-    series: [{}, ...lane.lines.flatMap((line) => seriesOf(colourOf(ink, line.ink), dashOf(line.ink)))],
+    series: [{}, ...lane.lines.flatMap((line) => seriesOf(line, colourOf(ink, line.ink)))],
     bands: picture.envelope
-      ? lane.lines.map((line, index) => ({
-          series: [index * columnsPerLine + 1, index * columnsPerLine + 3],
-          fill: faint(colourOf(ink, line.ink)),
-        }))
+      ? lane.lines.flatMap((line, index) =>
+          line.mark === undefined
+            ? [
+                {
+                  series: [index * columnsPerLine + 1, index * columnsPerLine + 3] as [number, number],
+                  fill: faint(colourOf(ink, line.ink)),
+                },
+              ]
+            : [],
+        )
       : [],
     cursor: {
       sync: { key: 'ebbline-trends', setSeries: false },
@@ -87,7 +98,9 @@ export function laneOptions(picture: LanePicture, handlers: LaneHandlers): uPlot
       ],
       draw: [
         (chart) => {
+          drawStretch(chart, picture.stretch(), ink);
           drawLimits(chart, lane.limits, ink);
+          drawMarks(chart, picture.lines(), ink);
           drawLetters(chart, picture.lines(), ink);
         },
       ],
@@ -95,13 +108,13 @@ export function laneOptions(picture: LanePicture, handlers: LaneHandlers): uPlot
   };
 }
 
-function seriesOf(stroke: string, dash: number[]): uPlot.Series[] {
+function seriesOf({ ink, mark }: LaneLine, stroke: string): uPlot.Series[] {
   const edge: uPlot.Series = { width: 0, points: { show: false }, spanGaps: false };
   const doubt: uPlot.Series = { stroke, width: 1, dash: [1, 4], points: { show: false }, spanGaps: false };
   const mean: uPlot.Series = {
     stroke,
-    width: 1.75,
-    dash,
+    width: mark === undefined ? 1.75 : 1,
+    dash: dashOf(ink),
     spanGaps: false,
     points: {
       show: true,

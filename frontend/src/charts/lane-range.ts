@@ -8,14 +8,12 @@ function valuesOf(lane: Lane): readonly number[] {
   const known = (column: readonly Cell[]): number[] =>
     column.filter((cell): cell is number => typeof cell === 'number');
   return lane.lines.flatMap((line) => {
-    const spread = line.uncertainty ?? 0;
-    const means = known(line.mean);
-    return [
-      ...known(line.min),
-      ...known(line.max),
-      ...means.map((mean) => mean + spread),
-      ...means.map((mean) => mean - spread),
-    ];
+    const edges = line.mean.flatMap((mean, index) => {
+      const spread = line.uncertainty?.[index] ?? 0;
+      return typeof mean === 'number' ? [mean - spread, mean + spread] : [];
+    });
+    // Of a line that is held beside the others the means alone are drawn.
+    return line.mark === undefined ? [...known(line.min), ...known(line.max), ...edges] : known(line.mean);
   });
 }
 

@@ -3,6 +3,8 @@ import type { ChartScale } from './chart-scale';
 /** A value, a gap (null), or nothing here because another line has a time of its own (undefined). */
 export type Cell = number | null | undefined;
 
+export type LineMark = 'circle' | 'diamond';
+
 /** One line of a lane on its own times, in the lane's unit of measure. */
 export interface LaneLine {
   readonly key: string;
@@ -14,8 +16,10 @@ export interface LaneLine {
   readonly min: readonly Cell[];
   readonly mean: readonly Cell[];
   readonly max: readonly Cell[];
-  /** Expanded uncertainty of the newest value, k = 2; null where it is not known or not to be drawn. */
-  readonly uncertainty: number | null;
+  /** Expanded uncertainty of a single value at each time, k = 2, null where it is not known; null where it is not to be drawn. */
+  readonly uncertainty: readonly Cell[] | null;
+  /** A line held beside the others, of an earlier period (circle) or another unit (diamond), is thin and bears marks. */
+  readonly mark?: LineMark;
 }
 
 /** A limit drawn across a lane, dashed and named. */

@@ -1,28 +1,22 @@
-import type { HistoryColumns, Site } from '@ebbline/shared/contract/http-api';
+import type { Site } from '@ebbline/shared/contract/http-api';
 import { pointDefinition, pointPattern } from '@ebbline/shared/contract/point-table';
-import type { Reading } from '@ebbline/shared/contract/reading';
 import type { LimitLine } from '@ebbline/shared/contract/setup';
 import { chartScale } from '../../charts/chart-scale';
-import type { Lane, LaneLimit, LaneLine } from '../../charts/lane';
-import { laneLine } from '../../charts/lane-line';
+import type { LaneLimit } from '../../charts/lane';
 import { displayUnitOf } from '../../text/display-unit';
 import { pointTitle } from '../../text/point-title';
 import type { TrendName } from '../../text/trend-link';
-import { keyOf } from './trend-address';
+import type { Compared, LineSources } from './line-of';
+import { besideLine, lineOf } from './line-of';
+import type { TrendLane } from './trend-lane';
 
-export interface LaneSources {
+export interface LaneSources extends LineSources {
   readonly points: readonly TrendName[];
   readonly site: Site | null;
-  readonly columns: ReadonlyMap<string, HistoryColumns>;
-  readonly live: ReadonlyMap<string, readonly { readonly seconds: number; readonly value: number | null }[]>;
-  readonly newest: ReadonlyMap<string, Reading>;
   readonly limits: ReadonlyMap<string, readonly LimitLine[]>;
   readonly showLimits: boolean;
-  readonly showUncertainty: boolean;
+  readonly compared: readonly Compared[];
 }
-
-const letters = 'abcdefghijklmnopqrstuvwxyz';
-export const letterOf = (index: number): string => letters[index] ?? '?';
 
 const quantityNames: { readonly [quantity: string]: string } = {
   temperature: 'temperature',
@@ -54,8 +48,8 @@ const quantityNames: { readonly [quantity: string]: string } = {
 };
 
 /** Chosen points by what they measure and how it is written: one axis each, in the order in which they were chosen. */
-export function buildLanes(sources: LaneSources): readonly Lane[] {
-  const lanes = new Map<string, { -readonly [K in keyof Lane]: Lane[K] }>();
+export function buildLanes(sources: LaneSources): readonly TrendLane[] {
+  const lanes = new Map<string, { -readonly [K in keyof TrendLane]: TrendLane[K] }>();
   sources.points.forEach((name, index) => {
     const quantity = pointDefinition(name.point)?.quantity;
     const display =
@@ -70,22 +64,14 @@ export function buildLanes(sources: LaneSources): readonly Lane[] {
       lines: [],
       limits: [],
     };
-    lane.lines = [...lane.lines, lineOf(sources, name, index, display.factor)];
+    const beside = sources.compared.flatMap(
+      (compared) => besideLine(compared, sources.live, name, index, display.factor) ?? [],
+    );
+    lane.lines = [...lane.lines, lineOf(sources, name, index, display.factor), ...beside];
     lane.limits = sources.showLimits ? withLimits(lane.limits, sources, name, display.factor) : [];
     lanes.set(id, lane);
   });
   return [...lanes.values()];
-}
-
-function lineOf(sources: LaneSources, name: TrendName, index: number, factor: number): LaneLine {
-  const key = keyOf(name);
-  const history = sources.columns.get(key);
-  const drawn =
-    history === undefined
-      ? { seconds: [], min: [], mean: [], max: [] }
-      : laneLine(history, factor, sources.live.get(key) ?? []);
-  const spread = sources.showUncertainty ? (sources.newest.get(key)?.expandedUncertainty ?? null) : null;
-  return { key, letter: letterOf(index), ink: index, ...drawn, uncertainty: spread === null ? null : spread * factor };
 }
 
 /** Limits of several units that are the same are one line; what follows a colon in a title is left to the alarm. */

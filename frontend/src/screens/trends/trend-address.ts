@@ -11,6 +11,14 @@ export interface TrendView {
   readonly envelope: boolean;
   readonly limits: boolean;
   readonly uncertainty: boolean;
+  /** Alarms over the time axis. */
+  readonly alarms: boolean;
+  /** Notes of people over the time axis. */
+  readonly notes: boolean;
+  /** Each line again as it ran so long before; null: none is. s */
+  readonly earlierSeconds: number | null;
+  /** Id of a unit whose same points stand beside; null: none does. */
+  readonly beside: string | null;
 }
 
 export const usualSeconds = 3600;
@@ -33,6 +41,10 @@ export function readAddress(query: Query): TrendView {
     envelope: textOf(query, 'envelope') !== 'no',
     limits: textOf(query, 'limits') !== 'no',
     uncertainty: textOf(query, 'uncertainty') === 'yes',
+    alarms: textOf(query, 'alarms') !== 'no',
+    notes: textOf(query, 'notes') !== 'no',
+    earlierSeconds: earlierOf(textOf(query, 'earlier')),
+    beside: /^[^:,\s]{1,200}$/.test(textOf(query, 'beside')) ? textOf(query, 'beside') : null,
   };
 }
 
@@ -44,6 +56,13 @@ function pointsOf(text: string): readonly TrendName[] {
   const seen = new Set<string>();
   const once = names.filter((name) => !seen.has(keyOf(name)) && seen.add(keyOf(name)));
   return once.slice(0, maximumTrendPoints);
+}
+
+function earlierOf(text: string): number | null {
+  const seconds = Number(text);
+  return text !== '' && Number.isInteger(seconds) && seconds >= shortestSeconds && seconds <= longestSeconds
+    ? seconds
+    : null;
 }
 
 function periodOf(query: Query): TrendView['period'] {
@@ -69,6 +88,10 @@ export function writeAddress(view: TrendView): Record<string, string> {
     ...(view.envelope ? {} : { envelope: 'no' }),
     ...(view.limits ? {} : { limits: 'no' }),
     ...(view.uncertainty ? { uncertainty: 'yes' } : {}),
+    ...(view.alarms ? {} : { alarms: 'no' }),
+    ...(view.notes ? {} : { notes: 'no' }),
+    ...(view.earlierSeconds === null ? {} : { earlier: String(view.earlierSeconds) }),
+    ...(view.beside === null ? {} : { beside: view.beside }),
   };
 }
 

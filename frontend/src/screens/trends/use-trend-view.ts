@@ -16,7 +16,7 @@ export interface ChangeableView {
   readonly zoom: (fromSeconds: number, toSeconds: number) => void;
   readonly pan: (seconds: number) => void;
   readonly move: (move: Move) => void;
-  readonly set: (change: Partial<Pick<TrendView, 'envelope' | 'limits' | 'uncertainty'>>) => void;
+  readonly set: (change: Partial<Omit<TrendView, 'points' | 'period'>>) => void;
 }
 
 /**

@@ -7,7 +7,7 @@ import { laneLine } from '../../../../frontend/src/charts/lane-line';
 import { laneRange } from '../../../../frontend/src/charts/lane-range';
 import { timeTicks } from '../../../../frontend/src/charts/time-ticks';
 
-const history = (mean: (number | null)[], bucketMs = 1000): HistoryColumns => ({
+const history = (mean: (number | null)[], bucketMs = 1000, counted = 1): HistoryColumns => ({
   unit: 'e7',
   point: 'x',
   unit_of_measure: '1',
@@ -17,7 +17,7 @@ const history = (mean: (number | null)[], bucketMs = 1000): HistoryColumns => ({
   min: mean,
   mean,
   max: mean,
-  count: mean.map((value) => (value === null ? 0 : 1)),
+  count: mean.map((value) => (value === null ? 0 : counted)),
 });
 
 describe('a line of history and live values', () => {
@@ -28,6 +28,19 @@ describe('a line of history and live values', () => {
 
   it('keeps a silence as a gap', () => {
     expect(laneLine(history([1, 2, 3, null, null, null, null, null, 4, 5]), 1).mean).toEqual([1, 2, 3, null, 4, 5]);
+  });
+
+  it('keeps a single empty bucket as a gap where buckets hold many values, up to years', () => {
+    for (const [bucketMs, counted] of [
+      [10_000, 10],
+      [60_000, 60],
+      [52_560_000, 52_560],
+    ] as const)
+      expect(laneLine(history([1, null, 2, 3, 4], bucketMs, counted), 1).mean).toEqual([1, null, 2, 3, 4]);
+  });
+
+  it('bridges an empty bucket where a value comes a bucket, as one that comes a little late leaves one', () => {
+    expect(laneLine(history([1, null, 2, 3, 4], 6000, 1), 1).mean).toEqual([1, 2, 3, 4]);
   });
 
   it('adds what came live after the history, and nothing twice', () => {
@@ -53,13 +66,15 @@ describe('a line of history and live values', () => {
 });
 
 describe('lines on one array of times', () => {
-  const one = { seconds: [0, 2, 4], min: [1, 2, 3], mean: [1, 2, 3], max: [1, 2, 3] };
-  const other = { seconds: [1, 2], min: [null, 7], mean: [null, 7], max: [null, 7] };
+  const one = { seconds: [0, 2, 4], min: [1, 2, 3], mean: [1, 2, 3], max: [1, 2, 3], uncertainty: [0.5, null, 0.1] };
+  const other = { seconds: [1, 2], min: [null, 7], mean: [null, 7], max: [null, 7], uncertainty: null };
   it('have nothing where only another has a time, and keep their gaps', () => {
     const { seconds, columns } = alignLines([one, other]);
     expect(seconds).toEqual([0, 1, 2, 4]);
     expect(columns[0]?.mean).toEqual([1, undefined, 2, 3]);
     expect(columns[1]?.mean).toEqual([undefined, null, 7, undefined]);
+    expect(columns[0]?.uncertainty).toEqual([0.5, undefined, null, 0.1]);
+    expect(columns[1]?.uncertainty).toEqual([undefined, undefined, undefined, undefined]);
   });
 
   it('show a value alone between gaps as a dot, whatever the others have between', () => {

@@ -26,6 +26,10 @@ const views: fc.Arbitrary<TrendView> = fc.record({
   envelope: fc.boolean(),
   limits: fc.boolean(),
   uncertainty: fc.boolean(),
+  alarms: fc.boolean(),
+  notes: fc.boolean(),
+  earlierSeconds: fc.option(fc.integer({ min: shortestSeconds, max: longestSeconds }), { nil: null }),
+  beside: fc.option(id, { nil: null }),
 });
 
 describe('the address of a trend', () => {
@@ -39,13 +43,16 @@ describe('the address of a trend', () => {
 
   it('is read whatever stands in it', () => {
     fc.assert(
-      fc.property(fc.dictionary(fc.constantFrom('points', 'from', 'to', 'last', 'limits'), fc.string()), (query) => {
-        const view = readAddress(query);
-        const length =
-          view.period.kind === 'follow' ? view.period.seconds : (view.period.toMs - view.period.fromMs) / 1000;
-        expect(view.points.length).toBeLessThanOrEqual(24);
-        expect(length).toBeGreaterThanOrEqual(shortestSeconds);
-      }),
+      fc.property(
+        fc.dictionary(fc.constantFrom('points', 'from', 'to', 'last', 'limits', 'earlier', 'beside'), fc.string()),
+        (query) => {
+          const view = readAddress(query);
+          const length =
+            view.period.kind === 'follow' ? view.period.seconds : (view.period.toMs - view.period.fromMs) / 1000;
+          expect(view.points.length).toBeLessThanOrEqual(24);
+          expect(length).toBeGreaterThanOrEqual(shortestSeconds);
+        },
+      ),
     );
   });
 
@@ -56,6 +63,10 @@ describe('the address of a trend', () => {
       envelope: true,
       limits: true,
       uncertainty: false,
+      alarms: true,
+      notes: true,
+      earlierSeconds: null,
+      beside: null,
     });
   });
 });

@@ -1,0 +1,75 @@
+import type { Result } from '@ebbline/shared/errors/result';
+import type { ShallowRef } from 'vue';
+import { onScopeDispose, shallowReadonly, shallowRef, watch } from 'vue';
+import type { SpanOfTime } from '../api/trends';
+import { problemText } from '../text/problem-text';
+
+export interface OverSpanOptions<T> {
+  /** What is asked for beside the time, as a text that differs where it differs; null: nothing is. */
+  readonly wish: () => string | null;
+  /** ms since 1970; null while it is not known. */
+  readonly span: () => { readonly fromMs: number; readonly toMs: number } | null;
+  /** True where the span moves with the time: it is read anew as it does. */
+  readonly following: () => boolean;
+  readonly read: (span: SpanOfTime) => Promise<Result<T>>;
+}
+
+export interface OverSpan<T> {
+  /** Kept until newer has come; null before the first, and where nothing is asked for. */
+  readonly found: T | null;
+  readonly problem: string | null;
+  readonly busy: boolean;
+}
+
+/** Waits for a row of key strokes to end before it asks. ms */
+const settleMs = 150;
+
+/** Something over a span of time, of the span asked for last, whichever answer comes last. Ends with its scope. */
+export function useOverSpan<T>(options: OverSpanOptions<T>): Readonly<ShallowRef<OverSpan<T>>> {
+  const held = shallowRef<OverSpan<T>>({ found: null, problem: null, busy: false });
+  let asked = 0;
+  let settle: ReturnType<typeof setTimeout> | undefined;
+  let again: ReturnType<typeof setTimeout> | undefined;
+
+  async function renew(): Promise<void> {
+    clearTimeout(again);
+    asked += 1;
+    const mine = asked;
+    const span = options.span();
+    if (options.wish() === null || span === null) {
+      held.value = { found: null, problem: null, busy: false };
+      return;
+    }
+    held.value = { ...held.value, busy: true };
+    const iso = { from: new Date(span.fromMs).toISOString(), to: new Date(span.toMs).toISOString() };
+    const reply = await options.read(iso);
+    if (mine !== asked) return;
+    held.value = reply.ok
+      ? { found: reply.value, problem: null, busy: false }
+      : { ...held.value, problem: problemText(reply.fault.code, reply.fault.message), busy: false };
+    if (options.following()) again = setTimeout(() => void renew(), renewMs(span.toMs - span.fromMs));
+  }
+
+  const wanted = (): string => {
+    const span = options.span();
+    if (span === null) return '';
+    return options.following() ? String(span.toMs - span.fromMs) : `${span.fromMs} ${span.toMs}`;
+  };
+  watch(
+    () => [options.wish(), options.following(), wanted()].join('\n'),
+    () => {
+      clearTimeout(settle);
+      settle = setTimeout(() => void renew(), settleMs);
+    },
+    { immediate: true },
+  );
+  onScopeDispose(() => {
+    asked += 1;
+    clearTimeout(settle);
+    clearTimeout(again);
+  });
+  return shallowReadonly(held);
+}
+
+/** As often as the history beside it is. ms */
+const renewMs = (lengthMs: number): number => Math.min(60_000, Math.max(10_000, lengthMs / 200));
