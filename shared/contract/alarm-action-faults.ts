@@ -10,6 +10,7 @@ export const alarmActionFaults = [
   'ALARM_SUPPRESSED_BY_DESIGN',
   'ALARM_OUT_OF_SERVICE',
   'ALARM_NOT_OUT_OF_SERVICE',
+  'ALERT_NOT_SET_ASIDE',
   'SHELVING_TOO_LONG',
   'PLANNED_END_PAST',
 ] as const;

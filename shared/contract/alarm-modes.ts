@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { alarmStateSchema, prioritySchema } from './alarm';
+import { alarmModeSchema } from './alarm-mode';
 import { operatorSchema } from './people';
 import { isoTimeSchema } from './reading';
 
@@ -39,6 +40,7 @@ export const setAsideAlarmSchema = z.object({
   hall: z.string().nullable(),
   entry: z.string(),
   title: z.string(),
+  where: z.string().nullable().describe('branch, plate, point or gateway; null: the unit or hall as a whole'),
   mode: z.enum(['shelved', 'suppressedByDesign', 'outOfService']),
   state: alarmStateSchema,
   active: z.boolean().describe('the condition holds now'),
@@ -54,6 +56,30 @@ export const setAsideAlarmSchema = z.object({
 export type SetAsideAlarm = z.infer<typeof setAsideAlarmSchema>;
 export const setAsideListSchema = z.object({ time: isoTimeSchema, alarms: z.array(setAsideAlarmSchema) });
 export type SetAsideList = z.infer<typeof setAsideListSchema>;
+
+export const findAlarmsQuerySchema = z.strictObject({
+  search: z
+    .string()
+    .trim()
+    .min(1)
+    .max(200)
+    .describe('words of the entry, its title, the unit, the hall, the branch, plate or point; each must be found'),
+});
+
+/** An alarm that this site can have, standing or not, as whoever sets it aside has to know it. */
+export const findableAlarmSchema = setAsideAlarmSchema
+  .pick({ id: true, unit: true, hall: true, entry: true, title: true, where: true, active: true, priority: true })
+  .extend({
+    mode: alarmModeSchema,
+    longestShelvingMinutes: z.number().int().describe('for how long it may be shelved at once'),
+  });
+export type FindableAlarm = z.infer<typeof findableAlarmSchema>;
+export const foundAlarmsSchema = z.object({
+  time: isoTimeSchema,
+  alarms: z.array(findableAlarmSchema),
+  more: z.boolean().describe('there are more, or not all were looked at: name the unit, or more words'),
+});
+export type FoundAlarms = z.infer<typeof foundAlarmsSchema>;
 
 /** Several at once, under one comment; each is recorded by itself, and each answer stands by itself. */
 export const acknowledgeManyRequestSchema = z.strictObject({

@@ -10,6 +10,7 @@ const shelved = {
   hall: 'north',
   entry: 'FIL-1',
   title: 'Filter is loading',
+  where: null,
   mode: 'shelved',
   state: 'acknowledged',
   active: true,
@@ -42,6 +43,27 @@ export const setAsideExamples: Readonly<Record<Key, Example>> = {
           reason: 'by design: this alarm is off while the unit is in mode off',
         },
       ],
+    },
+  },
+  'get /api/alarms/findable': {
+    query: { search: 'flow-3 N1' },
+    reply: {
+      time: '2031-05-06T07:08:09.250Z',
+      alarms: [
+        {
+          id: 'N1:FLOW-3:r2',
+          unit: 'N1',
+          hall: 'north',
+          entry: 'FLOW-3',
+          title: 'Flow of a branch is low',
+          where: 'Rack 2',
+          mode: 'inService',
+          active: false,
+          priority: 2,
+          longestShelvingMinutes: 480,
+        },
+      ],
+      more: false,
     },
   },
   'post /api/alarms/acknowledge': {

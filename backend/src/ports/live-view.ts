@@ -4,6 +4,7 @@ import type {
   AcknowledgeManyReply,
   AcknowledgeManyRequest,
   BringBackRequest,
+  FoundAlarms,
   SetAsideAlarm,
   SetAsideList,
   ShelveRequest,
@@ -76,6 +77,8 @@ export interface LiveView {
   alarms(): AlarmList;
   /** What is not told: shelved, suppressed by design, out of service. */
   setAside(): SetAsideList;
+  /** Alarms that the site can have in whose names every word of the search stands, no alerts. */
+  findAlarms(search: string): FoundAlarms;
   alerts(): AlertList;
   permits(): PermitList;
   /** Null where there is no such unit. */

@@ -5,6 +5,7 @@ import { limitLines } from '../evaluation/alarm-rules/limit-lines/limit-lines';
 import type { CompiledHall, CompiledSite } from '../evaluation/site/compiled-site';
 import type { FrameBody, LiveView, Watch } from '../ports/live-view';
 import { HolderWatch } from './holder-watch';
+import { findableAlarms } from './views/findable-alarms';
 import { readingsOf } from './views/readings-of';
 import type { Scene } from './views/scene';
 import { setAsideList } from './views/to-set-aside';
@@ -79,6 +80,10 @@ export class RunnerLiveView implements LiveView {
 
   setAside(): ReturnType<LiveView['setAside']> {
     return setAsideList(this.scene);
+  }
+
+  findAlarms(search: string): ReturnType<LiveView['findAlarms']> {
+    return findableAlarms(this.scene, search);
   }
 
   alerts(): ReturnType<LiveView['alerts']> {

@@ -12,14 +12,14 @@ export const isReason = (text: string): boolean => text.trim().length >= shortes
 export const sayMinutes = (minutes: number): string =>
   minutes % 60 === 0 ? `${minutes / 60}\u00a0h` : `${minutes}\u00a0min`;
 
-/** What is wished of shelving; null while something in it can't be meant. */
-export function shelvingWish(form: {
-  reason: string;
-  minutes: number | '';
-}): { reason: string; minutes: number } | null {
+/** What is wished of shelving; null while something in it can't be meant. @param longest min */
+export function shelvingWish(
+  form: { reason: string; minutes: number | '' },
+  longest = longestShelvingMinutes,
+): { reason: string; minutes: number } | null {
   const { reason, minutes } = form;
   if (typeof minutes !== 'number' || !Number.isInteger(minutes)) return null;
-  if (minutes < 1 || minutes > longestShelvingMinutes || !isReason(reason)) return null;
+  if (minutes < 1 || minutes > longest || !isReason(reason)) return null;
   return { reason: reason.trim(), minutes };
 }
 

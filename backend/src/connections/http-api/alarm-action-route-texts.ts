@@ -18,6 +18,10 @@ export const alarmActionRouteTexts: Readonly<Record<Key, { readonly operationId:
       operationId: 'shelve',
       summary: 'Takes an alarm from the list for a while, standing or not. It comes back by itself.',
     },
+    'get /api/alarms/findable': {
+      operationId: 'findAlarms',
+      summary: 'Alarms that this site can have, standing or not, by words: which one is to be set aside.',
+    },
     'post /api/alarms/{id}/unshelve': {
       operationId: 'unshelve',
       summary: 'Brings a shelved alarm back before its time; where its condition holds it is told anew.',

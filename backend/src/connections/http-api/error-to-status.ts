@@ -84,6 +84,7 @@ export const problemTable = {
   ALARM_SUPPRESSED_BY_DESIGN: { status: 409, title: 'Suppressed by design' },
   ALARM_OUT_OF_SERVICE: { status: 409, title: 'Out of service' },
   ALARM_NOT_OUT_OF_SERVICE: { status: 409, title: 'Not out of service' },
+  ALERT_NOT_SET_ASIDE: { status: 409, title: 'An alert, and no alarm' },
   SHELVING_TOO_LONG: { status: 400, title: 'Too long for a shelving' },
   PLANNED_END_PAST: { status: 400, title: 'Not a time for a planned end' },
   SETTING_ENTRY_UNKNOWN: { status: 404, title: 'No such alarm in the list' },

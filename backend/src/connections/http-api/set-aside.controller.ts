@@ -1,10 +1,12 @@
-import { Body, Controller, Get, HttpCode, Inject, Param, Post, Req } from '@nestjs/common';
+import { Body, Controller, Get, HttpCode, Inject, Param, Post, Query, Req } from '@nestjs/common';
 import {
   acknowledgeManyRequestSchema,
   bringBackRequestSchema,
+  findAlarmsQuerySchema,
   shelveRequestSchema,
   takeOutOfServiceRequestSchema,
   type AcknowledgeManyReply,
+  type FoundAlarms,
   type SetAsideAlarm,
   type SetAsideList,
 } from '@ebbline/shared/contract/alarm-modes';
@@ -29,6 +31,11 @@ export class SetAsideController {
   @Get('set-aside')
   list(): SetAsideList {
     return this.view.setAside();
+  }
+
+  @Get('findable')
+  find(@Query() asked: unknown): FoundAlarms {
+    return this.view.findAlarms(checkInput(findAlarmsQuerySchema, asked, 'QUERY_MALFORMED').search);
   }
 
   @Post('acknowledge')

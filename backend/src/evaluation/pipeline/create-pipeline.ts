@@ -26,6 +26,7 @@ import { createPipelineState, type PipelineState } from './pipeline-state';
 import { restoreAlarms } from './restore';
 import { restoreAlerts } from './restore-alerts';
 import { stampRestored } from './stamp-restored';
+import { findAlarms } from './set-aside/find-alarms';
 import { offByMode } from './set-aside/off-by-mode';
 import { SliceRunner } from './run-slices';
 import { isStanding } from './standing-water';
@@ -86,6 +87,7 @@ function pipelineOf(
     standing: () => pipeline.book.standing(),
     setAside: () => pipeline.book.setAside(),
     offByMode: () => offByMode(pipeline),
+    findAlarms: (words, most, nowMs) => findAlarms(pipeline, words, most, nowMs),
     permits: () => [...pipeline.permits.values()],
     actOnPermit: (action, nowMs, commit) => actOnPermit(pipeline, action, nowMs, commit),
     restorePermits: (records) => restorePermits(pipeline, records),

@@ -6,6 +6,8 @@ export type { AlarmRecord, AlarmTransition } from '../alarm-lifecycle/alarm-reco
 /** Why an action of a person had no effect. */
 export type RefusalOfOperatorAction =
   | Extract<BookOutcome, { ok: false }>['refusal']
+  /** Told as an alert only: it is in no list of alarms from which it could be taken. */
+  | 'ALERT_NOT_SET_ASIDE'
   /** Longer than this alarm may be shelved at once. */
   | 'SHELVING_TOO_LONG'
   /** The planned end lies in the past. */

@@ -19,6 +19,7 @@ import type {
 } from './tightness-record';
 import type { TightnessPlan } from './tightness/refusals';
 import type { HandAction, HandOutcome, HandRecord } from './hand-record';
+import type { findAlarms } from './set-aside/find-alarms';
 import type { HistoryRows } from './history-rows';
 import type { Learnt } from './remembered/memory-image';
 
@@ -53,6 +54,8 @@ export interface Pipeline {
   setAside(): readonly AlarmRecord[];
   /** What the modes of the units have off now and does not stand, one a unit and entry, as it would be set aside. */
   offByMode(): readonly AlarmRecord[];
+  /** Alarms that the site can have, standing or not, in whose names every word stands; `most` at the most. */
+  findAlarms(words: readonly string[], most: number, nowMs: number): ReturnType<typeof findAlarms>;
   /** Open and overdue permits. */
   permits(): readonly PermitRecord[];
   /** Opens or closes a permit. As with `act`: what `commit` does not take has not happened. */

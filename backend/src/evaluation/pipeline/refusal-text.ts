@@ -13,6 +13,8 @@ export function refusalText(
       return `what was done to alarm ${alarm} can not be recorded, so it was not done; try again`;
     case 'ALARM_UNKNOWN':
       return `no alarm ${alarm} stands, or the site has none of that name; look at the list again, it may have gone back to normal`;
+    case 'ALERT_NOT_SET_ASIDE':
+      return `${alarm} is told as an alert, which makes no sound and waits for nobody, so there is nothing to set aside; mend its cause, or have its setting changed in the list of limits`;
     case 'ALARM_ALREADY_ACKNOWLEDGED':
       return `alarm ${alarm} was acknowledged by ${record?.acknowledgedBy ?? 'someone'} already${latchedHint(record)}`;
     case 'ALARM_NOT_LATCHED':

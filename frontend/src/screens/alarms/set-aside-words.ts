@@ -20,6 +20,13 @@ export const wayTexts: { readonly [W in Way]: string } = {
   suppressedByDesign: 'as long as what suppresses it holds',
 };
 
+/** Of an alarm that is looked for: that it is set aside already. */
+export const modeTexts: { readonly [W in Way]: string } = {
+  shelved: 'shelved already',
+  outOfService: 'out of service already',
+  suppressedByDesign: 'suppressed by design now',
+};
+
 /** When it ends, and how long that is from now by the server's time. */
 export function sayUntil({ mode, until }: SetAsideAlarm, now: string | null, zone: string): string {
   if (mode === 'suppressedByDesign') return 'as long as that holds';
@@ -29,6 +36,12 @@ export function sayUntil({ mode, until }: SetAsideAlarm, now: string | null, zon
   if (mode === 'shelved') return left > 0 ? `${formatDuration(left)} left, until ${moment}` : `ends now, ${moment}`;
   return left > 0 ? `planned until ${moment}, in ${formatDuration(left)}` : `planned until ${moment}, overdue`;
 }
+
+/** That it is set aside, as the server answered. */
+export const saySetAside = (aside: SetAsideAlarm, now: string | null, zone: string): string =>
+  aside.mode === 'shelved' && aside.until !== null
+    ? `shelved until ${formatSince(aside.until, now, zone)}`
+    : 'taken out of service';
 
 /** What has become of an alarm that a person brought back. */
 export function sayBroughtBack({ mode, active }: BroughtBack): string {

@@ -1,15 +1,13 @@
 import type { Alarm } from '@ebbline/shared/contract/alarm';
 import type { SetAsideAlarm } from '@ebbline/shared/contract/alarm-modes';
-import type { Result } from '@ebbline/shared/errors/result';
 import type { ComputedRef, Ref } from 'vue';
 import { computed, provide, ref, watch } from 'vue';
-import { shelve, takeOutOfService } from '../../state/alarm-acts';
 import { needsAcknowledgement } from '../../components/alarm-facts';
 import { useActsById } from '../../state/use-acts-by-id';
 import { useAcknowledge } from '../../state/use-acknowledge';
 import { actor } from '../../state/use-session';
 import type { ListedAlarm, ListedGroup } from './keep-order';
-import type { SetAsideWish } from './set-aside-wish';
+import { sendSetAside } from './send-set-aside';
 import { standingDeskKey } from './standing-desk';
 import type { Places } from './use-places';
 
@@ -26,17 +24,10 @@ export interface DeskOfList {
   readonly setAside: ComputedRef<readonly SetAsideAlarm[]>;
 }
 
-function send(id: string, wish: SetAsideWish): Promise<Result<SetAsideAlarm>> {
-  const operator = actor();
-  if (wish.way === 'shelve') return shelve(id, { operator, reason: wish.reason, minutes: wish.minutes });
-  const { reason, interimMeasures, plannedEnd } = wish;
-  return takeOutOfService(id, { operator, reason, interimMeasures, plannedEnd });
-}
-
 /** What the rows of a standing list share, and what is done with several of them. */
 export function useDeskOfList(listed: Readonly<Ref<readonly ListedGroup[]>>, places: Places): DeskOfList {
   const { state, acknowledge } = useAcknowledge();
-  const acts = useActsById(send);
+  const acts = useActsById(sendSetAside);
   const unfolded = ref<ReadonlySet<string>>(new Set());
   const chosen = ref<ReadonlySet<string>>(new Set());
   /** Said once of each row, and by its hand after that: no row opens or closes by itself. */

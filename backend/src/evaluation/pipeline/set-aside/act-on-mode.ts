@@ -25,8 +25,9 @@ export type ModeOutcome =
 export function actOnMode(pipeline: PipelineState, action: ModeAction, nowMs: number, commit?: Commit): ModeOutcome {
   const { book, index } = pipeline;
   const alarm = configuredAlarm(pipeline, action.alarm);
-  const priority = alarm < 0 ? null : priorityOfAlarm(pipeline, alarm);
-  if (priority === null) return { ok: false, refusal: 'ALARM_UNKNOWN', record: null };
+  if (alarm < 0) return { ok: false, refusal: 'ALARM_UNKNOWN', record: null };
+  const priority = priorityOfAlarm(pipeline, alarm);
+  if (priority === null) return { ok: false, refusal: 'ALERT_NOT_SET_ASIDE', record: null };
   const record = book.record(alarm);
   const step = modeStep(record === null ? 'inService' : modeOf(record), action.kind, false);
   const refusal = step.ok ? refusalOf(action, priority, nowMs) : step.refusal;

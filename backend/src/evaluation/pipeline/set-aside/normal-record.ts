@@ -1,15 +1,16 @@
 import type { AlarmRecord } from '../../alarm-lifecycle/alarm-record';
 import type { PipelineState } from '../pipeline-state';
+import { placeOfAlarm } from './place-of-alarm';
 import type { PriorityOfAlarm } from './priority-of-alarm';
 
 /** A configured alarm that does not stand, as it is set aside. */
 export function normalRecord(
-  { index }: PipelineState,
+  pipeline: PipelineState,
   alarm: number,
   { usual }: PriorityOfAlarm,
   nowMs: number,
 ): AlarmRecord {
-  const { alarm: name, entry, unit, hall } = index.identity(alarm);
+  const { alarm: name, entry, unit, hall } = pipeline.index.identity(alarm);
   return {
     alarm: name,
     entry,
@@ -23,7 +24,7 @@ export function normalRecord(
     value: null,
     limit: null,
     unitOfMeasure: null,
-    where: null,
+    where: placeOfAlarm(pipeline, alarm),
     foldedUnder: null,
     acknowledgedBy: null,
     acknowledgedAtMs: null,

@@ -78,11 +78,19 @@ describe('a shelved alarm', () => {
     const known = ['m1:FLOW-3:r2', 'm1:INS-1:separator.pressure', 'g:COM-1', 'program:SYS-1'];
     for (const alarm of known)
       expect(putAside(plant, alarm, { kind: 'shelve', forMs: 60_000 }), alarm).toMatchObject({ ok: true });
-    for (const alarm of ['m1:FLOW-3', 'm1:FLOW-3:r9', 'm9:WATER-1', 'h:AMB-1', 'm1', ''])
+    for (const alarm of ['m1:FLOW-3', 'm1:FLOW-3:r9', 'm9:WATER-1', 'm1', ''])
       expect(putAside(plant, alarm, { kind: 'shelve', forMs: 60_000 }), alarm).toMatchObject({
         code: 'ALARM_UNKNOWN',
       });
+    for (const alert of ['m1:HX-1', 'h:AMB-1'])
+      expect(putAside(plant, alert, { kind: 'shelve', forMs: 60_000 }), alert).toMatchObject({
+        code: 'ALERT_NOT_SET_ASIDE',
+        message: expect.stringContaining('as an alert') as string,
+      });
     expect(plant.pipeline.setAside()).toHaveLength(known.length);
+    expect(plant.pipeline.setAside().map(({ where }) => where)).toEqual(
+      expect.arrayContaining(['Rack 2', 'separator.pressure', 'g', 'this program']),
+    );
   });
 
   it('may be shelved for an hour where it can have priority 1, else for eight', () => {
