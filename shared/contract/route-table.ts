@@ -3,6 +3,7 @@ import { alarmListRoutes } from './alarm-list-routes';
 import { alarmActionRoutes } from './alarm-action-routes';
 import { limitTrialRoutes } from './limit-trial-routes';
 import { alarmPerformanceRoutes } from './alarm-performance-routes';
+import { guidedRoutes } from './guided-routes';
 import { lookRoutes } from './look-routes';
 import { noteRoutes } from './note-routes';
 import { peopleRoutes } from './people-routes';
@@ -15,6 +16,7 @@ export const routeTable = [
   ...alarmPerformanceRoutes,
   ...pastRoutes,
   ...actionRoutes,
+  ...guidedRoutes,
   ...noteRoutes,
   ...alarmActionRoutes,
   ...peopleRoutes,

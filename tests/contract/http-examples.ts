@@ -5,10 +5,12 @@ import { pastExamples } from './http-examples-past';
 import { peopleExamples } from './http-examples-people';
 import { setAsideExamples } from './http-examples-set-aside';
 import { setupExamples } from './http-examples-setup';
+import { guidedExamples } from './http-examples-guided';
 import { tightnessExamples } from './http-examples-tightness';
 import { performanceExamples } from './http-examples-performance';
 import { trendExamples } from './http-examples-trends';
 import { noteExamples } from './http-examples-notes';
+import { reportExamples } from './http-examples-report';
 import { limitTrialExamples } from './http-examples-limit-trial';
 import { reading, type Example } from './http-example';
 
@@ -243,9 +245,11 @@ export const httpExamples: Readonly<Record<RouteKey, Example>> = {
   ...setAsideExamples,
   ...setupExamples,
   ...tightnessExamples,
+  ...guidedExamples,
   ...performanceExamples,
   ...trendExamples,
   ...noteExamples,
+  ...reportExamples,
   ...limitTrialExamples,
   ...alarmListExamples,
   ...waterExamples,

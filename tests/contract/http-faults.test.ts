@@ -62,6 +62,8 @@ const permit = (changed: object): Ask =>
   });
 const tests = '/api/units/{unit}/tightness-tests';
 const tightness = (changed: object): Ask => acknowledge({ acceptanceLimit: 0.00001, operator: 'Ines', ...changed });
+const guided = '/api/units/{unit}/guided-tests';
+const check = acknowledge({ kind: 'zeroCheck', operator: 'Ines' });
 const handEntries = '/api/units/{unit}/hand-entries';
 const typed = (changed: object): Ask =>
   acknowledge({
@@ -99,6 +101,29 @@ const provoked: readonly (readonly [Route['path'], string, Ask, ProblemCode])[] 
     acknowledge({ operator: 'Ines' }),
     'TIGHTNESS_UNKNOWN',
   ],
+  [guided, '/api/units/none/guided-tests', {}, 'UNIT_UNKNOWN'],
+  [guided, '/api/units/none/guided-tests', check, 'UNIT_UNKNOWN'],
+  [guided, '/api/units/m1/guided-tests', check, 'GUIDED_ALARM'],
+  [guided, '/api/units/m1/guided-tests', acknowledge({ kind: 'none', operator: 'Ines' }), 'BODY_MALFORMED'],
+  [
+    guided,
+    '/api/units/m1/guided-tests',
+    acknowledge({ kind: 'zeroCheck', settings: { depth: 1 }, operator: 'Ines' }),
+    'GUIDED_SETTING',
+  ],
+  [`${guided}/{id}`, '/api/units/m1/guided-tests/none', {}, 'GUIDED_UNKNOWN'],
+  [
+    `${guided}/{id}/confirm`,
+    '/api/units/m1/guided-tests/none/confirm',
+    acknowledge({ step: 'cautions', operator: 'Ines' }),
+    'GUIDED_UNKNOWN',
+  ],
+  [
+    `${guided}/{id}/cancel`,
+    '/api/units/m1/guided-tests/none/cancel',
+    acknowledge({ operator: 'Ines' }),
+    'GUIDED_UNKNOWN',
+  ],
   ['/api/units/{unit}/water', '/api/units/none/water', {}, 'UNIT_UNKNOWN'],
   [handEntries, '/api/units/none/hand-entries', {}, 'UNIT_UNKNOWN'],
   [handEntries, '/api/units/none/hand-entries', typed({}), 'UNIT_UNKNOWN'],
@@ -126,6 +151,9 @@ const provoked: readonly (readonly [Route['path'], string, Ask, ProblemCode])[] 
     acknowledge({ operator: 'Ines', note: ' ' }),
     'BODY_MALFORMED',
   ],
+  ['/api/report', `/api/report?hall=none&${span}`, {}, 'HALL_UNKNOWN'],
+  ['/api/report', '/api/report?from=2031-05-06T08:00:00Z&to=2031-05-06T09:00:00Z', {}, 'REPORT_PERIOD'],
+  ['/api/report', '/api/report?from=2031-04-06T08:00:00Z&to=2031-05-06T09:00:00Z', {}, 'REPORT_PERIOD'],
   ['/api/notes', `/api/notes?unit=none&${span}`, {}, 'UNIT_UNKNOWN'],
   ['/api/notes', `/api/notes?hall=none&${span}`, {}, 'HALL_UNKNOWN'],
   ['/api/notes', '/api/notes?from=2031-05-06T07:00:00Z&to=2031-05-06T07:00:00Z', {}, 'QUERY_MALFORMED'],

@@ -17,6 +17,7 @@ import { RUNNER_HEALTH } from '../ports/health-report';
 import { armFailpoint } from '../ports/failpoint';
 import { DEMO_PLANTS } from '../ports/demo-plants';
 import { ENERGY_TOTALS } from '../ports/energy-totals';
+import { GUIDED_DESK } from '../ports/guided-desk';
 import { HISTORY_STORE } from '../ports/history-store';
 import { INTAKE_REPORT } from '../ports/intake-report';
 import { LIVE_VIEW, OPERATIONS } from '../ports/live-view';
@@ -206,6 +207,7 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
     { provide: PAST_DESK, useValue: new RunnerPastDesk({ ...energy, journal, clock: tickClock.kind }) },
     { provide: WATER_DESK, useValue: runner.water },
     { provide: TIGHTNESS_DESK, useValue: runner.tightness },
+    { provide: GUIDED_DESK, useValue: runner.guided },
     alarmList.part({
       record: (change) => runner.recordSetting(change),
       relimit: (next) => inForce.relimit(next),

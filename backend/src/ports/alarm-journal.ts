@@ -2,6 +2,7 @@ import type { JournalRow } from '@ebbline/shared/contract/alarm';
 import type { SettingRecord } from '../evaluation/alarm-rules/settings/setting-record';
 import type { JournalStep } from '../evaluation/alarm-performance/journal-step';
 import type { AlertChange, AlertRecord } from '../evaluation/pipeline/alert-record';
+import type { GuidedChange, GuidedRecord } from '../evaluation/pipeline/guided/guided-record';
 import type { HandRecord } from '../evaluation/pipeline/hand-record';
 import type { PermitChange, PermitRecord } from '../evaluation/pipeline/permit-record';
 import type { TightnessChange, TightnessRecord } from '../evaluation/pipeline/tightness-record';
@@ -46,7 +47,6 @@ export interface SealDue {
   readonly wallMs: number;
 }
 
-/** Append-only record of every alarm change and action, hash-chained; and the standing alarms it adds up to. */
 /** What stood at a past time, as the rows up to then add up. */
 export interface StandingThen {
   /** The last row that counts. */
@@ -57,6 +57,7 @@ export interface StandingThen {
   readonly permits: readonly PermitRecord[];
 }
 
+/** Append-only record of every alarm change and action, hash-chained; and the standing alarms it adds up to. */
 export interface AlarmJournal {
   /** Commits all (synchronous FULL) before it returns. Throws if the disk refuses. `wallMs` = time of record. */
   append(
@@ -71,6 +72,10 @@ export interface AlarmJournal {
   appendTightness(changes: readonly TightnessChange[], wallMs: number): readonly JournalRow[];
   /** Every test as last committed, in the order in which they last changed. */
   tightness(): readonly TightnessRecord[];
+  /** Steps of other guided tests, each with its whole record. */
+  appendGuided(changes: readonly GuidedChange[], wallMs: number): readonly JournalRow[];
+  /** Every guided test as last committed, in the order in which they last changed. */
+  guided(): readonly GuidedRecord[];
   /** Alerts that came or went. */
   appendAlerts(changes: readonly AlertChange[], wallMs: number): readonly JournalRow[];
   /** Alerts that came and have not gone, as committed. */
@@ -93,16 +98,16 @@ export interface AlarmJournal {
   notes(fromMs: number, toMs: number): readonly JournalRow[];
   /** Standing alarms as committed. */
   standing(): readonly AlarmRecord[];
-  /** A page of rows. It ends early where so many rows were looked at that others would have to wait; `next` goes on there. */
-  page(query: JournalQuery): JournalPage;
-  /** What figures are reckoned from, in order of sequence: a bounded piece of the journal each time. */
-  steps(query: StepsQuery): StepsPage;
-  /** The newest row's place in the chain. */
   /**
    * Alarms, alerts and permits as they stood at a time, by when their rows happened. Null where rows of that time were sealed into
    * files. What stood all along since before the sealed rows and changed later is not found any more.
    */
   standingAt(atMs: number): StandingThen | null;
+  /** A page of rows. It ends early where so many rows were looked at that others would have to wait; `next` goes on there. */
+  page(query: JournalQuery): JournalPage;
+  /** What figures are reckoned from, in order of sequence: a bounded piece of the journal each time. */
+  steps(query: StepsQuery): StepsPage;
+  /** The newest row's place in the chain. */
   head(): { readonly sequence: number; readonly hash: string };
   /** Recomputes the chain; the first broken sequence, or null where it is whole. */
   verify(): { readonly rows: number; readonly brokenAt: number | null };

@@ -77,7 +77,8 @@ export class PipelineRunner implements MessageSink {
     const permits = this.pipeline.takePermitChanges();
     const alerts = this.pipeline.takeAlertChanges();
     const tests = this.pipeline.takeTightnessChanges();
-    if (permits.length + alerts.length + tests.length > 0)
-      this.changes.record(permits, alerts, this.clock.wallMs(), tests);
+    const guided = this.pipeline.takeGuidedChanges();
+    if (permits.length + alerts.length + tests.length + guided.length > 0)
+      this.changes.record(permits, alerts, this.clock.wallMs(), tests, guided);
   }
 }

@@ -1,5 +1,6 @@
 import type { SettingRecord } from '../evaluation/alarm-rules/settings/setting-record';
 import type { AlertChange } from '../evaluation/pipeline/alert-record';
+import type { GuidedChange } from '../evaluation/pipeline/guided/guided-record';
 import type { HandRecord } from '../evaluation/pipeline/hand-record';
 import type { PermitChange } from '../evaluation/pipeline/permit-record';
 import type { TightnessChange } from '../evaluation/pipeline/tightness-record';
@@ -10,6 +11,7 @@ export class RecordedChanges {
   private permits: PermitChange[] = [];
   private alerts: AlertChange[] = [];
   private tests: TightnessChange[] = [];
+  private guided: GuidedChange[] = [];
   private changes = 0;
 
   constructor(private readonly journal: AlarmJournal) {}
@@ -20,17 +22,21 @@ export class RecordedChanges {
     alerts: readonly AlertChange[],
     wallMs: number,
     tests: readonly TightnessChange[] = [],
+    guided: readonly GuidedChange[] = [],
   ): void {
-    if (permits.length + alerts.length + tests.length > 0) this.changes += 1;
+    if (permits.length + alerts.length + tests.length + guided.length > 0) this.changes += 1;
     this.permits.push(...permits);
     this.alerts.push(...alerts);
     this.tests.push(...tests);
+    this.guided.push(...guided);
     if (this.waiting() === 0) return;
     try {
       if (this.permits.length > 0) this.journal.appendPermits(this.permits, wallMs);
       this.permits = [];
       if (this.tests.length > 0) this.journal.appendTightness(this.tests, wallMs);
       this.tests = [];
+      if (this.guided.length > 0) this.journal.appendGuided(this.guided, wallMs);
+      this.guided = [];
       if (this.alerts.length > 0) this.journal.appendAlerts(this.alerts, wallMs);
       this.alerts = [];
     } catch {
@@ -46,6 +52,11 @@ export class RecordedChanges {
   /** The same for a pressure-rise test. */
   recordTightness(change: TightnessChange, wallMs: number): boolean {
     return this.commit(wallMs, () => this.journal.appendTightness([change], wallMs));
+  }
+
+  /** The same for a guided test. */
+  recordGuided(change: GuidedChange, wallMs: number): boolean {
+    return this.commit(wallMs, () => this.journal.appendGuided([change], wallMs));
   }
 
   /** The same for a value that a person typed. */
@@ -73,7 +84,7 @@ export class RecordedChanges {
 
   /** Changes that the journal has not taken yet. */
   waiting(): number {
-    return this.permits.length + this.alerts.length + this.tests.length;
+    return this.permits.length + this.alerts.length + this.tests.length + this.guided.length;
   }
 
   /** Counts up with every change of a permit, a test or an alert. */

@@ -8,6 +8,7 @@ import type { BrokerState } from '../ports/broker-link';
 import type { Clock } from '../ports/clock';
 import type { DeliveryGate } from '../ports/delivery-gate';
 import type { RunnerHealth } from '../ports/health-report';
+import type { GuidedDesk } from '../ports/guided-desk';
 import type { HistoryLayout, HistoryStore } from '../ports/history-store';
 import type { LiveView, Operations } from '../ports/live-view';
 import type { MemoryStore } from '../ports/memory-store';
@@ -16,6 +17,7 @@ import type { MessageSink } from '../ports/message-sink';
 import type { Ticker } from '../ports/ticker';
 import type { WaterDesk } from '../ports/water-desk';
 import type { TightnessDesk } from '../ports/tightness-desk';
+import { RunnerGuidedDesk } from './guided-desk';
 import { HistoryDrain } from './history-drain';
 import { RunnerLiveView } from './live-view';
 import { OperatorActions } from './operator-actions';
@@ -59,6 +61,7 @@ export interface Runner {
   readonly live: LiveView;
   readonly operations: Operations;
   readonly tightness: TightnessDesk;
+  readonly guided: GuidedDesk;
   readonly water: WaterDesk;
   /** Commits a change of a setting, or says no: then it is not made. */
   recordSetting(change: SettingRecord): boolean;
@@ -103,6 +106,7 @@ export function createRunner(parts: RunnerParts): Runner {
   pipeline.restoreAlerts(journal.alerts());
   pipeline.restorePermits(journal.permits());
   pipeline.restoreTightness(journal.tightness());
+  pipeline.restoreGuided(journal.guided());
   pipeline.restoreHand(journal.hand(clock.wallMs() - oldestSampleMs), nowMs());
   const remembered = new Remembered(pipeline, memory, nowMs);
   remembered.recall();
@@ -147,6 +151,7 @@ export function createRunner(parts: RunnerParts): Runner {
     live: new RunnerLiveView(scene, () => alarms.version() + changes.version() + floods.version()),
     operations: new OperatorActions(scene, alarms, changes, clock),
     tightness: new RunnerTightnessDesk(scene, changes, clock),
+    guided: new RunnerGuidedDesk(scene, changes, clock),
     water: new RunnerWaterDesk(scene, changes, clock),
     recordSetting: (change) => changes.recordSetting(change, clock.wallMs()),
     news: () => [...alarms.list(), ...alarms.setAside()].map((shown) => inWords(shown, null)),

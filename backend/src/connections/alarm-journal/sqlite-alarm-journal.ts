@@ -3,6 +3,7 @@ import { journalRowsAPage } from '@ebbline/shared/contract/journal-search';
 import { CodedError } from '@ebbline/shared/errors/coded-error';
 import type { SettingRecord } from '../../evaluation/alarm-rules/settings/setting-record';
 import type { AlertChange, AlertRecord } from '../../evaluation/pipeline/alert-record';
+import type { GuidedChange, GuidedRecord } from '../../evaluation/pipeline/guided/guided-record';
 import type { HandRecord } from '../../evaluation/pipeline/hand-record';
 import type { PermitChange, PermitRecord } from '../../evaluation/pipeline/permit-record';
 import type { TightnessChange, TightnessRecord } from '../../evaluation/pipeline/tightness-record';
@@ -17,6 +18,7 @@ import { alertEntry, isAlertName } from './alert-entry';
 import { auditEntry } from './audit-entry';
 import { batchEntries } from './batch-entries';
 import { openJournalDatabase, type JournalDatabase } from './journal-database';
+import { guidedEntry, isGuidedName } from './guided-entry';
 import { handEntry } from './hand-entry';
 import type { ChainedEntry, JournalEntry } from './journal-entry';
 import { journalHash } from './journal-hash';
@@ -31,14 +33,15 @@ import { isPermitName, permitEntry } from './permit-entry';
 import { settingEntry } from './setting-entry';
 import { sealArchive } from './seal-archive';
 import { standingChange } from './standing-alarms';
+import { standingThen } from './standing-then';
 import { isTightnessName, tightnessEntry } from './tightness-entry';
 import { systemEntry } from './to-journal-entry';
-import { standingThen } from './standing-then';
 import { toJournalRow } from './to-journal-row';
 import { verifyChain } from './verify-chain';
 import type { JournalHead } from './verify-journal';
 
-const isAlarmName = (name: string): boolean => !isPermitName(name) && !isAlertName(name) && !isTightnessName(name);
+const isAlarmName = (name: string): boolean =>
+  !isPermitName(name) && !isAlertName(name) && !isTightnessName(name) && !isGuidedName(name);
 
 /** The journal in one SQLite file. Everything is synchronous: what a call returned is on the disk. */
 export class SqliteAlarmJournal implements AlarmJournal {
@@ -49,10 +52,10 @@ export class SqliteAlarmJournal implements AlarmJournal {
   readonly #search: JournalSearch;
   readonly #steps: AlarmJournal['steps'];
   readonly #notes: ReturnType<typeof journalNotes>;
+  readonly #standingThen: AlarmJournal['standingAt'];
   #head: JournalHead;
 
   /**
-  readonly #standingThen: AlarmJournal['standingAt'];
    * @param path the file; it is created where there is none
    * @throws CodedError JOURNAL_OPEN_FAILED, JOURNAL_SCHEMA_NEWER
    */
@@ -65,10 +68,10 @@ export class SqliteAlarmJournal implements AlarmJournal {
     this.#search = new JournalSearch(this.#database);
     this.#steps = journalSteps(this.#database);
     this.#notes = journalNotes(this.#database);
+    this.#standingThen = standingThen(this.#database);
     this.#head = this.#reading.head();
   }
 
-    this.#standingThen = standingThen(this.#database);
   append(
     transitions: readonly ToldTransition[],
     records: readonly AlarmRecord[],
@@ -108,6 +111,15 @@ export class SqliteAlarmJournal implements AlarmJournal {
   tightness(): readonly TightnessRecord[] {
     const rows = this.#reading.standing().filter(({ alarm }) => isTightnessName(alarm));
     return rows.map((row) => JSON.parse(row.record) as TightnessRecord);
+  }
+
+  appendGuided(changes: readonly GuidedChange[], wallMs: number): readonly JournalRow[] {
+    return this.#commit(changes.map((change) => guidedEntry(change, wallMs)));
+  }
+
+  guided(): readonly GuidedRecord[] {
+    const rows = this.#reading.standing().filter(({ alarm }) => isGuidedName(alarm));
+    return rows.map((row) => JSON.parse(row.record) as GuidedRecord);
   }
 
   appendHand(record: HandRecord, wallMs: number): readonly JournalRow[] {
@@ -152,6 +164,10 @@ export class SqliteAlarmJournal implements AlarmJournal {
     return this.#steps(query);
   }
 
+  standingAt(atMs: number): ReturnType<AlarmJournal['standingAt']> {
+    return this.#standingThen(atMs);
+  }
+
   head(): JournalHead {
     const { sequence, hash } = this.#head;
     return { sequence, hash };
@@ -164,10 +180,6 @@ export class SqliteAlarmJournal implements AlarmJournal {
 
   sealOldest(due: SealDue): Promise<number> {
     return sealArchive(this.#database, this.#reading, archiveFolderOf(this.#path), due);
-  standingAt(atMs: number): ReturnType<AlarmJournal['standingAt']> {
-    return this.#standingThen(atMs);
-  }
-
   }
 
   /** Moves what the write-ahead log holds into the file, so that a copy of the one file is whole. */

@@ -4,6 +4,7 @@ import { AlarmsController } from './alarms.controller';
 import { AlertsController } from './alerts.controller';
 import { DemoController } from './demo.controller';
 import { EnergyController } from './energy.controller';
+import { GuidedController } from './guided.controller';
 import { HistoryController } from './history.controller';
 import { IntakeController } from './intake.controller';
 import { LimitTrialsController } from './limit-trials.controller';
@@ -44,6 +45,7 @@ import { TrendsController } from './trends.controller';
     PerformanceController,
     PermitsController,
     TightnessController,
+    GuidedController,
     WaterController,
     IntakeController,
     DemoController,

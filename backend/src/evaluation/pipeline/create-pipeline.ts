@@ -16,6 +16,10 @@ import { actOnPermit } from './permits/act-on-permit';
 import { fromLearnt, type MemoryImage } from './remembered/memory-image';
 import { learntSoFar, recallMemory } from './remembered/remember';
 import { restorePermits } from './permits/restore-permits';
+import { actOnGuided } from './guided/act-on-guided';
+import { guidedNow, guidedRefusals, guidedSteps } from './guided/guided-live';
+import { guidedTable } from './guided/guided-table';
+import { restoreGuided } from './guided/restore-guided';
 import { actOnTightness } from './tightness/act-on-tightness';
 import { tightnessRefusals, usualPlan } from './tightness/refusals';
 import { restoreTightness } from './tightness/restore-tightness';
@@ -101,6 +105,13 @@ function pipelineOf(
     actOnTightness: (action, nowMs, commit) => actOnTightness(pipeline, action, nowMs, commit),
     restoreTightness: (records) => restoreTightness(pipeline, records),
     takeTightnessChanges: () => pipeline.tightness.changes.splice(0),
+    guidedTests: () => [...pipeline.guided.records.values()],
+    guidedNow: (record, nowMs) => guidedNow(pipeline, record, nowMs),
+    guidedRefusals: (unit, kind) => guidedRefusals(pipeline, unit, guidedTable[kind]),
+    guidedSteps: (unit, kind) => guidedSteps(pipeline, unit, guidedTable[kind]),
+    actOnGuided: (action, nowMs, commit) => actOnGuided(pipeline, action, nowMs, commit),
+    restoreGuided: (records) => restoreGuided(pipeline, records),
+    takeGuidedChanges: () => pipeline.guided.changes.splice(0),
     startedMs: () => pipeline.startedMs,
     handEntries: (unit) => pipeline.hand.ofUnit(unit),
     handCorrector: (entry) => pipeline.hand.correctorOf(entry),

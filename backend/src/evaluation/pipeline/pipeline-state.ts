@@ -22,6 +22,7 @@ import type { AlertChange, StandingAlert } from './alert-record';
 import type { PermitChange, PermitRecord } from './permit-record';
 import { HandBook } from './hand/hand-book';
 import { HistoryBuilder } from './history-builder';
+import { GuidedTests } from './guided/guided-tests';
 import { TightnessTests } from './tightness/tightness-tests';
 import { HourExtremes } from './hour-extremes';
 import type { ModeFound } from './mode-of-unit';
@@ -66,6 +67,8 @@ export interface PipelineState {
   readonly permitChanges: PermitChange[];
   /** Guided pressure-rise tests: running, ended, and what became of them by itself, to be taken. */
   readonly tightness: TightnessTests;
+  /** Guided tests of all other kinds, the same of them. */
+  readonly guided: GuidedTests;
   /** What people typed. */
   readonly hand: HandBook;
   /** Alerts that stand, by alarm; and how they came and went, to be taken. */
@@ -127,6 +130,7 @@ export function createPipelineState(site: CompiledSite, clock: ClockKind): Pipel
     openPermits: new OpenPermits(site.units.length),
     permitChanges: [],
     tightness: new TightnessTests(),
+    guided: new GuidedTests(),
     hand: new HandBook(),
     alerts: new Map(),
     alertChanges: [],

@@ -1,4 +1,5 @@
 import type { Result } from '@ebbline/shared/errors/result';
+import type { GuidedKind, GuidedRefusal } from '@ebbline/shared/contract/guided-test';
 import type { Mode } from '@ebbline/shared/contract/http-api';
 import type { PathPlace, PressureWindow } from '@ebbline/shared/contract/live-feed';
 import type { SystemState } from '../alarm-rules/system-state';
@@ -18,6 +19,8 @@ import type {
   TightnessRefusal,
 } from './tightness-record';
 import type { TightnessPlan } from './tightness/refusals';
+import type { GuidedAction, GuidedChange, GuidedOutcome, GuidedRecord } from './guided/guided-record';
+import type { GuidedNow } from './guided/guided-live';
 import type { HandAction, HandOutcome, HandRecord } from './hand-record';
 import type { findAlarms } from './set-aside/find-alarms';
 import type { HistoryRows } from './history-rows';
@@ -78,6 +81,23 @@ export interface Pipeline {
   restoreTightness(records: readonly TightnessRecord[]): void;
   /** Tests that ended by themselves since this was last asked, for the journal; each is told once. */
   takeTightnessChanges(): readonly TightnessChange[];
+  /** Guided tests that are known, newest last. */
+  guidedTests(): readonly GuidedRecord[];
+  /** How an open test stands now. */
+  guidedNow(record: GuidedRecord, nowMs: number): GuidedNow;
+  /** Why a test of a kind can't begin at a unit now; empty where it can. */
+  guidedRefusals(unit: number, kind: GuidedKind): readonly GuidedRefusal[];
+  /** The steps that such a test would have behind its cautions, by what the unit has. */
+  guidedSteps(
+    unit: number,
+    kind: GuidedKind,
+  ): readonly { readonly id: string; readonly title: string; readonly text: string }[];
+  /** Starts a test, confirms a step of one, or cancels it. As with `act`: what `commit` does not take has not happened. */
+  actOnGuided(action: GuidedAction, nowMs: number, commit?: (change: GuidedChange) => boolean): GuidedOutcome;
+  /** Takes back the tests that the journal holds, before the first message; one that was open ends as interrupted. */
+  restoreGuided(records: readonly GuidedRecord[]): void;
+  /** What tests did by themselves since this was last asked, for the journal; each is told once. */
+  takeGuidedChanges(): readonly GuidedChange[];
   /** Tick time since which it watches, ms; NaN before it does. */
   startedMs(): number;
   /** What people typed at a unit, newest sample first, corrected entries among them. */

@@ -4,7 +4,10 @@ import type { PipelineState } from './pipeline-state';
 export const atRestart = Number.NaN;
 
 /** What ended at the restart, as the site file no longer has it, ended now: not when it last changed, before the restart. */
-export function stampRestored({ alertChanges, left, permitChanges, tightness }: PipelineState, nowMs: number): void {
+export function stampRestored(
+  { alertChanges, left, permitChanges, tightness, guided }: PipelineState,
+  nowMs: number,
+): void {
   stamp(left, (one) => (Number.isNaN(one.atMs) ? { ...one, atMs: nowMs } : one));
   stamp(alertChanges, (one) => (Number.isNaN(one.atMs) ? { ...one, atMs: nowMs } : one));
   stamp(permitChanges, (one) =>
@@ -14,6 +17,12 @@ export function stampRestored({ alertChanges, left, permitChanges, tightness }: 
     if (!Number.isNaN(one.atMs)) return one;
     const test = { ...one.test, endedMs: nowMs };
     tightness.records.set(test.id, test);
+    return { ...one, atMs: nowMs, test };
+  });
+  stamp(guided.changes, (one) => {
+    if (!Number.isNaN(one.atMs)) return one;
+    const test = { ...one.test, endedMs: nowMs };
+    guided.records.set(test.id, test);
     return { ...one, atMs: nowMs, test };
   });
 }

@@ -4,6 +4,7 @@ import { copyColumns } from './copy-columns';
 import { createPipelineState, type PipelineState } from './pipeline-state';
 import { writeAllHand } from './hand/write-hand';
 import { mapSites, type SiteMaps } from './site-maps';
+import { takeOverGuided } from './guided/take-over-guided';
 import { takeOverAir } from './take-over-air';
 import { takeOverAlarms, takeOverAlerts } from './take-over-alarms';
 import { takeOverOpenPermits, takeOverPermits } from './take-over-permits';
@@ -43,6 +44,7 @@ const parts: { readonly [Part in keyof PipelineState]: TakeOver } = {
   openPermits: takeOverOpenPermits,
   permitChanges: (before, now) => void now.permitChanges.unshift(...before.permitChanges.splice(0)),
   tightness: takeOverTightness,
+  guided: (before, now, _maps, nowMs) => takeOverGuided(before, now, nowMs),
   hand: (before, now, _maps, nowMs) => {
     for (const record of before.hand.all()) now.hand.add(record);
     writeAllHand(now, nowMs);

@@ -9,6 +9,7 @@ import { judgeInstruments } from './judge-instruments';
 import { judgeUnit } from './judge-unit';
 import { modeOfUnit, type ModeFound } from './mode-of-unit';
 import { watchPermits } from './permits/watch-permits';
+import { watchGuided } from './guided/watch-guided';
 import { watchTightness } from './tightness/watch-tightness';
 import type { PipelineState } from './pipeline-state';
 import { isStanding } from './standing-water';
@@ -34,6 +35,7 @@ export function unitStep(pipeline: PipelineState, context: UnitContext, unitInde
   judgeUnit(pipeline, context);
   watchPermits(pipeline, unitIndex, nowMs);
   watchTightness(pipeline, unitIndex, nowMs);
+  watchGuided(pipeline, unitIndex, nowMs);
   judgeInstruments(pipeline, unit.holder, nowMs);
 }
 

@@ -43,6 +43,11 @@ function starting(pipeline: PipelineState, action: StartTightness, unitIndex: nu
     const message = `test ${runs.record.id} of ${runs.record.startedBy} runs at this unit; end that first`;
     return { ok: false, code: 'TIGHTNESS_RUNNING', message };
   }
+  const other = pipeline.guided.open.get(action.unit)?.record;
+  if (other !== undefined) {
+    const message = `test ${other.id} of ${other.startedBy} goes on at this unit; end that first`;
+    return { ok: false, code: 'TIGHTNESS_RUNNING', message };
+  }
   const refusals = tightnessRefusals(pipeline, unitIndex, action);
   const [first] = refusals;
   if (first !== undefined)
