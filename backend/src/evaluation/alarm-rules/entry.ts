@@ -40,7 +40,7 @@ export interface Limits {
   readonly onDelayMs: number;
   readonly offDelayMs: number;
   /** How long after it was acknowledged the alarm is told anew while its condition lasts; absent: not at all. */
-  readonly reAlarmAfterMs?: number;
+  readonly reAlarmAfterMs?: number | undefined;
 }
 
 /** Parts of a unit that an entry may be judged for, one by one. */
@@ -60,7 +60,7 @@ export interface UnitEntry extends Rationale<UnitEntryId> {
   readonly computedTime?: true;
   /** False where the unit lacks what is needed: then it has no such alarm, and costs nothing. */
   applies?(unit: CompiledUnit, slots: UnitSlots, part: number): boolean;
-  judge(context: UnitContext, limits: Limits, active: boolean, finding: Finding): void;
+  readonly judge: (context: UnitContext, limits: Limits, active: boolean, finding: Finding) => void;
   /** What is known of this very case, in a sentence or two. Asked when the alarm is raised, and whenever it is shown. */
   detail?(context: UnitContext): string | null;
 }

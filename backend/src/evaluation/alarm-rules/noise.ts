@@ -19,8 +19,7 @@ export class NoiseTable {
     const half = (difference * difference) / 2;
     const counted = seen < warmUpTicks ? half : Math.min(half, 9 * known + tiny);
     if (seen < memoryTicks) this.seen[signal] = seen + 1;
-    const share = 1 / Math.min(memoryTicks, (this.seen[signal] as number) + 1);
-    this.variance[signal] = known + (counted - known) * share;
+    this.variance[signal] = known + (counted - known) * (shareOf[this.seen[signal] as number] as number);
   }
 
   deviation(signal: number): number {
@@ -30,5 +29,7 @@ export class NoiseTable {
 
 const warmUpTicks = 30;
 const memoryTicks = 60;
+/** What the newest difference counts for, by how many are seen. */
+const shareOf = Float64Array.from({ length: memoryTicks + 1 }, (_, seen) => 1 / Math.min(memoryTicks, seen + 1));
 /** Lets a signal that never moved (all differences zero) learn at all. */
 const tiny = 1e-30;

@@ -22,17 +22,17 @@ export const oldEnd = (rings: SecondRings, signal: number): number =>
   rings.mean(signal, stepWindowTicks, stepWindowTicks + 2);
 
 /** How much steeper a signal rises over the newest five ticks than over the seven before, per tick; NaN until known. */
-export const slopeChange = (rings: SecondRings, signal: number): number =>
-  slope(rings, signal, 0, stepWindowTicks - 1) - slope(rings, signal, stepWindowTicks, stepRingLength - 1);
+export const slopeChange = (rings: SecondRings, signal: number): number => rings.weighted(signal, steeper);
 
-/** Slope by least squares over the ticks from `newest` to `oldest` ticks ago. */
-function slope(rings: SecondRings, signal: number, newest: number, oldest: number): number {
+/** Weights of a slope by least squares over the ticks from `newest` to `oldest` ticks ago. */
+function slopeWeights(newest: number, oldest: number): number[] {
   const middle = (newest + oldest) / 2;
-  let products = 0;
-  let squares = 0;
-  for (let age = newest; age <= oldest; age += 1) {
-    products += (middle - age) * rings.at(signal, age);
-    squares += (middle - age) ** 2;
-  }
-  return products / squares;
+  const fromMiddle = Array.from({ length: oldest - newest + 1 }, (_, i) => middle - (newest + i));
+  const squares = fromMiddle.reduce((sum, distance) => sum + distance ** 2, 0);
+  return fromMiddle.map((distance) => distance / squares);
 }
+
+const steeper = Float64Array.from([
+  ...slopeWeights(0, stepWindowTicks - 1),
+  ...slopeWeights(stepWindowTicks, stepRingLength - 1).map((weight) => -weight),
+]);

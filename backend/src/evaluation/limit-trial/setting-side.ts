@@ -8,6 +8,7 @@ import { Verdict } from '../alarm-rules/verdict';
 import { createContext, fillContext } from '../pipeline/fill-context';
 import { findCondition, priorityOfFinding } from '../pipeline/find-condition';
 import type { ModeFound } from '../pipeline/mode-of-unit';
+import { isOff } from '../pipeline/off-in-mode';
 import { partsOf } from '../pipeline/part-index';
 import type { PipelineState } from '../pipeline/pipeline-state';
 import type { SlotState } from '../slots/slot-state';
@@ -58,14 +59,14 @@ export class SettingSide {
     const { alarms, context, limits, pipeline, place } = this;
     const { delays } = pipeline;
     fillContext(pipeline, context, 0, mode, nowMs);
-    const modeAt = modes.indexOf(mode.mode);
+    const off = isOff(place, modes.indexOf(mode.mode), mode.told);
     let any = 0;
     for (let i = 0; i < alarms.length; i += 1) {
       const { alarm, part } = alarms[i] as (typeof alarms)[number];
       context.part = part;
       context.alarm = alarm;
       const active = delays.active[alarm] === 1;
-      findCondition(context, place, limits, modeAt, active, finding);
+      findCondition(context, place, limits, off, active, finding);
       const offDelayMs = limits.enabled ? limits.offDelayMs : 0;
       const change = advanceDelay(delays, alarm, finding.verdict, nowMs, limits.onDelayMs, offDelayMs);
       if (active || change !== DelayChange.none) this.follow(i, nowMs);

@@ -7,7 +7,9 @@ import { higher, priorityOf } from '../alarm-rules/priority';
 import { priorityOfEntry } from '../alarm-rules/priority-of-entry';
 import type { ResolvedLimits } from '../alarm-rules/resolve-limits';
 import { Verdict } from '../alarm-rules/verdict';
-import { isOff } from './off-in-mode';
+
+/** By place: to read the same member of forty different shapes costs more than many a rule. */
+const judgeOf = unitEntries.map(({ judge }) => judge);
 
 const plainPriority = unitEntries.map((entry) => priorityOfEntry(entry, false));
 const worsePriority = unitEntries.map((entry) => priorityOfEntry(entry, true));
@@ -18,22 +20,24 @@ const liftedTo = unitEntries.map((entry) => priorityOfEntry(entry, false, Number
  * What an entry says of its condition in this second, before any delay: not judged where it is switched off or a meant stop makes
  * it normal, on hold where the mode has it off and nobody knows whether the stop was meant.
  * @param place of the entry in `unitEntries`
- * @param mode place of the unit's mode in `modes`
+ * @param off whether the mode has the entry off
  */
 export function findCondition(
   context: UnitContext,
   place: number,
   limits: ResolvedLimits,
-  mode: number,
+  off: boolean,
   active: boolean,
   finding: Finding,
 ): void {
-  const entry = unitEntries[place] as UnitEntry;
-  const off = isOff(place, mode, context.modeTold);
-  const meant = off ? stopWasMeant(context) : null;
   clearFinding(finding);
+  if (!off && limits.enabled) {
+    (judgeOf[place] as UnitEntry['judge'])(context, limits, active, finding);
+    return;
+  }
+  const meant = off ? stopWasMeant(context) : null;
   if (!limits.enabled || meant === true) finding.verdict = Verdict.no;
-  else if (!off || meant === false) entry.judge(context, limits, active, finding);
+  else if (meant === false) (judgeOf[place] as UnitEntry['judge'])(context, limits, active, finding);
 }
 
 /** Null: what was found is told as an alert. */

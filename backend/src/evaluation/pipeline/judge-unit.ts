@@ -15,7 +15,7 @@ import { foldParent, refoldUnit } from './fold';
 import { startGraceMs } from './judge-instruments';
 import { partsOf } from './part-index';
 import type { PipelineState } from './pipeline-state';
-import { isOff } from './off-in-mode';
+import { offInMode } from './off-in-mode';
 import { raiseAndClear, type Judged } from './raise-and-clear';
 import { followDesign } from './set-aside/follow-design';
 
@@ -24,18 +24,24 @@ const longestStepMs = 1500;
 
 const finding = createFinding();
 
+/** By place: 0 = once a unit, 1 = for each branch, 2 = for each plate. */
+const kindOfParts = Uint8Array.from(unitEntries, ({ per }) => (per === undefined ? 0 : per === 'branch' ? 1 : 2));
+
 /** Judges every entry of one unit, after its points were derived. */
 export function judgeUnit(pipeline: PipelineState, context: UnitContext): void {
   sampleWindows(pipeline, context);
   let changed = false;
-  const mode = modes.indexOf(context.mode);
-  for (const place of pipeline.unitPlaces[context.unitIndex] as Uint8Array) {
-    const entry = unitEntries[place] as UnitEntry;
-    if (entry.per === undefined) {
+  const off = offInMode(modes.indexOf(context.mode), context.modeTold);
+  const limits = pipeline.limits[context.unitIndex] as readonly ResolvedLimits[];
+  const places = pipeline.unitPlaces[context.unitIndex] as Uint8Array;
+  for (let i = 0; i < places.length; i += 1) {
+    const place = places[i] as number;
+    const isOff = off[place] === 1;
+    if (kindOfParts[place] === 0) {
       context.part = -1;
       context.alarm = context.activeFrom + place;
-      if (judgeEntry(pipeline, context, entry, place, mode)) changed = true;
-    } else if (judgeParts(pipeline, context, entry, place, mode)) changed = true;
+      if (judgeEntry(pipeline, context, place, limits[place] as ResolvedLimits, isOff)) changed = true;
+    } else if (judgeParts(pipeline, context, place, limits[place] as ResolvedLimits, isOff)) changed = true;
   }
   if (powerEventEnds(context) || changed) refoldUnit(pipeline, context.unitIndex);
 }
@@ -43,13 +49,13 @@ export function judgeUnit(pipeline: PipelineState, context: UnitContext): void {
 function judgeParts(
   pipeline: PipelineState,
   context: UnitContext,
-  entry: UnitEntry,
   place: number,
-  mode: number,
+  limits: ResolvedLimits,
+  isOff: boolean,
 ): boolean {
   const { active } = pipeline.delays;
   const first = pipeline.index.parts.of(context.unitIndex, place);
-  const count = partsOf(context.unit, entry.per ?? 'branch').length;
+  const count = partsOf(context.unit, kindOfParts[place] === 1 ? 'branch' : 'plate').length;
   let changed = false;
   let any = 0;
   for (let part = 0; part < count; part += 1) {
@@ -57,7 +63,7 @@ function judgeParts(
     if (pipeline.applies[alarm] === 0) continue;
     context.part = part;
     context.alarm = alarm;
-    if (judgeEntry(pipeline, context, entry, place, mode)) changed = true;
+    if (judgeEntry(pipeline, context, place, limits, isOff)) changed = true;
     any |= active[alarm] as number;
   }
   active[context.activeFrom + place] = any;
@@ -81,43 +87,38 @@ function sampleWindows(pipeline: PipelineState, context: UnitContext): void {
 function judgeEntry(
   pipeline: PipelineState,
   context: UnitContext,
-  entry: UnitEntry,
   place: number,
-  mode: number,
+  limits: ResolvedLimits,
+  isOff: boolean,
 ): boolean {
-  const limits = (pipeline.limits[context.unitIndex] as readonly ResolvedLimits[])[place] as ResolvedLimits;
   const { alarm } = context;
   const { delays } = pipeline;
   const active = delays.active[alarm] === 1;
-  findCondition(context, place, limits, mode, active, finding);
+  findCondition(context, place, limits, isOff, active, finding);
   if (!active && finding.verdict !== Verdict.yes) {
     // What `advanceDelay` would do, without the rest: nearly always it is so.
-    if (finding.verdict === Verdict.no) delays.trueSinceMs[alarm] = Number.NaN;
+    if (finding.verdict === Verdict.no && !Number.isNaN(delays.trueSinceMs[alarm]))
+      delays.trueSinceMs[alarm] = Number.NaN;
     return false;
   }
-  const moved = active && followModeOfUnit(pipeline, context, place, mode);
-  return passOn(pipeline, context, entry, place, limits) || moved;
+  const moved = active && followModeOfUnit(pipeline, context, isOff);
+  return passOn(pipeline, context, place, limits) || moved;
 }
 
 /**
  * Only for what is in alarm: that an entry is off concerns nothing else. After a restart nobody knows the mode before the unit was
  * heard: what the mode had off is not told anew for that, until the grace of the start is over.
  */
-function followModeOfUnit(pipeline: PipelineState, context: UnitContext, place: number, mode: number): boolean {
+function followModeOfUnit(pipeline: PipelineState, context: UnitContext, isOff: boolean): boolean {
   const isNew = !context.modeKnown && context.nowMs - pipeline.startedMs < startGraceMs;
   if (isNew && finding.verdict === Verdict.hold) return false;
-  const suppressed = isOff(place, mode, context.modeTold) && stopWasMeant(context) !== false;
+  const suppressed = isOff && stopWasMeant(context) !== false;
   return followDesign(pipeline, context.alarm, suppressed, finding.verdict, context.mode, context.nowMs);
 }
 
 /** Apart from `judgeEntry`: what its closures need is set up on every call. */
-function passOn(
-  pipeline: PipelineState,
-  context: UnitContext,
-  entry: UnitEntry,
-  place: number,
-  limits: ResolvedLimits,
-): boolean {
+function passOn(pipeline: PipelineState, context: UnitContext, place: number, limits: ResolvedLimits): boolean {
+  const entry = unitEntries[place] as UnitEntry;
   judged.alarm = context.alarm;
   judged.onDelayMs = limits.onDelayMs;
   judged.offDelayMs = limits.enabled ? limits.offDelayMs : 0;

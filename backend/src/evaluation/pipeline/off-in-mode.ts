@@ -1,9 +1,20 @@
 import { modes } from '@ebbline/shared/contract/http-api';
 import { unitEntries } from '../alarm-rules/catalogue/catalogue';
 
-/** 1 where the entry is off, by entry and mode. */
-const offInMode = unitEntries.map(({ offInModes }) => Uint8Array.from(modes, (mode) => +offInModes.includes(mode)));
+const rowsOf = (told: boolean): readonly Uint8Array[] =>
+  modes.map((mode) =>
+    Uint8Array.from(unitEntries, (entry) => +(entry.offInModes.includes(mode) && (told || entry.offWhenInferred))),
+  );
+const whenTold = rowsOf(true);
+const whenInferred = rowsOf(false);
 
-/** Whether an entry is off in a mode (its place in `modes`): always where the unit tells it, else only if the entry says so. */
+/**
+ * 1 where an entry is off in a mode, by place in `unitEntries`: always where the unit tells it, else only if the entry says so.
+ * @param mode place in `modes`
+ */
+export const offInMode = (mode: number, modeTold: boolean): Uint8Array =>
+  (modeTold ? whenTold : whenInferred)[mode] as Uint8Array;
+
+/** Whether one entry is off. */
 export const isOff = (place: number, mode: number, modeTold: boolean): boolean =>
-  offInMode[place]?.[mode] === 1 && (modeTold || unitEntries[place]?.offWhenInferred === true);
+  offInMode(mode, modeTold)[place] === 1;

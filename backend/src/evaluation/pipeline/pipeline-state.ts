@@ -1,13 +1,12 @@
 import { AlarmBook } from '../alarm-lifecycle/alarm-book';
 import type { AlarmTransition } from '../alarm-lifecycle/alarm-record';
 import { createAirMemory, type AirMemory } from '../alarm-rules/air-step/air-memory';
-import { unitEntries } from '../alarm-rules/catalogue/catalogue';
 import { comparedSensors } from '../alarm-rules/catalogue/ins-2';
 import { createDelayState, type DelayState } from '../alarm-rules/delays';
 import { FollowMemory } from '../alarm-rules/follow-memory';
 import { OpenPermits } from '../alarm-rules/open-permits';
 import { createPlantMemory, type PlantMemory } from '../alarm-rules/plant-signs/plant-memory';
-import { resolveLimits, type ResolvedLimits } from '../alarm-rules/resolve-limits';
+import type { ResolvedLimits } from '../alarm-rules/resolve-limits';
 import { createRiseMemory, type RiseMemory } from '../alarm-rules/rise-rate';
 import { RuleMemory } from '../alarm-rules/rule-memory';
 import { createHallMeans, createUnitMeans, type HallMeans, type UnitMeans } from '../alarm-rules/slow-means';
@@ -25,6 +24,7 @@ import { HistoryBuilder } from './history-builder';
 import { GuidedTests } from './guided/guided-tests';
 import { TightnessTests } from './tightness/tightness-tests';
 import { HourExtremes } from './hour-extremes';
+import { limitsOfUnit } from './limits-of-unit';
 import type { ModeFound } from './mode-of-unit';
 import { modeOfUnit } from './mode-of-unit';
 
@@ -108,9 +108,7 @@ export function createPipelineState(site: CompiledSite, clock: ClockKind): Pipel
     book: new AlarmBook(),
     delays: createDelayState(index.count),
     unitSlots,
-    limits: site.units.map((unit) =>
-      unitEntries.map((entry) => resolveLimits(entry.defaults, unit.limits.get(entry.id))),
-    ),
+    limits: site.units.map(limitsOfUnit),
     modes: unitSlots.map((slots) => modeOfUnit(state, slots)),
     modeSinceMs: new Float64Array(site.units.length).fill(Number.NaN),
     air: createAirMemory(site.units),

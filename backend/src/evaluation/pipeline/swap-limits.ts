@@ -1,10 +1,6 @@
-import { unitEntries } from '../alarm-rules/catalogue/catalogue';
-import { resolveLimits, type ResolvedLimits } from '../alarm-rules/resolve-limits';
-import type { CompiledSite, CompiledUnit } from '../site/compiled-site';
+import type { CompiledSite } from '../site/compiled-site';
+import { limitsOfUnit } from './limits-of-unit';
 import type { PipelineState } from './pipeline-state';
-
-const limitsOfUnit = (unit: CompiledUnit): readonly ResolvedLimits[] =>
-  unitEntries.map((entry) => resolveLimits(entry.defaults, unit.limits.get(entry.id)));
 
 /**
  * The state with other limits and all else as it is: values, delays, alarms and history go on, and the next step judges by the

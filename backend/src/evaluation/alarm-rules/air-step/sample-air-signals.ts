@@ -3,30 +3,28 @@ import { unitPlan } from '../../derive/unit-plan';
 import { reasonBit } from '../../slots/quality-reasons';
 import { usable, type UnitContext } from '../judge-context';
 import { movingModes } from '../modes-of-rules';
-import { AirSignal, branchFlowSignal, branchPressureSignal, forgetAir } from './air-memory';
+import { AirSignal, branchFlowSignal, branchPressureSignal, forgetAir, type AirMemory } from './air-memory';
 
 /** Takes this tick's sample of every signal of the unit that tells of air. */
 export function sampleAirSignals(context: UnitContext): void {
-  const { slots, state } = context;
+  const { air, slots, state } = context;
   const { fluid } = unitPlan(context.site, context.unitIndex);
   forgetWhereAmbientChanged(context);
-  const first = context.air.firstSignal[context.unitIndex] as number;
-  push(context, first + AirSignal.gasLoad, usable(state, slots.gasLoad));
-  push(context, first + AirSignal.vacuumSpeed, usable(state, slots.vacuumSpeed));
-  push(context, first + AirSignal.tankWater, tankWater(context, context.unitIndex));
-  push(context, first + AirSignal.loopWater, loopWater(context));
-  push(context, first + AirSignal.separatorWater, separatorWater(context));
-  push(context, first + AirSignal.returnExcess, returnExcess(context));
-  push(context, first + AirSignal.separatorPressure, usable(state, slots.separatorPressure));
-  push(context, first + AirSignal.loopFlow, usable(state, slots.loopFlow));
-  push(
-    context,
-    first + AirSignal.vapourPressure,
-    fluid.vapourPressure(celsius(usable(state, slots.returnTemperature))),
-  );
+  const first = air.firstSignal[context.unitIndex] as number;
+  push(air, first + AirSignal.gasLoad, usable(state, slots.gasLoad));
+  push(air, first + AirSignal.vacuumSpeed, usable(state, slots.vacuumSpeed));
+  const moving = movingModes.includes(context.mode);
+  const water = moving ? Number.NaN : tankWater(context, context.unitIndex);
+  push(air, first + AirSignal.tankWater, water);
+  push(air, first + AirSignal.loopWater, moving ? Number.NaN : loopWater(context, water));
+  push(air, first + AirSignal.separatorWater, separatorWater(context));
+  push(air, first + AirSignal.returnExcess, returnExcess(context));
+  push(air, first + AirSignal.separatorPressure, usable(state, slots.separatorPressure));
+  push(air, first + AirSignal.loopFlow, usable(state, slots.loopFlow));
+  push(air, first + AirSignal.vapourPressure, fluid.vapourPressure(celsius(usable(state, slots.returnTemperature))));
   for (let branch = 0; branch < slots.branchFlow.length; branch += 1) {
-    push(context, branchFlowSignal(first, branch), usable(state, slots.branchFlow[branch] as number));
-    push(context, branchPressureSignal(first, branch), usable(state, slots.branchReturnPressure[branch] as number));
+    push(air, branchFlowSignal(first, branch), usable(state, slots.branchFlow[branch] as number));
+    push(air, branchPressureSignal(first, branch), usable(state, slots.branchReturnPressure[branch] as number));
   }
 }
 
@@ -42,27 +40,23 @@ function forgetWhereAmbientChanged({ air, slots, state, unitIndex }: UnitContext
   forgetAir(air, unitIndex);
 }
 
-function push(context: UnitContext, signal: number, value: number): void {
-  const { noise, rings } = context.air;
-  noise.learn(signal, value - rings.at(signal, 0));
-  rings.push(signal, value);
+function push({ noise, rings }: AirMemory, signal: number, value: number): void {
+  noise.learn(signal, value - rings.push(signal, value));
 }
 
-/** Water in the tanks of all units on the loop: what only walks from one unit to another is no gain. */
-function loopWater(context: UnitContext): number {
-  const { site, unit } = context;
-  let sum = 0;
-  for (const index of site.loops[unit.loop]?.units ?? []) sum += tankWater(context, index);
+/** Water in the tanks of all units on the loop, its own included: what only walks from one unit to another is no gain. */
+function loopWater(context: UnitContext, ownWater: number): number {
+  const { site, unit, unitIndex } = context;
+  let sum = ownWater;
+  for (const index of site.loops[unit.loop]?.units ?? []) if (index !== unitIndex) sum += tankWater(context, index);
   return sum;
 }
 
 /**
  * Water in both tanks, so that water that only moves from one to the other does not count; in the separator alone
  * where the supply tank's level or area is not known, and then not while the pump that empties it is said to stand.
- * Nothing while water is moved on purpose.
  */
-function tankWater({ allSlots, mode, site, state }: UnitContext, index: number): number {
-  if (movingModes.includes(mode)) return Number.NaN;
+function tankWater({ allSlots, site, state }: UnitContext, index: number): number {
   const slots = allSlots[index];
   const design = site.units[index]?.design;
   if (slots === undefined || design === undefined) return Number.NaN;

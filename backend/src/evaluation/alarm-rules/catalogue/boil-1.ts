@@ -4,6 +4,7 @@ import type { UnitEntry } from '../entry';
 import { nodePressureFeeds } from '../node-pressure-feeds';
 import { guard, placeOf, usable, type UnitContext } from '../judge-context';
 import { holdUnseenPlate } from '../plant-signs/plate-wall-unseen';
+import { Verdict } from '../verdict';
 
 /**
  * The nearest lower wall, less its expanded uncertainty, is within its guard: boiling at a node, the pump's inlet, or the hot plate wall. Never
@@ -41,7 +42,7 @@ export const boil1: UnitEntry = {
       active,
       judgeBelow(finding.value, finding.limit, limits.deadband, active),
     );
-    finding.where = placeOf(context.state, context.holder, slot);
+    if (finding.verdict === Verdict.yes) finding.where = placeOf(context.state, context.holder, slot);
   },
 };
 

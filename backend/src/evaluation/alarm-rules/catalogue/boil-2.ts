@@ -4,6 +4,7 @@ import type { UnitEntry } from '../entry';
 import { placeOf, usable } from '../judge-context';
 import { holdUnseenPlate } from '../plant-signs/plate-wall-unseen';
 import { boil1 } from './boil-1';
+import { Verdict } from '../verdict';
 
 /** The nearest lower wall is crossed: water boils at a node or a plate, or the pump's inlet has less head than it needs. */
 export const boil2: UnitEntry = {
@@ -37,7 +38,7 @@ export const boil2: UnitEntry = {
       active,
       judgeBelow(finding.value, limits.limit, limits.deadband, active),
     );
-    finding.where = placeOf(context.state, context.holder, slot);
+    if (finding.verdict === Verdict.yes) finding.where = placeOf(context.state, context.holder, slot);
   },
   detail({ holder, slots, state }) {
     const margin = usable(state, slots.lowerWallMargin);

@@ -35,7 +35,6 @@ export const flow3: UnitEntry = {
   applies: (_unit, slots, part) => (slots.branchFlowShare[part] ?? -1) >= 0,
   judge(context, limits, active, finding) {
     const slot = context.slots.branchFlowShare[context.part] ?? -1;
-    finding.where = context.unit.branches[context.part]?.name ?? null;
     finding.value = usable(context.state, slot);
     finding.limit = limits.limit;
     if (airComesInHere(context)) return;
@@ -43,6 +42,7 @@ export const flow3: UnitEntry = {
       saysNothing(context.state, slot) || hasPermit(context)
         ? Verdict.no
         : judgeBelow(finding.value, limits.limit, limits.deadband, active);
+    if (finding.verdict === Verdict.yes) finding.where = context.unit.branches[context.part]?.name ?? null;
   },
   detail: ({ part, slots, state, unit }) => {
     const branch = unit.branches[part];
@@ -60,4 +60,5 @@ const airComesInHere = (context: UnitContext): boolean =>
   isActive(context, 'AIR-1') && context.air.namedBranch[context.unitIndex] === context.part;
 
 const hasPermit = ({ part, permits, unitIndex }: UnitContext): boolean =>
-  permits.wholeLoop[unitIndex] === 1 || permits.branchesOf(unitIndex).includes(part);
+  permits.count[unitIndex] !== 0 &&
+  (permits.wholeLoop[unitIndex] === 1 || permits.branchesOf(unitIndex).includes(part));

@@ -5,6 +5,7 @@ import { clockDay } from '../details/clock-time';
 import { joined } from '../details/quantity-text';
 import { guard, placeOf, usable, type UnitContext } from '../judge-context';
 import { ventedText, ventedUnderPermit } from '../vented-under-permit';
+import { Verdict } from '../verdict';
 
 /** Vacuum margin small: worst of running and stopped, less its expanded uncertainty. Never suppressed by mode. */
 export const margin1: UnitEntry = {
@@ -35,6 +36,7 @@ export const margin1: UnitEntry = {
     finding.value = usable(context.state, slot) - guard(context.state, slot);
     finding.limit = limits.limit;
     finding.verdict = judgeBelow(finding.value, limits.limit, limits.deadband, active);
+    if (finding.verdict === Verdict.no) return;
     finding.where = placeOf(context.state, context.holder, slot);
     finding.expected = ventedUnderPermit(context);
   },

@@ -5,6 +5,7 @@ import { air1 } from './air-1';
 import { water1 } from './water-1';
 import { joined } from '../details/quantity-text';
 import { isActive, placeOf, usable, type UnitContext } from '../judge-context';
+import { Verdict } from '../verdict';
 import { ventSign } from '../vent-sign';
 import { ventedText, ventedUnderPermit } from '../vented-under-permit';
 
@@ -39,6 +40,8 @@ export const margin2: UnitEntry = {
     finding.value = usable(context.state, slot);
     finding.limit = limits.limit;
     finding.verdict = judgeBelow(finding.value, limits.limit, limits.deadband, active);
+    // Nearly always it is so, and then nobody asks where.
+    if (finding.verdict === Verdict.no) return;
     finding.where = placeOf(context.state, context.holder, slot);
     finding.expected = ventedUnderPermit(context);
     finding.worse = hasSigns(context);

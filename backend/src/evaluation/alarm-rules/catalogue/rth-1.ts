@@ -2,6 +2,7 @@ import { judgeAbove } from '../above';
 import { everyShape, type UnitEntry } from '../entry';
 import { keep, recall, usable, type UnitContext } from '../judge-context';
 import { stoppedModes } from '../modes-of-rules';
+import { Verdict } from '../verdict';
 
 const cell = { mean: 0, atMs: 1 } as const;
 /** Chip sensors count in whole kelvins: their ratio is averaged over about so long, ms. Own rule. */
@@ -33,8 +34,8 @@ export const rth1: UnitEntry = {
   judge(context, limits, active, finding) {
     finding.value = averaged(context);
     finding.limit = limits.limit;
-    finding.where = context.unit.plates[context.part]?.name ?? null;
     finding.verdict = judgeAbove(finding.value, limits.limit, limits.deadband, active);
+    if (finding.verdict === Verdict.yes) finding.where = context.unit.plates[context.part]?.name ?? null;
   },
 };
 

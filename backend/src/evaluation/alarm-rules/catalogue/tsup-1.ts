@@ -48,12 +48,13 @@ export const tsup1: UnitEntry = {
       finding.verdict = Number.isNaN(finding.value) ? Verdict.hold : rising;
     } else {
       finding.limit = setPoint + limits.limit;
-      if (supplyOfSwappedPair(context) <= finding.limit) {
+      const warm = judgeAbove(finding.value, finding.limit, limits.deadband, active);
+      finding.verdict = anyOf(warm, rising);
+      // Asked only where it would change something.
+      if ((active || finding.verdict === Verdict.yes) && supplyOfSwappedPair(context) <= finding.limit) {
         finding.verdict = active ? Verdict.hold : Verdict.no;
         return;
       }
-      const warm = judgeAbove(finding.value, finding.limit, limits.deadband, active);
-      finding.verdict = anyOf(warm, rising);
       if (warm === Verdict.yes) return;
     }
     if (rising !== Verdict.yes) return;

@@ -3,12 +3,16 @@ import type { Limits } from '../entry';
 import { keep, recall, usable, type Finding, type UnitContext } from '../judge-context';
 import { Verdict } from '../verdict';
 
-const cell = { flowBefore: 0, valveBefore: 1 } as const;
+const cell = { flowBefore: 0, valveBefore: 1, position: 2, openingMs: 3 } as const;
 
 /** A valve that is told to stand so far shut wants no flow. */
 const shutShare = 0.1;
 /** Where nothing is known of the flow before, it counts as lost below this share of what commissioning found. */
 const lostOfCommissioned = 0.1;
+
+/** A valve that opens lets through what its position does, not what its command asks: a stroke takes some 100 s. Common practice, no source. */
+const openingShare = 0.02;
+const openingMs = 10_000;
 
 /** What flowed before, and how far the valve stood open then. */
 interface Before {
@@ -18,7 +22,7 @@ interface Before {
 
 /**
  * Facility flow by its meter: lost where it is below `limit` times its own mean of the last ten minutes or of the last day, and the
- * valve has not been closed as much. The mean of a day is for a flow that ebbs away within an hour or so, and is asked only where the
+ * valve has not been closed as much, nor is still on its way open. The mean of a day is for a flow that ebbs away within an hour or so, and is asked only where the
  * valve is known: without it less flow may be less load. What was before is kept while the flow is lost; where a restart took
  * it the alarm holds, until the flow is half of what commissioning found. Flow of a valve falls about with the square of its
  * lift, between linear and equal-percentage ones.
@@ -27,8 +31,11 @@ export function judgeFacilityFlow(context: UnitContext, limits: Limits, active: 
   const { plant, slots, state, unitIndex } = context;
   const flow = usable(state, slots.facilityFlow);
   finding.value = flow;
-  const valve = usable(state, slots.valveCommand >= 0 ? slots.valveCommand : slots.valvePosition);
+  const command = usable(state, slots.valveCommand >= 0 ? slots.valveCommand : slots.valvePosition);
+  const position = usable(state, slots.valvePosition);
+  const valve = opens(context, position) && position < command ? position : command;
   if (valve < shutShare) {
+    if (command < shutShare) keep(context, cell.openingMs, context.nowMs);
     forgetBefore(context);
     finding.verdict = Verdict.no;
     return;
@@ -54,17 +61,40 @@ export function judgeFacilityFlow(context: UnitContext, limits: Limits, active: 
   plant.facilityValveOfDay.push(unitIndex, valve, context.nowMs);
 }
 
-/** What is kept while the flow is lost; else the mean that asks for more at the present lift. `flow` NaN where nothing is known. */
+/** The valve has opened by more than a little within some seconds, or was told to be shut that short a time ago. */
+function opens(context: UnitContext, position: number): boolean {
+  const moved = position - recall(context, cell.position);
+  if (!(Math.abs(moved) <= openingShare)) {
+    keep(context, cell.position, position);
+    keep(context, cell.openingMs, moved > 0 ? context.nowMs : Number.NaN);
+  }
+  return context.nowMs - recall(context, cell.openingMs) < openingMs;
+}
+
+/**
+ * What is kept while the flow is lost; else the mean that asks for more at the present lift. `flow` NaN where nothing is known. One
+ * object for all, written anew by each question.
+ */
 function flowBefore(context: UnitContext, valve: number): Before {
   const { plant, unitIndex } = context;
   const kept = recall(context, cell.flowBefore);
-  if (!Number.isNaN(kept)) return { flow: kept, valve: recall(context, cell.valveBefore) };
-  const minutes = { flow: plant.facilityFlow.mean(unitIndex), valve: plant.facilityValve.mean(unitIndex) };
-  const day = { flow: plant.facilityFlowOfDay.mean(unitIndex), valve: plant.facilityValveOfDay.mean(unitIndex) };
-  if (Number.isNaN(day.flow + day.valve + valve)) return minutes;
-  if (Number.isNaN(minutes.flow)) return day;
-  const asks = ({ flow, valve: lift }: Before): number => flow * closedFactor(valve, lift);
-  return asks(day) > asks(minutes) ? day : minutes;
+  if (!Number.isNaN(kept)) return put(kept, recall(context, cell.valveBefore));
+  const flowOfMinutes = plant.facilityFlow.mean(unitIndex);
+  const valveOfMinutes = plant.facilityValve.mean(unitIndex);
+  const flowOfDay = plant.facilityFlowOfDay.mean(unitIndex);
+  const valveOfDay = plant.facilityValveOfDay.mean(unitIndex);
+  if (Number.isNaN(flowOfDay + valveOfDay + valve)) return put(flowOfMinutes, valveOfMinutes);
+  if (Number.isNaN(flowOfMinutes)) return put(flowOfDay, valveOfDay);
+  const dayAsksMore = flowOfDay * closedFactor(valve, valveOfDay) > flowOfMinutes * closedFactor(valve, valveOfMinutes);
+  return dayAsksMore ? put(flowOfDay, valveOfDay) : put(flowOfMinutes, valveOfMinutes);
+}
+
+const found: { -readonly [K in keyof Before]: Before[K] } = { flow: Number.NaN, valve: Number.NaN };
+
+function put(flow: number, valve: number): Before {
+  found.flow = flow;
+  found.valve = valve;
+  return found;
 }
 
 function forgetBefore(context: UnitContext): void {

@@ -22,9 +22,9 @@ export function negativeHeatSignificance(context: UnitContext): number {
   const flow = usable(state, slots.loopFlow);
   const loaded = chipsLoaded(context);
   if (Number.isNaN(above) || Number.isNaN(flow) || loaded === null) return Number.NaN;
-  if (!loaded || flow < goodFlowShare * unit.design.ratedFlowM3PerS) return 0;
+  if (!loaded || above <= 0 || flow < goodFlowShare * unit.design.ratedFlowM3PerS) return 0;
   const u = Math.hypot(ofSensor(context, slots.supplyTemperature), ofSensor(context, slots.returnTemperature));
-  return Math.max(0, above / u);
+  return above / u;
 }
 
 const ofSensor = ({ state }: UnitContext, slot: number): number => guard(state, slot) / 2 || unstatedK;
