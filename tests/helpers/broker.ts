@@ -19,7 +19,7 @@ export function startBroker(): Promise<TestBroker> {
 export function startRoomyBroker(): Promise<TestBroker> {
   if (found('mosquitto') === null) return startEmbeddedBroker();
   return startMosquitto({
-    configuration: ['allow_anonymous true', 'max_inflight_messages 1000', 'max_queued_messages 10000'],
+    configuration: ['allow_anonymous true', 'max_inflight_messages 1000', 'max_queued_messages 400000'],
   });
 }
 
