@@ -66,7 +66,7 @@ export const noteRoutes = [
     reply: handoverSchema,
     query: null,
     body: handOverRequestSchema,
-    faults: ['ACTOR_DIFFERS', 'HALL_UNKNOWN', 'HANDOVER_TIME', 'JOURNAL_UNAVAILABLE'],
+    faults: ['ACTOR_DIFFERS', 'HALL_UNKNOWN', 'HANDOVER_TIME', 'HANDOVER_SAME_PERSON', 'JOURNAL_UNAVAILABLE'],
   },
   {
     method: 'post',

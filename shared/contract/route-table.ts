@@ -8,6 +8,7 @@ import { lookRoutes } from './look-routes';
 import { noteRoutes } from './note-routes';
 import { peopleRoutes } from './people-routes';
 import { pastRoutes } from './past-routes';
+import { reportRoutes } from './report-routes';
 import { trendRoutes } from './trend-routes';
 
 /** One row a route; the OpenAPI document, who may call it, and the contract test are made from this table. */
@@ -18,6 +19,7 @@ export const routeTable = [
   ...actionRoutes,
   ...guidedRoutes,
   ...noteRoutes,
+  ...reportRoutes,
   ...alarmActionRoutes,
   ...peopleRoutes,
   ...limitTrialRoutes,

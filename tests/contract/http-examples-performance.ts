@@ -5,7 +5,7 @@ const airIn = { alarm: 'N1:AIR-1', entry: 'AIR-1', title: 'Air is being drawn in
 const swinging = { alarm: 'N2:DEW-1', entry: 'DEW-1', title: 'Near the dew point', unit: 'N2' };
 const spread = { priority: 1, count: 2, medianSeconds: 41.5, p90Seconds: 60 };
 
-export const performanceExamples: Readonly<Record<Extract<RouteKey, `get /api/alarms/performance`>, Example>> = {
+export const performanceExamples = {
   'get /api/alarms/performance': {
     query: { from: '2031-05-01T00:00:00.000Z', to: '2031-05-31T00:00:00.000Z', hall: 'north' },
     reply: {
@@ -65,4 +65,4 @@ export const performanceExamples: Readonly<Record<Extract<RouteKey, `get /api/al
       perHour: [{ from: '2031-05-06T07:00:00.000Z', annunciations: 12 }],
     },
   },
-};
+} as const satisfies Partial<Record<RouteKey, Example>>;

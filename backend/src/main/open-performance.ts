@@ -5,7 +5,7 @@ import type { AlarmJournal } from '../ports/alarm-journal';
 import type { Clock } from '../ports/clock';
 import type { HistoryStore } from '../ports/history-store';
 import type { Environment } from '../connections/config/environment';
-import { PERFORMANCE_DESK } from '../ports/performance-desk';
+import { PERFORMANCE_DESK, type PerformanceDesk } from '../ports/performance-desk';
 import { JournalPerformanceDesk } from '../runner/performance/performance-desk';
 import { proposeSettings } from '../runner/performance/propose-settings';
 
@@ -21,7 +21,7 @@ export interface PerformanceNeeds {
 export function openPerformance(
   { alarmsPerDay = usualTargets.perDay }: Pick<Environment, 'alarmsPerDay'>,
   { journal, store, clock, site, nowMs }: PerformanceNeeds,
-): ValueProvider {
+): ValueProvider<PerformanceDesk> {
   const desk = new JournalPerformanceDesk({
     journal,
     site,

@@ -52,6 +52,7 @@ import { openJournalUpkeep } from './open-journal-upkeep';
 import { openLog } from './open-log';
 import { openNoteDesk } from './open-note-desk';
 import { openPerformance } from './open-performance';
+import { openReportDesk } from './open-report-desk';
 import { openReload, withReasons } from './open-reload';
 import { openSite } from './open-site';
 import { openStores } from './open-stores';
@@ -180,6 +181,10 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
   } = openEntrance(environment, { journal, clock, ticker, demo: site.demo, report }, closing);
   const ofJournal = openJournalUpkeep(environment.journalKeepDays, journal, clock, ticker, closing);
   const health = withReasons(runner.health, () => [...reload.reasons(), ...ofPeople(), ...ofJournal()]);
+  const energyTotals = new EnergyFromHistory(energy);
+  const trends = openTrendDesk({ ...energy, journal });
+  const notes = openNoteDesk({ ...energy, journal, wallMs: () => clock.wallMs() });
+  const performance = openPerformance(environment, { ...energy, journal, clock });
   const parts: ValueProvider[] = [
     ...ofEntrance,
     { provide: CLOCK, useValue: clock },
@@ -188,19 +193,18 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
     { provide: PROGRAM_VERSION, useValue: version },
     { provide: ALARM_JOURNAL, useValue: journal },
     { provide: HISTORY_STORE, useValue: store },
-    {
-      provide: ENERGY_TOTALS,
-      useValue: new EnergyFromHistory(energy),
-    },
+    { provide: ENERGY_TOTALS, useValue: energyTotals },
     openTrialDesk({ ...energy, report }, closing),
-    openTrendDesk({ ...energy, journal }),
-    openNoteDesk({ ...energy, journal, wallMs: () => clock.wallMs() }),
-    openPerformance(environment, {
-      journal,
-      store,
-      clock,
-      site: () => inForce.pipeline.site,
-      nowMs: () => tickClock.nowMs(),
+    trends,
+    notes,
+    performance,
+    openReportDesk({
+      ...energy,
+      ...{ journal, notes: notes.useValue, trends: trends.useValue, performance: performance.useValue },
+      energy: energyTotals,
+      wallMs: () => clock.wallMs(),
+      unrecorded: () => runner.live.alarms().alarms.filter(({ recorded }) => recorded === false).length,
+      siteSinceMs: () => Date.parse(reload.state().loadedAt),
     }),
     { provide: LIVE_VIEW, useValue: runner.live },
     { provide: OPERATIONS, useValue: runner.operations },

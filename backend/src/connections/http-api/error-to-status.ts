@@ -20,6 +20,7 @@ export const problemTable = {
   ROUTE_UNKNOWN: { status: 404, title: 'No such address' },
   UNIT_UNKNOWN: { status: 404, title: 'No such unit' },
   POINT_UNKNOWN: { status: 404, title: 'No such point' },
+  REPORT_PERIOD: { status: 400, title: 'Not a period for a report' },
   NOTE_TIME: { status: 400, title: 'Not a time for a note' },
   NOTE_UNKNOWN: { status: 404, title: 'No such note' },
   NOTE_CORRECTED_ALREADY: { status: 409, title: 'Corrected already' },

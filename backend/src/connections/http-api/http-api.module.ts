@@ -16,6 +16,7 @@ import { PeopleController } from './people.controller';
 import { PastController } from './past.controller';
 import { PerformanceController } from './performance.controller';
 import { PermitsController } from './permits.controller';
+import { ReportController } from './report.controller';
 import { ReadyController } from './ready.controller';
 import { SessionController } from './session.controller';
 import { SetAsideController } from './set-aside.controller';
@@ -40,6 +41,7 @@ import { TrendsController } from './trends.controller';
     SetAsideController,
     JournalController,
     NotesController,
+    ReportController,
     AlertsController,
     LimitTrialsController,
     PerformanceController,

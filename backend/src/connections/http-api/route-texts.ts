@@ -6,6 +6,7 @@ import { peopleRouteTexts } from './people-route-texts';
 import { guidedRouteTexts } from './guided-route-texts';
 import { pastRouteTexts } from './past-route-texts';
 import { noteRouteTexts } from './note-route-texts';
+import { reportRouteTexts } from './report-route-texts';
 import { trendRouteTexts } from './trend-route-texts';
 
 /** What each route is for, in one line; the compiler refuses a route without. */
@@ -17,6 +18,7 @@ export const routeTexts: Readonly<Record<RouteKey, { readonly operationId: strin
   ...limitTrialRouteTexts,
   ...alarmListRouteTexts,
   ...noteRouteTexts,
+  ...reportRouteTexts,
   ...trendRouteTexts,
   'get /api/health': { operationId: 'health', summary: 'How the program itself is: what is unwell and what to do.' },
   'get /api/health/alive': { operationId: 'alive', summary: 'Whether the process answers at all.' },
