@@ -32,7 +32,7 @@ export const chem4: UnitEntry = {
   }),
   applies: (unit) => judged.some((id) => waterParameterOf(unit, id) !== null),
   judge({ state, unit }, limits, active, finding) {
-    judgeParameters(state, unit, judged, finding, (parameter) => {
+    judgeParameters(state, unit, judged, active, finding, (parameter) => {
       const value = waterValue(state, unit, parameter.id);
       const { low, high } = endsOf(parameter.id, parameter.band, limits);
       const verdict = judgeBand(value, low, high, limits.deadband, active);

@@ -32,7 +32,7 @@ export const chem6: UnitEntry = {
   offWhenInferred: false,
   applies: (unit) => judged.some((id) => waterParameterOf(unit, id) !== null),
   judge({ state, unit }, _limits, active, finding) {
-    judgeParameters(state, unit, judged, finding, ({ band, id }) => {
+    judgeParameters(state, unit, judged, active, finding, ({ band, id }) => {
       const value = waterValue(state, unit, id);
       const verdict = judgeBand(value, band.low, band.high, 0, active);
       return { verdict, value, limit: verdict === Verdict.yes && value > band.high ? band.high : band.low };

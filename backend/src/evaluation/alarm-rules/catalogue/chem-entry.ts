@@ -81,6 +81,7 @@ export function judgeParameters(
   state: SlotState,
   unit: CompiledUnit,
   ids: readonly WaterParameterId[],
+  active: boolean,
   finding: Finding,
   judge: (parameter: CompiledWaterParameter) => ParameterFinding,
 ): void {
@@ -88,8 +89,12 @@ export function judgeParameters(
   let shown: ParameterFinding | null = null;
   for (const id of ids) {
     const parameter = waterParameterOf(unit, id);
-    // What nobody has typed or sent yet says nothing, and keeps nothing standing.
-    if (parameter === null || isUnheard(state, parameter)) continue;
+    if (parameter === null) continue;
+    if (isUnheard(state, parameter)) {
+      // What nobody has typed yet says nothing; a sensor that was not heard since the start does not end what stood before it.
+      if (active && parameter.sensorSlot >= 0) verdict = anyOf(verdict, Verdict.hold);
+      continue;
+    }
     const one = judge(parameter);
     if (shown === null || (one.verdict === Verdict.yes && shown.verdict !== Verdict.yes)) {
       shown = one;

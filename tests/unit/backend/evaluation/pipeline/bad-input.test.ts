@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { groupEntries, unitEntries } from '../../../../../backend/src/evaluation/alarm-rules/catalogue/catalogue';
-import { ChainBench } from './chain-bench';
+import { badReasons, ChainBench } from './chain-bench';
 
 /** Well beyond an off-delay, s: the hour of those that plan service is left out. */
 const wellBeyond = (offDelayMs: number): number => Math.min(1000, offDelayMs / 1000 + 90);
@@ -40,10 +40,28 @@ describe('a plate whose power is lost', () => {
 });
 
 describe('a restart clears nothing by itself', () => {
-  it('lets all that stood stand for a quarter of an hour in which nothing arrives', () => {
-    const bench = new ChainBench().allBad();
-    const names = bench.restore().filter((name) => !name.includes('PERMIT-1'));
-    expect(names.length).toBeGreaterThan(40);
-    expect(bench.run(1000).activeNames()).toEqual(expect.arrayContaining([...names]));
-  });
+  it.each(badReasons)(
+    'lets all that stood stand for a quarter of an hour in which nothing usable arrives: all %s',
+    (reason) => {
+      const bench = new ChainBench().allBad(reason);
+      const names = bench.restore().filter((name) => !name.includes('PERMIT-1'));
+      expect(names.length).toBeGreaterThan(40);
+      const active = bench.run(1000).activeNames();
+      expect(names.filter((name) => !active.includes(name))).toEqual([]);
+    },
+    60_000,
+  );
+});
+
+describe('a plant all of whose points are lost while it runs', () => {
+  it.each(badReasons.filter((reason) => reason !== 'notReceived'))(
+    'lets all that stood stand for a quarter of an hour: all %s',
+    (reason) => {
+      const bench = new ChainBench().run(640);
+      const names = bench.restore().filter((name) => !name.includes('PERMIT-1'));
+      const active = bench.allBad(reason).run(1000).activeNames();
+      expect(names.filter((name) => !active.includes(name))).toEqual([]);
+    },
+    60_000,
+  );
 });

@@ -40,6 +40,10 @@ const more: Readonly<Record<string, number>> = {
   'water.turbidity': 5,
 };
 
+/** Why a measured point may be bad. */
+export const badReasons = ['notReceived', 'stale', 'ageUnknown', 'outOfRange', 'senderFlag'] as const;
+export type BadReason = (typeof badReasons)[number];
+
 /**
  * The judge with its derived points: a test sets what is measured, and lets seconds pass. Points are as good as the last second
  * unless they are bad.
@@ -50,6 +54,7 @@ export class ChainBench {
   private readonly built: BuiltSite;
   private readonly context;
   private readonly badPoints = new Set<string>();
+  private reason: BadReason = 'senderFlag';
 
   constructor() {
     const design = { supplyClassLimitC: 45, facilityDesignSupplyC: 32, plateWallResistanceKPerW: 0.05 };
@@ -87,7 +92,19 @@ export class ChainBench {
     return this;
   }
 
-  allBad(): this {
+  /** One measured point, by its whole id. */
+  badPoint(point: string): this {
+    this.badPoints.add(point);
+    return this;
+  }
+
+  good(): this {
+    this.badPoints.clear();
+    return this;
+  }
+
+  allBad(reason: BadReason = 'senderFlag'): this {
+    this.reason = reason;
     for (const point of this.measured) this.badPoints.add(point);
     return this;
   }
@@ -136,7 +153,8 @@ export class ChainBench {
     for (const point of this.measured) {
       const slot = this.built.slot(point);
       const bad = this.badPoints.has(point);
-      state.reasons[slot] = bad ? reasonBit.senderFlag : 0;
+      state.reasons[slot] = bad ? reasonBit[this.reason] : 0;
+      if (bad && this.reason === 'notReceived') state.value[slot] = Number.NaN;
       if (bad) continue;
       state.acceptedMs[slot] = this.nowMs;
       state.sourceMs[slot] = this.nowMs;
