@@ -5,6 +5,18 @@ import HallScreen from './screens/hall/HallScreen.vue';
 export const routes: readonly RouteRecordRaw[] = [
   { path: '/', redirect: '/halls' },
   { path: '/halls/:hall?', name: 'hall', component: HallScreen, props: true },
+  {
+    path: '/halls/:hall/past',
+    name: 'past-hall',
+    component: () => import('./screens/past/PastHallScreen.vue'),
+    props: true,
+  },
+  {
+    path: '/units/:unit/past',
+    name: 'past-loop',
+    component: () => import('./screens/past/PastLoopScreen.vue'),
+    props: true,
+  },
   { path: '/units/:unit', name: 'loop', component: () => import('./screens/loop/LoopScreen.vue'), props: true },
   {
     path: '/units/:unit/tightness-tests/:test',

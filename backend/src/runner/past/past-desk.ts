@@ -41,7 +41,7 @@ export class RunnerPastDesk implements PastDesk {
     const hall = site.halls.find((one) => one.id === id);
     if (hall === undefined) return fail(unknownHall);
     const holders = [hall.holder, ...hall.units.map((unit) => site.units[unit]?.holder ?? -1)];
-    const shown = await this.moment(site, holders, atMs);
+    const shown = await this.moment(site, 'hall', holders, atMs);
     if (!shown.ok) return shown;
     const { scene, ...moment } = shown.value;
     return ok({ ...moment, frame: toHallPicture(scene, hall) });
@@ -52,7 +52,7 @@ export class RunnerPastDesk implements PastDesk {
     const at = site.units.findIndex((one) => one.id === id);
     const unit = site.units[at];
     if (unit === undefined) return fail(unknownUnit);
-    const shown = await this.moment(site, [site.halls[unit.hall]?.holder ?? -1, unit.holder], atMs);
+    const shown = await this.moment(site, 'loop', [site.halls[unit.hall]?.holder ?? -1, unit.holder], atMs);
     if (!shown.ok) return shown;
     const { scene, ...moment } = shown.value;
     return ok({ ...moment, frame: toLoopPicture(scene, at) });
@@ -75,6 +75,7 @@ export class RunnerPastDesk implements PastDesk {
   /** What stood at a second, for some holders. */
   private moment(
     site: CompiledSite,
+    picture: 'hall' | 'loop',
     holders: readonly number[],
     askedMs: number,
   ): Promise<Result<Omit<PastHall, 'frame'> & { readonly scene: PictureScene }, PastFault>> {
@@ -87,7 +88,7 @@ export class RunnerPastDesk implements PastDesk {
     return this.few.run(async () => {
       const standing = this.parts.journal.standingAt(atMs + 999);
       if (standing === null) return fail(sealed);
-      const read = await readMoment(this.parts.store, site, holders, atMs, nowMs);
+      const read = await readMoment(this.parts.store, site, holders, picture, atMs, nowMs);
       if (!read.ok) return read;
       const { recorded, silent, hour } = read.value;
       const endMs = atMs + 999;

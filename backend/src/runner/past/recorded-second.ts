@@ -14,7 +14,8 @@ const mostBackMs = 900_000;
 /** Of one holder what was recorded up to a second. */
 export interface Recorded {
   readonly holder: number;
-  /** In the slot order of the holder. */
+  readonly slots: readonly number[];
+  /** A column a slot. */
   readonly seconds: HistorySeconds;
 }
 
@@ -35,11 +36,12 @@ export function lookBackMs({ slots }: CompiledSite, { firstSlot, slotCount }: Ho
   return Math.ceil(Math.min(longest, mostBackMs) / 1000) * 1000;
 }
 
-export const columnsOf = ({ slots }: CompiledSite, { firstSlot, slotCount }: Holder): HistoryColumn[] =>
-  Array.from({ length: slotCount }, (_, i) => ({
-    point: slots.pointId[firstSlot + i] ?? '',
-    unitOfMeasure: slots.unitOfMeasure[firstSlot + i] ?? '1',
-  }));
+/** Every slot of a holder. */
+export const slotsOf = ({ firstSlot, slotCount }: Holder): number[] =>
+  Array.from({ length: slotCount }, (_, i) => firstSlot + i);
+
+export const columnsOf = ({ slots }: CompiledSite, wanted: readonly number[]): HistoryColumn[] =>
+  wanted.map((slot) => ({ point: slots.pointId[slot] ?? '', unitOfMeasure: slots.unitOfMeasure[slot] ?? '1' }));
 
 /** Whether anything at all was recorded within the last seconds of what was read. */
 export function wasRecorded({ seconds: { count, quality } }: Recorded): boolean {
@@ -53,11 +55,9 @@ export function wasRecorded({ seconds: { count, quality } }: Recorded): boolean 
  * age, and stale where it would have been. Gives back what was derived then, which is not put: it is worked out anew first.
  */
 export function putRecorded(site: CompiledSite, state: SlotState, recorded: Recorded): StoredDerived[] {
-  const { firstSlot, slotCount } = site.holders[recorded.holder] ?? { firstSlot: 0, slotCount: 0 };
   const ran = wasRecorded(recorded);
   const stored: StoredDerived[] = [];
-  for (let i = 0; i < slotCount; i += 1) {
-    const slot = firstSlot + i;
+  for (const [i, slot] of recorded.slots.entries()) {
     const origin = site.slots.measured[slot];
     if (origin === Origin.measured) putMeasured(site, state, slot, i, recorded);
     else if (origin === Origin.derived) stored.push(derivedAt(slot, i, recorded, ran));

@@ -7,6 +7,7 @@ import { timeText } from '../views/time-text';
 import { readTraces } from './traces';
 
 const dayMs = 86_400_000;
+const minuteMs = 60_000;
 /** Longer than minutes are kept by default. */
 const everMs = 1_100 * dayMs;
 
@@ -33,7 +34,7 @@ export async function silenceAround(
   return ok({ from: from === null ? null : timeText(from), to: to === null ? null : timeText(to) });
 }
 
-/** By the minutes, which are kept for longest. */
+/** By whole minutes that ended before, which are kept for longest. */
 async function wasEverBefore(
   store: Store,
   site: CompiledSite,
@@ -46,7 +47,8 @@ async function wasEverBefore(
     const slot = found.firstSlot;
     for (const at of [slot, ...[...found.slotOf.values()].slice(0, 4)]) {
       const column = { point: site.slots.pointId[at] ?? '', unitOfMeasure: site.slots.unitOfMeasure[at] ?? '1' };
-      const span = { fromMs: atMs - everMs, toMs: atMs, buckets: 1 };
+      const toMs = Math.floor(atMs / minuteMs) * minuteMs;
+      const span = { fromMs: toMs - everMs, toMs, buckets: 1 };
       if (((await store.read({ holder: found.id, ...column, ...span })).count[0] ?? 0) > 0) return true;
     }
   }
