@@ -24,6 +24,17 @@ export const routes: readonly RouteRecordRaw[] = [
     component: () => import('./screens/tightness-record/TightnessRecordScreen.vue'),
     props: true,
   },
+  {
+    path: '/guided-tests',
+    name: 'guided-tests',
+    component: () => import('./screens/guided-tests/GuidedTestsScreen.vue'),
+  },
+  {
+    path: '/units/:unit/guided-tests/:test',
+    name: 'guided-test',
+    component: () => import('./screens/guided-tests/GuidedTestScreen.vue'),
+    props: true,
+  },
   { path: '/alarms', name: 'alarms', component: () => import('./screens/alarms/AlarmScreen.vue') },
   {
     path: '/alarms/set-aside',

@@ -16,7 +16,7 @@ import type {
 import { measurePlan, stepsAtStart } from './guided-steps';
 import { guidedTable } from './guided-table';
 import type { GuidedTestKind } from './guided-test';
-import { guidedView, uOf, type GuidedView } from './guided-view';
+import { ambientU, guidedView, uOf, type GuidedView } from './guided-view';
 import { brokenOff, movedOn } from './move-on';
 import { quantityOfPoint } from './quantity-of-point';
 
@@ -123,7 +123,7 @@ function refusal(found: readonly GuidedRefusal[]): GuidedOutcome | null {
 
 const instrumentsOf = (test: GuidedTestKind, view: GuidedView): readonly Instrument[] =>
   test.points(view).map((point) => {
-    const u = uOf(view, point);
+    const u = point === 'ambient.pressure' ? ambientU(view) : uOf(view, point);
     return {
       point,
       expandedUncertainty: Number.isNaN(u) ? null : coverageFactor * u,

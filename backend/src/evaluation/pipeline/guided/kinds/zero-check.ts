@@ -115,8 +115,7 @@ export const zeroCheck: GuidedTestKind = {
   asks: [],
   gates,
   expectedAlarms: [],
-  points: (view) =>
-    ['ambient.pressure', ...judgeable(view).map(({ point }) => point)].filter((point) => slotOf(view, point) >= 0),
+  points: (view) => ['ambient.pressure', ...judgeable(view).map(({ point }) => point)],
   steps: (view) => [
     {
       kind: 'confirm',
