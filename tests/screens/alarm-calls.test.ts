@@ -99,7 +99,7 @@ describe('alarms that call', () => {
     const { server, page: opened } = await open();
     server.send(frameWith(call('a', 1)));
     await nextTick();
-    expect(opened.get('[data-testid=sound-blocked]').text()).toBe('Sound is off until you click');
+    expect(opened.get('[data-testid=sound-blocked]').text()).toBe('Sound is off – click');
     expect(opened.find('[data-testid=silence]').exists()).toBe(false);
   });
 });

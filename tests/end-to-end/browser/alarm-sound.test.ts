@@ -33,7 +33,7 @@ suiteNeeding(['chromium'], 'the sound of alarms in a browser', () => {
     });
     await page.goto(`${hall.ebbline.url}/alarms`);
     const heard = () => page.evaluate(() => (window as unknown as { heard: number[] }).heard);
-    await page.getByText('Sound is off until you click').waitFor();
+    await page.getByText('Sound is off – click').waitFor();
     await until(async () => /^\(\d+\) /.test(await page.title()), { what: 'the count in the title' });
     expect(await heard()).toEqual([]);
 
