@@ -131,7 +131,13 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
   const broker = await openBroker(environment, use, closing);
   const link = (): MqttIntake => intake;
   const publication = openAlarmPublication(
-    { prefix: environment.alarmTopic, site: site.id, broker, standing: () => runner.news() },
+    {
+      prefix: environment.alarmTopic,
+      site: site.id,
+      broker,
+      standing: () => runner.news(),
+      dataFolder: environment.dataFolder,
+    },
     closing,
   );
   const runner = createRunner({

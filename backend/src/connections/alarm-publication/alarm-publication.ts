@@ -32,6 +32,8 @@ export class AlarmPublication implements AlarmNotice, RetainedHearer {
   private readonly stands = new Set<string>();
   /** What is to be told as it stands once nothing newer waits. */
   private readonly again = new Map<string, AlarmNews>();
+  /** Gone, and not told so for want of room: what the broker holds of them is cleared. */
+  private readonly cleared = new Set<string>();
   private online = false;
   private underWay = 0;
   private idle: (() => void) | null = null;
@@ -95,6 +97,7 @@ export class AlarmPublication implements AlarmNotice, RetainedHearer {
     if (ends) this.stands.delete(id);
     else this.stands.add(id);
     this.again.delete(id);
+    this.cleared.delete(id);
     this.queue.put({ alarm: id, payload: publicationPayload(this.settings.site, news), ends });
   }
 
@@ -105,9 +108,12 @@ export class AlarmPublication implements AlarmNotice, RetainedHearer {
     const waiting = this.queue.alarms();
     this.stands.clear();
     this.again.clear();
+    for (const id of this.queue.endsLost) if (!waiting.has(id)) this.cleared.add(id);
+    this.queue.endsLost.clear();
     for (const news of this.settings.standing()) {
       const { id } = news.alarm;
       this.stands.add(id);
+      this.cleared.delete(id);
       if (!waiting.has(id)) this.again.set(id, news);
     }
   }
@@ -119,11 +125,15 @@ export class AlarmPublication implements AlarmNotice, RetainedHearer {
       this.again.delete(id);
       return { alarm: id, payload: publicationPayload(this.settings.site, news), ends: false };
     }
+    for (const id of this.cleared) {
+      this.cleared.delete(id);
+      return { alarm: id, payload: '', ends: false };
+    }
     return null;
   }
 
   private waits(): boolean {
-    return this.queue.length + this.again.size + this.underWay > 0;
+    return this.queue.length + this.again.size + this.cleared.size + this.underWay > 0;
   }
 
   private send(): void {

@@ -15,6 +15,8 @@ export class PublicationQueue {
   private next = 0;
   /** States of which no newer one of the same alarm waits were given up. */
   lost = false;
+  /** Alarms of which the end was given up: the broker may hold them still. */
+  readonly endsLost = new Set<string>();
 
   /** @param limit how many wait at most, at least 2 */
   constructor(private readonly limit: number) {}
@@ -30,6 +32,7 @@ export class PublicationQueue {
     if (this.length <= this.limit) return;
     // Some at once, so that the next ones do not each search all that wait.
     this.next = this.waiting.length - Math.ceil(this.limit / 2);
+    for (const { alarm, ends } of this.waiting.slice(0, this.next)) if (ends) this.endsLost.add(alarm);
     this.lost = true;
   }
 

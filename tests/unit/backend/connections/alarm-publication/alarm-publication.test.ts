@@ -20,7 +20,7 @@ const news = (alarm: Alarm, from: AlarmState = 'normal'): AlarmNews => ({
 });
 
 /** A broker of which the test decides when it confirms, and what it holds. */
-function bench() {
+function bench(room?: number) {
   const standing: Alarm[] = [];
   const retained = new Map<string, string>();
   const told: string[] = [];
@@ -40,6 +40,7 @@ function bench() {
   const publication = new AlarmPublication(
     { prefix: 'e', site: 's', standing: () => standing.map((alarm) => ({ alarm, setAside: null, change: null })) },
     topics,
+    room,
   );
   publication.start();
   const link = hearer as RetainedHearer | null;
