@@ -4,15 +4,8 @@ import { describe, expect, it } from 'vitest';
 import { AlarmPublication } from '../../../../../backend/src/connections/alarm-publication/alarm-publication';
 import type { AlarmNews } from '../../../../../backend/src/ports/notice';
 import type { RetainedHearer, RetainedTopics } from '../../../../../backend/src/ports/retained-topics';
+import { alarmOf, time } from './told-alarm';
 
-const time = '2031-05-06T07:08:09.000Z';
-const alarmOf = (id: string, state: AlarmState = 'unacknowledged', more: Partial<Alarm> = {}): Alarm => ({
-  ...{ id, unit: 'm1', hall: 'north', entry: 'WATER-1', title: 'Water found', state, priority: 1 },
-  ...{ since: time, stateSince: time, value: null, limit: null, unit_of_measure: null, where: null },
-  ...{ cause: 'c', consequence: 'c', action: 'a', timeToRespondSeconds: 60, foldedUnder: null },
-  ...{ acknowledgedBy: null, acknowledgedAt: null },
-  ...more,
-});
 const news = (alarm: Alarm, from: AlarmState = 'normal'): AlarmNews => ({
   alarm,
   setAside: null,
@@ -168,6 +161,26 @@ describe('alarms over MQTT', () => {
     link.held('e/s/alarms/m1:W', 'not ours');
     await settled();
     expect(told).toEqual(['e/s/alarms/x cleared', 'e/s/alarms/y cleared']);
+  });
+
+  it('that went while there was no room to tell of them are cleared once there is, without a new connection', async () => {
+    const { publication, link, retained, settled, stopConfirming, confirm, standing } = bench(10);
+    link.connected();
+    const ids = Array.from({ length: 100 }, (_, at) => `m${at}:W`);
+    for (const id of ids) {
+      publication.tell([news(alarmOf(id))]);
+      await settled();
+    }
+    expect(retained.size).toBe(100);
+    stopConfirming();
+    publication.tell(ids.map((id) => news(alarmOf(id, 'normal'), 'acknowledged')));
+    publication.tell([news(alarmOf('m3:W'))]);
+    standing.push(alarmOf('m3:W'));
+    for (let round = 0; round < 20; round += 1) {
+      confirm(true);
+      await settled();
+    }
+    expect([...retained.keys()]).toEqual(['e/s/alarms/m3:W']);
   });
 
   it('are all told again as they stand where more waited than there is room for', async () => {
