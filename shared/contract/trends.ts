@@ -68,6 +68,10 @@ export const uncertaintyQuerySchema = z.strictObject({
 export const pastUncertaintySchema = z.object({
   unit: z.string(),
   moments: z.array(isoTimeSchema),
+  pending: z
+    .number()
+    .int()
+    .describe('so many moments were not worked out yet when the time for one answer was over: ask again for them'),
   points: z.array(
     z.object({
       point: z.string(),

@@ -44,6 +44,7 @@ export const trendExamples: Readonly<
     query: { unit: 'N1', points: 'heatRemoved,capture', ...period, moments: '2' },
     reply: {
       unit: 'N1',
+      pending: 1,
       moments: ['2031-05-06T07:00:00.000Z', '2031-05-06T07:30:00.000Z'],
       points: [
         { point: 'heatRemoved', unit_of_measure: 'W', expandedUncertainty: [4120.5, null] },

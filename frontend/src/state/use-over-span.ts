@@ -12,6 +12,8 @@ export interface OverSpanOptions<T> {
   /** True where the span moves with the time: it is read anew as it does. */
   readonly following: () => boolean;
   readonly read: (span: SpanOfTime) => Promise<Result<T>>;
+  /** True of an answer that is not whole yet: it is asked for again at once. Default: of none. */
+  readonly isPart?: (found: T) => boolean;
 }
 
 export interface OverSpan<T> {
@@ -23,6 +25,7 @@ export interface OverSpan<T> {
 
 /** Waits for a row of key strokes to end before it asks. ms */
 const settleMs = 150;
+const partMs = 700;
 
 /** Something over a span of time, of the span asked for last, whichever answer comes last. Ends with its scope. */
 export function useOverSpan<T>(options: OverSpanOptions<T>): Readonly<ShallowRef<OverSpan<T>>> {
@@ -47,7 +50,9 @@ export function useOverSpan<T>(options: OverSpanOptions<T>): Readonly<ShallowRef
     held.value = reply.ok
       ? { found: reply.value, problem: null, busy: false }
       : { ...held.value, problem: problemText(reply.fault.code, reply.fault.message), busy: false };
-    if (options.following()) again = setTimeout(() => void renew(), renewMs(span.toMs - span.fromMs));
+    const isPart = reply.ok && options.isPart?.(reply.value) === true;
+    if (isPart) again = setTimeout(() => void renew(), partMs);
+    else if (options.following()) again = setTimeout(() => void renew(), renewMs(span.toMs - span.fromMs));
   }
 
   const wanted = (): string => {

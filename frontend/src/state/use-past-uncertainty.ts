@@ -33,6 +33,7 @@ export function usePastUncertainty({
     wish: () => (wanted() && points().length > 0 ? JSON.stringify([...byUnit()]) : null),
     span,
     following,
+    isPart: (found) => found.some(({ pending }) => pending > 0),
     async read(time) {
       const all: PastUncertainty[] = [];
       for (const [unit, names] of byUnit()) {

@@ -9,6 +9,7 @@ import { readStretch } from '../trial-desk/read-stretch';
 /** What was measured in so long before a moment is enough to work out its uncertainties. */
 const probeMs = 120_000;
 const mostKept = 2000;
+const nothingHoldsMs = 300_000;
 /** Seconds that are judged again before others have their turn. */
 const stepsAtOnce = 10;
 
@@ -22,6 +23,11 @@ export interface ProbedMoment {
   readonly minutesBeforeMs: number;
 }
 
+interface Kept extends ProbedMoment {
+  /** NaN: for good. Of what is not there rows may still come, as after an outage. */
+  readonly untilMs: number;
+}
+
 const nothing: MomentUncertainties = new Map();
 
 /**
@@ -30,7 +36,7 @@ const nothing: MomentUncertainties = new Map();
  */
 export class PastUncertainties {
   private site: CompiledSite | null = null;
-  private readonly kept = new Map<string, ProbedMoment>();
+  private readonly kept = new Map<string, Kept>();
 
   constructor(
     private readonly store: Pick<HistoryStore, 'read' | 'readSeconds'>,
@@ -38,16 +44,19 @@ export class PastUncertainties {
   ) {}
 
   /** @param unitIndex of `site` @param atMs a whole second */
-  async at(site: CompiledSite, unitIndex: number, atMs: number): Promise<ProbedMoment> {
+  async work(site: CompiledSite, unitIndex: number, atMs: number, nowMs: number): Promise<ProbedMoment> {
+    const probed = await this.probe(siteOfUnit(site, unitIndex), atMs);
+    const untilMs = probed.uncertainties.size > 0 ? Number.NaN : nowMs + nothingHoldsMs;
+    if (this.site === site) this.keep(keyOf(unitIndex, atMs), { ...probed, untilMs });
+    return probed;
+  }
+
+  /** What was worked out before; null where it was not. */
+  known(site: CompiledSite, unitIndex: number, atMs: number, nowMs: number): ProbedMoment | null {
     if (site !== this.site) this.kept.clear();
     this.site = site;
-    const key = `${unitIndex} ${atMs}`;
-    const known = this.kept.get(key);
-    if (known !== undefined) return known;
-    const probed = await this.probe(siteOfUnit(site, unitIndex), atMs);
-    // What is not there may still come: rows of an outage are written late.
-    if (probed.uncertainties.size > 0 && this.site === site) this.keep(key, probed);
-    return probed;
+    const kept = this.kept.get(keyOf(unitIndex, atMs));
+    return kept === undefined || kept.untilMs < nowMs ? null : kept;
   }
 
   private async probe(site: CompiledSite, atMs: number): Promise<ProbedMoment> {
@@ -68,9 +77,11 @@ export class PastUncertainties {
     return { uncertainties: new Map(known), minutesOnly, minutesBeforeMs };
   }
 
-  private keep(key: string, probed: ProbedMoment): void {
+  private keep(key: string, probed: Kept): void {
     this.kept.set(key, probed);
     const [oldest] = this.kept.keys();
     if (this.kept.size > mostKept && oldest !== undefined) this.kept.delete(oldest);
   }
 }
+
+const keyOf = (unitIndex: number, atMs: number): string => `${unitIndex} ${atMs}`;

@@ -15,13 +15,16 @@ export interface TrendDeskParts {
   readonly site: () => CompiledSite;
   /** Time in force, ms; NaN before there is one. */
   readonly nowMs: () => number;
+  readonly monotonicMs: () => number;
   readonly pause?: Pause;
 }
 
 /** The newest seconds are still on their way into the store. */
 const settledMs = 10_000;
-/** So many answers at most wait for each other; each is a second or two of work beside the judging. */
+/** So many answers at most wait for each other. */
 const mostWaiting = 6;
+/** So long one answer is worked at beside the judging; what is left is worked out when it is asked for again. */
+const workMs = 1500;
 
 /** Reads journal and history for what is drawn beside a trend. */
 export class RunnerTrendDesk implements TrendDesk {
@@ -70,19 +73,29 @@ export class RunnerTrendDesk implements TrendDesk {
   }
 
   private async workOut(site: CompiledSite, unit: number, query: UncertaintyQuery): Promise<PastUncertainty> {
-    const { nowMs } = this.parts;
+    const { monotonicMs, nowMs } = this.parts;
     const settled = Number.isNaN(nowMs()) ? query.toMs : nowMs() - settledMs;
     const moments = pickMoments(query.fromMs, query.toMs, query.moments).filter((atMs) => atMs <= settled);
-    const probed: ProbedMoment[] = [];
-    for (const atMs of moments) probed.push(await this.past.at(site, unit, atMs));
-    const minutesBeforeMs = Math.max(-Infinity, ...probed.filter(({ minutesOnly }) => minutesOnly).map(minutesBefore));
+    const untilMs = monotonicMs() + workMs;
+    const probed: (ProbedMoment | null)[] = [];
+    let worked = 0;
+    for (const atMs of moments) {
+      const known = this.past.known(site, unit, atMs, nowMs());
+      // One more at least, so that it comes to an end however slow it is.
+      if (known === null && (worked === 0 || monotonicMs() < untilMs)) {
+        probed.push(await this.past.work(site, unit, atMs, nowMs()));
+        worked += 1;
+      } else probed.push(known);
+    }
+    const minutesBeforeMs = Math.max(-Infinity, ...probed.map(minutesBefore));
     return {
       unit: query.unit,
+      pending: probed.filter((one) => one === null).length,
       moments: moments.map((atMs) => new Date(atMs).toISOString()),
       points: query.points.map((point) => ({
         point,
         unit_of_measure: measureOf(site, unit, point) ?? '1',
-        expandedUncertainty: probed.map(({ uncertainties }) => uncertainties.get(point) ?? null),
+        expandedUncertainty: probed.map((one) => one?.uncertainties.get(point) ?? null),
       })),
       minutesBefore: Number.isFinite(minutesBeforeMs) ? new Date(minutesBeforeMs).toISOString() : null,
     };
@@ -93,7 +106,8 @@ export class RunnerTrendDesk implements TrendDesk {
   }
 }
 
-const minutesBefore = ({ minutesBeforeMs }: ProbedMoment): number => minutesBeforeMs;
+const minutesBefore = (one: ProbedMoment | null): number =>
+  one?.minutesOnly === true ? one.minutesBeforeMs : -Infinity;
 
 const noUnit = (id: string) =>
   ({ code: 'UNIT_UNKNOWN', message: `The site has no unit ${id}; /api/units lists them.` }) as const;

@@ -23,6 +23,7 @@ export function sayUncertainty(
   if (problem !== null) return [`Uncertainty of the past could not be worked out: ${problem}`];
   if (found === null) return [busy ? 'Working out from what was measured how sure the past values were…' : ''];
   const moments = Math.max(0, ...found.map((one) => one.moments.length));
+  const pending = Math.max(0, ...found.map((one) => one.pending));
   const minutes = found.flatMap(({ minutesBefore }) => minutesBefore ?? []).sort();
   const unknown = found.flatMap(({ points, unit }) =>
     points
@@ -32,12 +33,13 @@ export function sayUncertainty(
   const newest = minutes.at(-1);
   return [
     `Dotted: uncertainty of a single value (k = 2) about the mean, worked out anew at ${moments} moments of the period from what was measured, straight between them.`,
+    ...(pending === 0 ? [] : [`${pending} of them are still being worked out…`]),
     ...(newest === undefined
       ? []
       : [
           `Before ${formatMoment(newest, zone)} only minutes are kept, from which it can’t be worked out: no band is drawn there.`,
         ]),
-    ...(unknown.length === 0
+    ...(unknown.length === 0 || pending > 0
       ? []
       : [`Not known of ${unknown.join(', ')} in this period: an input was missing or bad, or states no accuracy.`]),
   ];

@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest';
+import { beforeEach, describe, expect, it } from 'vitest';
 import { deriveUnit } from '../../../../../backend/src/evaluation/derive/derive-unit';
 import { RunnerTrendDesk } from '../../../../../backend/src/runner/trend-desk/trend-desk';
 import { buildSite, runUnitM } from '../../../../helpers/compiled-site-builder';
@@ -26,7 +26,8 @@ const deskOver = (store: HistoryInMemory, nowSecond = 7200): RunnerTrendDesk =>
     journal: { page: () => ({ rows: [], next: null }), standing: () => [] },
     store,
     site: () => site,
-    nowMs: () => fromMs + nowSecond * 1000,
+    nowMs: () => fromMs + nowSecond * 1000 + laterMs,
+    monotonicMs: () => (elapsedMs += tookMs),
     pause: () => Promise.resolve(),
   });
 async function ask(store: HistoryInMemory, points: readonly string[], nowSecond?: number) {
@@ -36,7 +37,30 @@ async function ask(store: HistoryInMemory, points: readonly string[], nowSecond?
   return found.value;
 }
 
+/** Time goes on by so much with each look at a clock. */
+let [elapsedMs, tookMs, laterMs] = [0, 0, 0];
+beforeEach(() => {
+  [elapsedMs, tookMs, laterMs] = [0, 0, 0];
+});
+
 describe('the uncertainty of past values', () => {
+  it('is told as far as it was worked out in the time for one answer, and the rest when asked again', async () => {
+    const desk = deskOver(recorded(0, 3600));
+    tookMs = 400;
+    const query = { unit: 'm1', points: ['massFlow'], fromMs, toMs: fromMs + 3_600_000, moments: 12 };
+    const pending: number[] = [];
+    for (let turn = 0; turn < 4; turn += 1) {
+      const found = await desk.uncertainty(query);
+      if (!found.ok) throw new Error(found.fault.message);
+      pending.push(found.value.pending);
+      const known = found.value.points[0]?.expandedUncertainty.filter((value) => value !== null);
+      expect(known).toHaveLength(12 - found.value.pending);
+    }
+    expect(pending[0]).toBeGreaterThan(0);
+    expect(pending.at(-1)).toBe(0);
+    expect(pending).toEqual([...pending].sort((one, other) => other - one));
+  });
+
   it('of what was measured is that of the half-width the site states: 2 · 0.2 K / √3 (GUM 4.3.7)', async () => {
     const { moments, points } = await ask(recorded(0, 3600), ['supply.temperature']);
     expect(moments[6]).toBe(iso(1800));
@@ -51,7 +75,7 @@ describe('the uncertainty of past values', () => {
     expect(points[0]?.expandedUncertainty[6]).toBeCloseTo(live, 10);
   });
 
-  it('is not known where nothing was measured, and none is kept of it: rows may come late', async () => {
+  it('is not known where nothing was measured, and that is looked at again after a while: rows may come late', async () => {
     const store = recorded(0, 1190);
     const desk = deskOver(store);
     const query = { unit: 'm1', points: ['massFlow'], fromMs, toMs: fromMs + 3_600_000, moments: 12 };
@@ -64,6 +88,8 @@ describe('the uncertainty of past values', () => {
     store.put('m1', 'loop.flow', fromMs + 2_400_000, 0.005);
     const late = recorded(2390, 2401);
     store.readSeconds = late.readSeconds.bind(late);
+    expect((await known())?.[8]).toBe(false);
+    laterMs = 301_000;
     expect((await known())?.[8]).toBe(true);
   });
 
