@@ -5,6 +5,9 @@ import { alarmSpansSchema, pastUncertaintySchema } from '@ebbline/shared/contrac
 import type { Result } from '@ebbline/shared/errors/result';
 import { request } from './request';
 
+/** It is worked out beside the judging, which goes first. ms */
+const workMs = 30_000;
+
 /** ISO 8601, UTC; the period is half-open. */
 export interface SpanOfTime {
   readonly from: string;
@@ -25,6 +28,7 @@ export const readUncertainty = (
   request(
     `/api/history/uncertainty?${new URLSearchParams({ unit, points: points.join(','), from, to }).toString()}`,
     pastUncertaintySchema,
+    { timeOutMs: workMs },
   );
 
 /** What people wrote of a unit, of its hall, and of the whole site. */

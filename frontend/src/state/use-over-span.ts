@@ -52,7 +52,7 @@ export function useOverSpan<T>(options: OverSpanOptions<T>): Readonly<ShallowRef
       : { ...held.value, problem: problemText(reply.fault.code, reply.fault.message), busy: false };
     const isPart = reply.ok && options.isPart?.(reply.value) === true;
     if (isPart) again = setTimeout(() => void renew(), partMs);
-    else if (options.following()) again = setTimeout(() => void renew(), renewMs(span.toMs - span.fromMs));
+    else if (options.following() || !reply.ok) again = setTimeout(() => void renew(), renewMs(span.toMs - span.fromMs));
   }
 
   const wanted = (): string => {

@@ -56,7 +56,12 @@ export function useTrendData(view: ComputedRef<TrendView>, shown: ComputedRef<Sp
     },
     following: () => following.value,
   });
-  const uncertainty = usePastUncertainty({ points: () => points.value, wanted: () => view.value.uncertainty, ...over });
+  const uncertainty = usePastUncertainty({
+    points: () => points.value,
+    // The lines first: both are read from the same store.
+    wanted: () => view.value.uncertainty && history.value.columns.size > 0,
+    ...over,
+  });
   const alarms = useAlarmSpans({
     units: () => units.value,
     wanted: () => view.value.alarms,
