@@ -13,6 +13,8 @@ export function drawMarks(chart: uPlot, lines: readonly LaneLine[], ink: LaneInk
   const scale = ctx.canvas.width / Math.max(1, chart.width);
   ctx.save();
   ctx.lineWidth = 1.25 * scale;
+  // The lines leave their dashes behind.
+  ctx.setLineDash([]);
   ctx.fillStyle = ink.paper;
   for (const { ink: which, mark, mean, seconds } of lines) {
     if (mark === undefined) continue;
