@@ -6,6 +6,7 @@ import type { Clock } from '../ports/clock';
 import type { HistoryStore } from '../ports/history-store';
 import type { Environment } from '../connections/config/environment';
 import { PERFORMANCE_DESK, type PerformanceDesk } from '../ports/performance-desk';
+import { journalBegan } from '../runner/performance/journal-began';
 import { JournalPerformanceDesk } from '../runner/performance/performance-desk';
 import { proposeSettings } from '../runner/performance/propose-settings';
 
@@ -19,11 +20,13 @@ export interface PerformanceNeeds {
 
 /** The figures of alarm performance, for the routes. */
 export function openPerformance(
-  { alarmsPerDay = usualTargets.perDay }: Pick<Environment, 'alarmsPerDay'>,
+  { alarmsPerDay = usualTargets.perDay, clock: kind }: Pick<Environment, 'alarmsPerDay' | 'clock'>,
   { journal, store, clock, site, nowMs }: PerformanceNeeds,
 ): ValueProvider<PerformanceDesk> {
   const desk = new JournalPerformanceDesk({
     journal,
+    // On the clock of the samples only rows of alarms are of that time; people come by the clock of the machine.
+    beganMs: () => (kind === 'wall' ? journalBegan(journal) : Number.NaN),
     site,
     nowMs,
     wallMs: () => clock.wallMs(),

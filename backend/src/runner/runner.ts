@@ -101,8 +101,9 @@ export function createRunner(parts: RunnerParts): Runner {
     toNews(shown, textsOf(shown.record), change);
   const floods = new FloodWatch(parts.journal, () => clock.wallMs());
   const journal = watchedForFloods(toldJournal(journalWithFacts(parts.journal, pipeline), notice, inWords), floods);
-  floods.restore(nowMs());
-  pipeline.restore(journal.standing(), journalReached(journal));
+  const reachedMs = journalReached(journal);
+  floods.restore(Number.isNaN(nowMs()) ? reachedMs : nowMs());
+  pipeline.restore(journal.standing(), reachedMs);
   pipeline.restoreAlerts(journal.alerts());
   pipeline.restorePermits(journal.permits());
   pipeline.restoreTightness(journal.tightness());

@@ -1,8 +1,15 @@
 import type { AlarmState } from '@ebbline/shared/contract/alarm';
 import type { AlarmMode } from '@ebbline/shared/contract/alarm-modes';
+import type { AlarmRecord } from '../alarm-lifecycle/alarm-record';
 import { stateFacts } from '../alarm-lifecycle/states';
 import type { Annunciation, Standing } from './annunciation';
 import type { JournalStep } from './journal-step';
+
+/** Of the record of an alarm what tells whether it stands before the operator. */
+export type StoodBefore = Pick<
+  AlarmRecord,
+  'alarm' | 'entry' | 'unit' | 'hall' | 'state' | 'mode' | 'foldedUnder' | 'sinceMs'
+>;
 
 /** An alarm as the rows read so far leave it. */
 interface Track {
@@ -49,6 +56,17 @@ export class AlarmHistory {
     if (this.hall !== null && step.hall !== this.hall) return;
     if (step.cause === 'settingChanged' && isNobody(step.actor)) this.unauthorisedMs.push(atMs);
     if (step.alarm !== null && step.to !== null) this.move(step, step.alarm, step.to, atMs);
+  }
+
+  /** An alarm as it stands after the last row; where no row told of it, it has stood since before the first. To be told before `end`. */
+  stood(record: StoodBefore): void {
+    if (this.hall !== null && record.hall !== this.hall) return;
+    const toldOf =
+      isToldState(record.state) && record.foldedUnder === null && (record.mode ?? 'inService') === 'inService';
+    if (!toldOf || this.tracks.has(record.alarm)) return;
+    const { alarm, entry, unit, state, sinceMs } = record;
+    this.tracks.set(alarm, { state, mode: 'inService', foldedUnder: null, standsMs: sinceMs, told: null });
+    this.places.set(alarm, { entry, unit });
   }
 
   /** Ends what still stands, so that it is told of; once, after the last row. */

@@ -18,7 +18,9 @@ export interface FloodSpan {
 
 /** Where floods begin and end, from annunciations in order of time. What happens at one time is looked at together. */
 export class FloodMeter {
-  private window: number[] = [];
+  /** Times of the window from `first` on: those before it have left. */
+  private readonly times: number[] = [];
+  private first = 0;
   private open: FloodSpan | null = null;
   /** A time at which some fell out of the window and more may yet come in; NaN: none. */
   private undecidedMs = Number.NaN;
@@ -31,7 +33,7 @@ export class FloodMeter {
 
   /** Annunciations in the window as last looked at. */
   get count(): number {
-    return this.window.length;
+    return this.times.length - this.first;
   }
 
   /** One annunciation. A time before the last one counts as that one. Gives the flood that ended before it, or null. */
@@ -39,15 +41,15 @@ export class FloodMeter {
     const nowMs = Math.max(atMs, this.lastMs);
     const ended = this.settle(nowMs);
     this.lastMs = nowMs;
-    this.window.push(nowMs);
+    this.times.push(nowMs);
     this.dropUntil(nowMs);
-    const { open, window } = this;
+    const { open, count } = this;
     if (open !== null) {
-      const most = Math.max(open.most, window.length);
+      const most = Math.max(open.most, count);
       this.open = { ...open, lastMs: nowMs, annunciations: open.annunciations + 1, most };
-    } else if (window.length > floodBeginsAbove) {
-      const found = { annunciations: window.length, most: window.length };
-      this.open = { fromMs: nowMs, toMs: null, firstMs: window[0] ?? nowMs, lastMs: nowMs, ...found };
+    } else if (count > floodBeginsAbove) {
+      const found = { annunciations: count, most: count };
+      this.open = { fromMs: nowMs, toMs: null, firstMs: this.times[this.first] ?? nowMs, lastMs: nowMs, ...found };
     }
     return ended;
   }
@@ -57,7 +59,7 @@ export class FloodMeter {
     for (;;) {
       const ended = this.decide(nowMs);
       if (ended !== null) return ended;
-      const leavesMs = (this.window[0] ?? Number.POSITIVE_INFINITY) + floodWindowMs;
+      const leavesMs = (this.times[this.first] ?? Number.POSITIVE_INFINITY) + floodWindowMs;
       if (!(leavesMs < nowMs)) return null;
       this.dropUntil(leavesMs);
     }
@@ -67,17 +69,23 @@ export class FloodMeter {
     if (!(this.undecidedMs < nowMs)) return null;
     const atMs = this.undecidedMs;
     this.undecidedMs = Number.NaN;
-    if (this.open === null || this.window.length >= floodEndsBelow) return null;
+    if (this.open === null || this.count >= floodEndsBelow) return null;
     const ended = { ...this.open, toMs: atMs };
     this.open = null;
     return ended;
   }
 
   private dropUntil(atMs: number): void {
-    const stay = this.window.findIndex((time) => time + floodWindowMs > atMs);
-    if (stay === 0) return;
-    this.window = stay < 0 ? [] : this.window.slice(stay);
+    const before = this.first;
+    for (let at = this.times[this.first]; at !== undefined && at + floodWindowMs <= atMs; at = this.times[this.first])
+      this.first += 1;
+    if (this.first === before) return;
     this.undecidedMs = atMs;
+    // Now and then, so that each time is moved a few times at most.
+    if (this.first * 2 > this.times.length) {
+      this.times.splice(0, this.first);
+      this.first = 0;
+    }
   }
 }
 

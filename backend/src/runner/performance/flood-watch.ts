@@ -5,8 +5,9 @@ import { floodCauses, type JournalStep } from '../../evaluation/alarm-performanc
 import type { AlarmJournal, StepsPage } from '../../ports/alarm-journal';
 import { toFlood } from './to-performance';
 
-/** A restart looks back so far for what is going on. */
+/** A restart looks back so far for what is going on, and four times as far as long as a flood was on all that time. */
 const lookBackMs = 2 * 86_400_000;
+const lookBackMostMs = 512 * 86_400_000;
 /** Rows further ahead were written by a clock that was wrong: no time that comes would end what they begin. */
 const aheadMs = 60_000;
 /** What is told late by so much is still told before the end of a flood is decided. */
@@ -24,12 +25,13 @@ interface FloodRow {
  * commits them, so that a restart finds the same by reading them again. Each begin and end is a row of the journal itself.
  */
 export class FloodWatch {
-  private readonly history = new AlarmHistory(null);
-  private readonly meter = new FloodMeter();
+  private history = new AlarmHistory(null);
+  private meter = new FloodMeter();
   private readonly waiting: FloodRow[] = [];
   private taken = 0;
   private changes = 0;
-  private shown: Flood | null = null;
+  /** As asked for since the last change; undefined: not yet. A flood of thousands is put into words only for who looks. */
+  private shown: Flood | null | undefined = null;
   /** The newest row of a flood that the journal has. */
   private lastRow: string | null = null;
   private restoring = false;
@@ -42,6 +44,8 @@ export class FloodWatch {
 
   /** The flood that goes on, or null. */
   flood(): Flood | null {
+    const { flood } = this.meter;
+    if (this.shown === undefined) this.shown = flood === null ? null : toFlood(flood, this.history.annunciations);
     return this.shown;
   }
 
@@ -50,16 +54,20 @@ export class FloodWatch {
     return this.changes;
   }
 
-  /** Finds again what was going on; what was not recorded of it is recorded now. @param nowMs NaN: not known yet */
+  /**
+   * Finds again what was going on; what was not recorded of it is recorded now.
+   * @param nowMs where it is not known yet, the time that the program before this one had reached; NaN: there was none
+   */
   restore(nowMs: number): void {
+    if (Number.isNaN(nowMs)) return;
     this.restoring = true;
-    for (let after: number | null = 0; after !== null;) {
-      const [fromMs, toMs] = Number.isNaN(nowMs) ? [null, null] : [nowMs - lookBackMs, nowMs + aheadMs];
-      const { steps, next }: StepsPage = this.journal.steps({ fromMs, toMs, after });
-      this.take(steps);
-      after = next;
+    for (let backMs = lookBackMs; backMs <= lookBackMostMs; backMs *= 4) {
+      this.read(nowMs - backMs, nowMs + aheadMs);
+      this.settle(nowMs);
+      // A flood that was on when what is read begins, and of which no begin is read: that lies further back.
+      const flood = this.meter.flood ?? this.lastEnded;
+      if (this.lastRow !== null || flood === null || flood.firstMs > nowMs - backMs + floodWindowMs) break;
     }
-    this.settle(nowMs);
     this.restoring = false;
     const { flood } = this.meter;
     if (flood !== null && this.lastRow !== floodCauses.began) this.tellBegin(flood);
@@ -67,6 +75,15 @@ export class FloodWatch {
       this.tellEnd(this.lastEnded?.toMs ?? nowMs, this.lastEnded);
     this.show();
     this.record();
+  }
+
+  private read(fromMs: number, toMs: number): void {
+    [this.history, this.meter, this.taken, this.lastEnded] = [new AlarmHistory(null), new FloodMeter(), 0, null];
+    for (let after: number | null = 0; after !== null;) {
+      const { steps, next }: StepsPage = this.journal.steps({ fromMs, toMs, after });
+      this.take(steps);
+      after = next;
+    }
   }
 
   /** Rows as committed, in order. */
@@ -115,10 +132,8 @@ export class FloodWatch {
   }
 
   private show(): void {
-    const { flood } = this.meter;
-    const before = this.shown;
-    this.shown = flood === null ? null : toFlood(flood, this.history.annunciations);
-    if (before !== null || this.shown !== null) this.changes += 1;
+    if (this.shown !== null || this.meter.flood !== null) this.changes += 1;
+    this.shown = this.meter.flood === null ? null : undefined;
   }
 
   /** In order; what the journal refuses is tried again with the next call. */

@@ -14,7 +14,9 @@ import { toPerformance, type Proposed } from './to-performance';
 const usualPeriodMs = 30 * 86_400_000;
 
 export interface PerformanceParts {
-  readonly journal: Pick<AlarmJournal, 'steps'>;
+  readonly journal: Pick<AlarmJournal, 'steps' | 'standing'>;
+  /** When the journal was begun, by the clock in force, as far as its rows are at hand, ms; NaN where no row says so. */
+  readonly beganMs: () => number;
   readonly site: () => CompiledSite;
   /** Time in force, ms; NaN before there is one. */
   readonly nowMs: () => number;
@@ -43,10 +45,13 @@ export class JournalPerformanceDesk implements PerformanceDesk {
     const history = new AlarmHistory(hall);
     // Without an end all that is on record: what happens at this very time is of it.
     await readSteps(journal, toMs, (step) => history.take(step), pause);
+    // What came before the first row that is at hand, and has had none since, stands all the same.
+    for (const record of journal.standing()) if (record.sinceMs < untilMs) history.stood(record);
     history.end();
     // What was before the first row nobody knows, nor what is to come: means over it would look calmer than it was.
-    const knownMs = Number.isNaN(history.firstMs) ? untilMs : history.firstMs;
-    const period = { fromMs: Math.min(untilMs, Math.max(sinceMs, knownMs)), toMs: untilMs };
+    const known = [history.firstMs, this.parts.beganMs()].filter((ms) => !Number.isNaN(ms));
+    const knownMs = Math.min(untilMs, ...known);
+    const period = { fromMs: Math.max(sinceMs, knownMs), toMs: untilMs };
     const told = toldIn(history, period, this.configured(hall));
     const judged: JudgedFigure[] = [];
     for (const row of figures) {

@@ -77,6 +77,28 @@ describe('FloodWatch', () => {
     expect(floodRows(journal).map(([cause]) => cause)).toEqual(['floodBegan', 'floodEnded']);
   });
 
+  it('that has gone on for days is told no second time after a restart, and goes on from where it began', () => {
+    const { journal, watch } = begun();
+    journal.rowsAPage = 1000;
+    for (let i = 0; i < 6 * 1440; i += 1) watch.take(stepsOf(journal.raise(`u${i % 40}:TSUP-1`, minutes(i / 2))));
+    expect(floodRows(journal).map(([cause]) => cause)).toEqual(['floodBegan']);
+    const again = new FloodWatch(journal, () => startMs);
+    again.restore(minutes(3 * 1440));
+    expect(again.flood()).toEqual(watch.flood());
+    again.settle(minutes(3 * 1440 + 30));
+    expect(floodRows(journal).map(([cause]) => cause)).toEqual(['floodBegan', 'floodEnded']);
+  });
+
+  it('reads at a start only what may still go on, and nothing where no time is known', () => {
+    const journal = new JournalInMemory();
+    for (let i = 0; i < 400; i += 1) journal.raise('u1:TSUP-1', minutes(i * 60));
+    new FloodWatch(journal, () => startMs).restore(minutes(400 * 60));
+    // 48 rows, four a page.
+    expect(journal.pagesRead).toBeLessThan(15);
+    new FloodWatch(journal, () => startMs).restore(Number.NaN);
+    expect(journal.pagesRead).toBeLessThan(15);
+  });
+
   it('records at a restart what a kill came before: the begin of one that goes on, the end of one that is over', () => {
     const journal = new JournalInMemory();
     almost(journal, () => undefined);

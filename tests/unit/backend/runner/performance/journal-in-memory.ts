@@ -1,13 +1,16 @@
+import type { AlarmRecord } from '../../../../../backend/src/evaluation/alarm-lifecycle/alarm-record';
+import type { StoodBefore } from '../../../../../backend/src/evaluation/alarm-performance/alarm-history';
 import type { JournalRow } from '@ebbline/shared/contract/alarm';
 import type { StepsPage, StepsQuery, SystemEntry } from '../../../../../backend/src/ports/alarm-journal';
 import { toJournalStep } from '../../../../../backend/src/runner/performance/to-journal-step';
 
-const rowsAPage = 4;
-
 /** Rows in order, given out four at a time, so that whoever reads them has to turn pages. */
 export class JournalInMemory {
   readonly rows: JournalRow[] = [];
+  rowsAPage = 4;
   refuses = false;
+  beganMs = Number.NaN;
+  stands: StoodBefore[] = [];
   pagesRead = 0;
 
   steps({ after, fromMs, toMs }: StepsQuery): StepsPage {
@@ -18,13 +21,20 @@ export class JournalInMemory {
         Date.parse(sourceTime) >= (fromMs ?? Number.NEGATIVE_INFINITY) &&
         Date.parse(sourceTime) < (toMs ?? Number.POSITIVE_INFINITY),
     );
-    const rows = found.slice(0, rowsAPage);
-    return { steps: rows.map(toJournalStep), next: found.length > rowsAPage ? (rows.at(-1)?.sequence ?? null) : null };
+    const rows = found.slice(0, this.rowsAPage);
+    return {
+      steps: rows.map(toJournalStep),
+      next: found.length > this.rowsAPage ? (rows.at(-1)?.sequence ?? null) : null,
+    };
   }
 
   appendSystem({ atMs, reason, cause }: SystemEntry): JournalRow {
     if (this.refuses) throw new Error('the disk is full');
     return this.add({ kind: 'system', sourceTime: iso(atMs), reason, cause: cause ?? null });
+  }
+
+  standing(): AlarmRecord[] {
+    return this.stands.map((one) => ({ ...aRecord, ...one }));
   }
 
   /** An alarm comes, as `append` of the journal gives it back. */
@@ -42,6 +52,12 @@ export class JournalInMemory {
 }
 
 const iso = (ms: number): string => new Date(ms).toISOString();
+
+const aRecord: AlarmRecord = {
+  ...{ alarm: '', entry: '', unit: null, hall: null, state: 'normal', active: true, priority: 1, sinceMs: 0 },
+  ...{ stateSinceMs: 0, value: null, limit: null, unitOfMeasure: null, where: null, foldedUnder: null },
+  ...{ acknowledgedBy: null, acknowledgedAtMs: null },
+};
 
 const nothing: JournalRow = {
   sequence: 0,

@@ -15,6 +15,7 @@ const [hall] = site.halls;
 function deskOf(journal: JournalInMemory, pause = () => Promise.resolve()): JournalPerformanceDesk {
   return new JournalPerformanceDesk({
     journal,
+    beganMs: () => journal.beganMs,
     site: () => site,
     nowMs: () => startMs + 40 * dayMs,
     wallMs: () => 0,
@@ -50,6 +51,34 @@ describe('JournalPerformanceDesk', () => {
     const found = await report(journal);
     expect(found).toMatchObject({ days: 2, enough: false });
     expect(found.figures.find(({ id }) => id === 'annunciationsPerDay')?.value).toBe(0.5);
+  });
+
+  it('reckons from where the journal began, however long nothing was told then', async () => {
+    const journal = new JournalInMemory();
+    journal.beganMs = startMs + 20 * dayMs;
+    journal.raise('u1:AIR-1', startMs + 38 * dayMs);
+    const found = await report(journal);
+    expect(found).toMatchObject({ from: '2026-05-21T00:00:00.000Z', days: 20 });
+    expect(found.figures.find(({ id }) => id === 'annunciationsPerDay')?.value).toBe(0.05);
+    expect(await report(journal, { fromMs: startMs + 39 * dayMs })).toMatchObject({ days: 1 });
+    expect(await report(new JournalInMemory())).toMatchObject({ days: 0 });
+  });
+
+  it('counts as stale what has stood since before the first row that is at hand, as it stands', async () => {
+    const journal = new JournalInMemory();
+    journal.raise('u1:AIR-1', startMs + 38 * dayMs);
+    const old = { entry: 'WATER-1', unit: 'u2', hall: 'h1', state: 'acknowledged', foldedUnder: null } as const;
+    journal.stands = [
+      { ...old, alarm: 'u2:WATER-1', sinceMs: startMs - 500 * dayMs },
+      { ...old, alarm: 'u3:WATER-1', sinceMs: startMs - 500 * dayMs, mode: 'outOfService' },
+      { ...old, alarm: 'u4:WATER-1', sinceMs: startMs - 500 * dayMs, foldedUnder: 'u2:WATER-1' },
+      { ...old, alarm: 'u1:AIR-1', sinceMs: startMs - 500 * dayMs },
+    ];
+    expect((await report(journal)).stale).toMatchObject([
+      { alarm: 'u2:WATER-1', hours: 540 * 24 },
+      { alarm: 'u1:AIR-1' },
+    ]);
+    expect((await report(journal, { hall: hall?.id ?? '' })).stale).toEqual([]);
   });
 
   it('reckons over no time that is still to come, however far off the end is asked for', async () => {
