@@ -55,6 +55,7 @@ export const routes: readonly RouteRecordRaw[] = [
   },
   { path: '/trends', name: 'trends', component: () => import('./screens/trends/TrendsScreen.vue') },
   { path: '/energy', name: 'energy', component: () => import('./screens/energy/EnergyScreen.vue') },
+  { path: '/report', name: 'report', component: () => import('./screens/report/ReportScreen.vue') },
   { path: '/setup/:unit?', name: 'setup', component: () => import('./screens/setup/SetupScreen.vue'), props: true },
   { path: '/sign-in', name: 'sign-in', component: () => import('./screens/sign-in/SignInScreen.vue') },
   { path: '/set-up', name: 'set-up', component: () => import('./screens/set-up/ChoosePasswordScreen.vue') },

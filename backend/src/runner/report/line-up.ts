@@ -73,11 +73,13 @@ const rules: readonly Rule[] = [
 /** What a unit stood lined up as. Unknown is said, and never counted as usual. @param branches ids */
 export function lineUpOf(unit: string, branches: readonly string[], values: LastValues): LineUp {
   const all = [...rules, ...branches.map(isolated)];
+  const silent = branches.filter((branch) => !values.has(`branch.${branch}.isolated`));
   const [offNormal, unknown, notMeasured]: [string[], string[], string[]] = [[], [], []];
   let asUsual = 0;
   for (const { title, points, say } of all) {
-    if (!points.every((point) => values.has(point))) notMeasured.push(title);
-    else {
+    if (!points.every((point) => values.has(point))) {
+      if (!points.some((point) => isolation.test(point))) notMeasured.push(title);
+    } else {
       const known = points.map((point) => values.get(point) ?? Number.NaN);
       const text = known.some(Number.isNaN) ? null : say(known);
       if (known.some(Number.isNaN)) unknown.push(title);
@@ -85,8 +87,12 @@ export function lineUpOf(unit: string, branches: readonly string[], values: Last
       else offNormal.push(text);
     }
   }
+  // Branches come by the dozen: one line says it of all.
+  if (silent.length > 0) notMeasured.push(`which of these branches are valved off: ${silent.join(', ')}`);
   return { unit, offNormal, unknown, notMeasured, asUsual };
 }
+
+const isolation = /^branch\..*\.isolated$/;
 
 const isolated = (branch: string): Rule =>
   one(`branch ${branch} valved off or not`, `branch.${branch}.isolated`, (value) =>

@@ -105,7 +105,9 @@ async function readPoint(
   if (holder === undefined || slot === undefined) return null;
   const unitOfMeasure = site.slots.unitOfMeasure[slot] ?? '1';
   const buckets = Math.min(mostBuckets, Math.max(1, Math.ceil((untilMs - fromMs) / minuteMs)));
-  const asked = { holder: holder.id, point, unitOfMeasure, fromMs, toMs: untilMs, buckets };
+  // Buckets may begin between two milliseconds; history is asked for whole ones.
+  const span = { fromMs: Math.floor(fromMs), toMs: Math.ceil(untilMs) };
+  const asked = { holder: holder.id, point, unitOfMeasure, ...span, buckets };
   return { unitOfMeasure, buckets: await store.read(asked) };
 }
 

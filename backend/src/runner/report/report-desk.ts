@@ -10,9 +10,9 @@ import type { NoteDesk } from '../../ports/note-desk';
 import type { PerformanceDesk } from '../../ports/performance-desk';
 import type { ReportDesk, ReportQuery } from '../../ports/report-desk';
 import type { TrendDesk } from '../../ports/trend-desk';
-import { gapsOf } from '../past/gaps';
 import { untilOthersRan, type Pause } from '../performance/read-steps';
 import { buildReport, type ReportSources } from './build-report';
+import { gapsByDay } from './gaps-by-day';
 import { missingOf } from './missing-of';
 import { readPlant } from './read-plant';
 
@@ -61,7 +61,7 @@ export class RunnerReportDesk implements ReportDesk {
       { site, hall, fromMs, untilMs },
       { store, uncertaintyAt: (unit, point, atMs) => this.uncertaintyAt(unit, point, atMs) },
     );
-    const gaps = await gapsOf(store, site, { hall, unit: null, fromMs, toMs }, untilMs);
+    const gaps = await gapsByDay(store, site, { hall, fromMs, untilMs });
     const summed = await energy.report({ unit: null, hall, fromMs, toMs: untilMs, by: 'hour' });
     const figures = await performance.report({ fromMs, toMs: untilMs, hall });
     const noted = notes.notes({ hall, unit: null, fromMs, toMs });
@@ -118,6 +118,6 @@ export class RunnerReportDesk implements ReportDesk {
   /** On the source clock there is no time before the first sample. */
   private nowMs(): number {
     const nowMs = this.parts.nowMs();
-    return Number.isNaN(nowMs) ? this.parts.wallMs() : nowMs;
+    return Math.floor(Number.isNaN(nowMs) ? this.parts.wallMs() : nowMs);
   }
 }

@@ -23,6 +23,11 @@ export function sayFacts({ facts }: JournalRow, zone: string): string {
     isSetAside && facts.interimMeasures !== undefined ? `meanwhile: ${facts.interimMeasures}` : '',
     facts.quality === undefined || facts.quality === 'good' ? '' : `quality ${facts.quality}`,
     facts.setting === undefined ? '' : saySetting(facts.setting),
+    facts.shift === undefined
+      ? ''
+      : `${moment(facts.shift.from)} to ${moment(facts.shift.to)}, to ${facts.shift.takerNamed}`,
+    facts.why === undefined ? '' : `why: ${facts.why}`,
+    facts.of === undefined ? '' : `of entry ${facts.of}`,
     facts.detail ?? '',
   ]
     .filter((part) => part !== '')

@@ -35,6 +35,11 @@ const causeWords: { readonly [cause: string]: string } = {
   settingChanged: 'setting changed',
   floodBegan: 'a flood of alarms began',
   floodEnded: 'a flood of alarms ended',
+  noteWritten: 'note',
+  noteCorrected: 'note corrected',
+  noteWithdrawn: 'note withdrawn',
+  shiftHandedOver: 'shift handed over',
+  shiftTakenOver: 'shift taken over',
 };
 
 const setAside: { readonly [M in AlarmMode]: string } = {

@@ -52,7 +52,10 @@ describe('the line-up of a unit', () => {
 
   it('says what no point tells', () => {
     expect(lineUp({}, ['vacuum.available', 'branch.r5.isolated'])).toMatchObject({
-      ...{ notMeasured: ['standby vacuum source available', 'branch r5 valved off or not'], asUsual: 12 },
+      ...{
+        notMeasured: ['standby vacuum source available', 'which of these branches are valved off: r5'],
+        asUsual: 12,
+      },
     });
   });
 
