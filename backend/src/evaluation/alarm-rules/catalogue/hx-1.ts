@@ -51,7 +51,8 @@ export const hx1: UnitEntry = {
     const below = judgeBelow(ratio, limits.limit, limits.deadband, active);
     const above = judgeAbove(valve, openValve, openValve - openValveEnd, active);
     const fouled = slots.uaRatio < 0 ? Verdict.no : holdWhileBad(state, slots.uaRatio, below);
-    const open = slots.valveCommand < 0 ? Verdict.no : holdWhileBad(state, slots.valveCommand, above);
+    const openKnown = holdWhileBad(state, slots.heatRemoved, holdWhileBad(state, slots.valveCommand, above));
+    const open = slots.valveCommand < 0 ? Verdict.no : openKnown;
     finding.verdict = anyOf(fouled, open);
     if (open !== Verdict.yes || fouled === Verdict.yes) return;
     finding.value = valve;

@@ -36,16 +36,16 @@ export const pump3: UnitEntry = {
   judge(context, limits, active, finding) {
     const { design } = context.unit;
     const { pumpEfficiency } = context.plant;
-    const flow = usable(
-      context.state,
-      context.slots.transferFlow >= 0 ? context.slots.transferFlow : context.slots.loopFlow,
-    );
+    const { loopFlow, transferFlow } = context.slots;
+    const flowSlot = transferFlow >= 0 ? transferFlow : loopFlow;
+    const flow = usable(context.state, flowSlot);
     const comparable = Math.abs(flow - design.ratedFlowM3PerS) <= nearRated * design.ratedFlowM3PerS;
     const efficiency = comparable ? usable(context.state, context.slots.pumpEfficiency) : Number.NaN;
     pumpEfficiency.push(context.unitIndex, efficiency, context.nowMs);
     finding.value = pumpEfficiency.mean(context.unitIndex);
     finding.limit = (design.commissioned.pumpEfficiency ?? Number.NaN) - limits.limit;
     const below = judgeBelow(finding.value, finding.limit, limits.deadband, active);
-    finding.verdict = holdWhileBad(context.state, context.slots.pumpEfficiency, below);
+    const held = holdWhileBad(context.state, flowSlot, below);
+    finding.verdict = holdWhileBad(context.state, context.slots.pumpEfficiency, held);
   },
 };
