@@ -4,7 +4,14 @@ import type { QuantityKind } from './quantity-kind';
 import { isoTimeSchema } from './reading';
 
 /** Which tests there are, in the order in which they are listed. The pressure-rise test has routes of its own. */
-export const guidedKinds = ['zeroCheck'] as const;
+export const guidedKinds = [
+  'zeroCheck',
+  'heatBalance',
+  'changeOver',
+  'loadTest',
+  'plateResistance',
+  'cutLine',
+] as const;
 export const guidedKindSchema = z.enum(guidedKinds);
 export type GuidedKind = z.infer<typeof guidedKindSchema>;
 
@@ -47,6 +54,11 @@ export const guidedFaults = [
   'GUIDED_FLOW',
   'GUIDED_SOURCE_RUNS',
   'GUIDED_NOT_VENTED',
+  'GUIDED_LOAD',
+  'GUIDED_MARGIN',
+  'GUIDED_RESERVE',
+  'GUIDED_TRAY',
+  'GUIDED_PERMIT',
 ] as const;
 export type GuidedFault = (typeof guidedFaults)[number];
 

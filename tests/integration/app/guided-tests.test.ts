@@ -118,3 +118,22 @@ test('a zero check of a unit that was vented for work: refused before, then each
     expect.stringMatching(/ended\. Fails: 1 of 5/),
   ]);
 }, 120_000);
+
+test('a heat balance of the running plant: steady within minutes, its share of chip power is that of the plant', async () => {
+  const { app, to } = await stageOf([], 1500);
+  await to(240);
+  expect(await codes(app, 'heatBalance')).toEqual([]);
+  const begun = await measuring(app, 'heatBalance', { differ: 15 });
+  await to(300);
+  expect((await find(app, begun)).live?.watched.map(({ title }) => title)).toContain('Chip power');
+  await to(1500);
+  const ended = await find(app, begun);
+  expect(ended, JSON.stringify(ended.live)).toMatchObject({ state: 'ended', endedFor: 'completed' });
+  const figure = (title: string) => ended.result?.figures.find((one) => one.title === title);
+  // The parameter set of unit M: 208 of 240 kW go into the water.
+  const capture = figure('Heat removed ÷ chip power');
+  expect(Math.abs((capture?.value ?? NaN) - 208 / 240)).toBeLessThan(capture?.expandedUncertainty ?? NaN);
+  const sides = figure('Facility heat ÷ heat removed');
+  expect(Math.abs((sides?.value ?? NaN) - 1)).toBeLessThan(sides?.expandedUncertainty ?? NaN);
+  expect(ended.verdict).not.toBe('fails');
+}, 120_000);

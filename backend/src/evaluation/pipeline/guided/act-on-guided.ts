@@ -62,6 +62,8 @@ function starting(pipeline: PipelineState, action: StartGuided, unitIndex: numbe
   const asked = checkAsked(test.asks, action.settings);
   if (!asked.ok) return { ok: false, code: 'GUIDED_SETTING', message: asked.message };
   const view = guidedView(pipeline, unitIndex, asked.given);
+  const fault = test.settingFault?.(view, action.operator) ?? null;
+  if (fault !== null) return { ok: false, code: 'GUIDED_SETTING', message: fault };
   const refused = refusal(shutGates(view, test));
   if (refused !== null) return refused;
   const record: GuidedRecord = {

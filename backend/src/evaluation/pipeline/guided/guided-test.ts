@@ -21,6 +21,10 @@ export interface GuidedTestKind {
   readonly asks: readonly GuidedAsked[];
   /** What has to hold from the start to the end, first what the site file lacks. */
   readonly gates: readonly Gate[];
+  /** So long a gate may be shut while it measures, ms; left out: five seconds. */
+  readonly graceMs?: number;
+  /** What is wrong with what was chosen, beside the single bounds; left out: nothing can be. */
+  readonly settingFault?: (view: GuidedView, operator: string) => string | null;
   /** Entries of the alarm list that stand in the state which the test needs: they break nothing off. */
   readonly expectedAlarms: readonly string[];
   /** Points whose accuracy goes into the record. */
@@ -59,6 +63,8 @@ export interface MeasurePlan {
   readonly leastS: number;
   readonly mostS: number;
   readonly readings: readonly ReadingPlan[];
+  /** What has to have happened besides; left out: nothing. */
+  readonly until?: (view: GuidedView) => boolean;
 }
 
 export interface ReadingPlan {

@@ -5,6 +5,7 @@ export class MeanSeries {
   readonly least: number[];
   readonly most: number[];
   samples = 0;
+  private readonly totals: number[];
   private block = 0;
   private counted = 0;
   private sumS = 0;
@@ -17,6 +18,7 @@ export class MeanSeries {
   ) {
     this.means = Array.from({ length: readings }, () => []);
     this.sums = new Array<number>(readings).fill(0);
+    this.totals = new Array<number>(readings).fill(0);
     this.least = new Array<number>(readings).fill(Infinity);
     this.most = new Array<number>(readings).fill(-Infinity);
   }
@@ -31,6 +33,7 @@ export class MeanSeries {
     this.sumS += atS;
     for (const [i, value] of values.entries()) {
       this.sums[i] = (this.sums[i] as number) + value;
+      this.totals[i] = (this.totals[i] as number) + value;
       this.least[i] = Math.min(this.least[i] as number, value);
       this.most[i] = Math.max(this.most[i] as number, value);
     }
@@ -45,6 +48,11 @@ export class MeanSeries {
     this.sums.fill(0);
     this.sumS = 0;
     this.counted = 0;
+  }
+
+  /** Mean of all samples, for a step too short for means of its own; NaN before the first. */
+  overall(reading: number): number {
+    return (this.totals[reading] ?? Number.NaN) / this.samples;
   }
 
   /** Place of the first mean of the newest `windowS` seconds. */

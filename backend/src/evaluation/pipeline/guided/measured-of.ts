@@ -22,7 +22,7 @@ export function measuredOf(plan: MeasurePlan, series: MeanSeries, seconds: numbe
   const readings = plan.readings.map(({ reading, title, quantity }, i): GuidedReading => {
     const means = (series.means[i] ?? []).slice(from);
     const n = means.length;
-    const mean = means.reduce((sum, one) => sum + one, 0) / n;
+    const mean = n === 0 ? series.overall(i) : means.reduce((sum, one) => sum + one, 0) / n;
     const squares = means.reduce((sum, one) => sum + (one - mean) ** 2, 0);
     return {
       reading,

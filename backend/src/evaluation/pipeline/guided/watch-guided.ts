@@ -58,7 +58,7 @@ function measure(
   if (shut === undefined) measuring.shutMs = Number.NaN;
   else {
     if (Number.isNaN(measuring.shutMs)) measuring.shutMs = nowMs;
-    if (nowMs - measuring.shutMs >= shutForMs) end('gateLost', shut.message);
+    if (nowMs - measuring.shutMs >= (test.graceMs ?? shutForMs)) end('gateLost', shut.message);
     return;
   }
   const values = plan.readings.map(({ read }) => read(view));
@@ -70,11 +70,15 @@ function measure(
   measuring.knownMs = nowMs;
   const seconds = (nowMs - measuring.beganMs) / 1000;
   measuring.series.push(seconds, values);
-  if (mayEnd(plan, measuring.series, seconds)) {
+  if (mayEnd(plan, measuring.series, seconds) && (plan.until?.(view) ?? true)) {
     const next = movedOn(test, view, record, { measured: measuredOf(plan, measuring.series, seconds) }, nowMs);
     const after = measurePlan(test, view, next);
     pipeline.guided.put(next, nowMs, after === null ? null : { readings: after.readings.length, blockS: after.blockS });
     const what = next.state === 'ended' ? 'ended' : 'measured';
     pipeline.guided.changes.push({ what, test: next, atMs: nowMs, actor: null, station: null, comment: null });
-  } else if (seconds >= plan.mostS) end('neverSteady', `not steady within ${plan.mostS} s`);
+  } else if (seconds >= plan.mostS)
+    end(
+      'neverSteady',
+      `${plan.until === undefined ? 'not steady' : 'what was waited for did not come'} within ${plan.mostS} s`,
+    );
 }

@@ -152,15 +152,22 @@ describe('a guided test', () => {
 const known = (plant: Plant): boolean => plant.pipeline.guidedTests().length > 0;
 const moves = {
   begin: (plant: Plant) => void begin(plant, 'zeroCheck'),
-  cautions: (plant: Plant) => known(plant) && confirm(plant, {}, 'cautions'),
+  next: (plant: Plant) => known(plant) && confirm(plant),
+  skip: (plant: Plant) => known(plant) && confirm(plant, {}, 'zero'),
   stands: (plant: Plant) => known(plant) && confirm(plant, {}, 'stands'),
-  zero: (plant: Plant) => known(plant) && confirm(plant, {}, 'zero'),
   cancel: (plant: Plant) => known(plant) && cancel(plant),
-  vent: (plant: Plant) => void (plant.m1.mode = 'vented'),
-  standby: (plant: Plant) => void (plant.m1.mode = 'standby'),
-  pump: (plant: Plant) => void (plant.m1.pumpRunning = !plant.m1.pumpRunning),
-  source: (plant: Plant) => void (plant.m1.vacuumRunning = !plant.m1.vacuumRunning),
-  wait: (plant: Plant) => void plant.run(3),
+  mode: (plant: Plant) => {
+    plant.m1.mode = plant.m1.mode === 'vented' ? 'tightnessTest' : 'vented';
+    plant.run(3);
+  },
+  pump: (plant: Plant) => {
+    plant.m1.pumpRunning = !plant.m1.pumpRunning;
+    plant.run(3);
+  },
+  source: (plant: Plant) => {
+    plant.m1.vacuumRunning = !plant.m1.vacuumRunning;
+    plant.run(3);
+  },
   long: (plant: Plant) => void plant.run(40),
 } as const;
 const names = Object.keys(moves) as (keyof typeof moves)[];
@@ -168,18 +175,21 @@ const names = Object.keys(moves) as (keyof typeof moves)[];
 describe('a gate of a guided test', () => {
   it('is skipped on no path: whatever people and plant do in whatever order', () => {
     fc.assert(
-      fc.property(fc.array(fc.constantFrom(...names), { minLength: 5, maxLength: 40 }), (path) => {
+      fc.property(fc.array(fc.constantFrom(...names), { minLength: 3, maxLength: 16 }), (path) => {
         const plant = ventedPlant();
-        for (const name of ['begin', 'cautions', ...path] as const) {
+        for (const name of ['begin', ...path] as const) {
           const before = known(plant) ? newest(plant) : null;
-          const open = plant.pipeline.guidedRefusals(0, 'zeroCheck').filter(({ code }) => code !== 'GUIDED_RUNNING');
+          const shut =
+            before === null || before.state === 'ended'
+              ? plant.pipeline.guidedRefusals(0, 'zeroCheck')
+              : plant.pipeline.guidedNow(before, plant.nowMs).refusals;
           moves[name](plant);
-          const isAct = name in { begin: 0, cautions: 0, stands: 0, zero: 0 };
+          const isAct = ['begin', 'next', 'skip', 'stands'].includes(name);
           const after = known(plant) ? newest(plant) : null;
           if (after === null) continue;
           const moved = after.id !== before?.id || after.at !== before.at;
           // By a person it goes further through open gates alone, one step at a time.
-          if (isAct && moved && before?.state !== 'measure') expect(open).toEqual([]);
+          if (isAct && moved && before?.state !== 'measure') expect(shut).toEqual([]);
           if (isAct && moved && after.id === before?.id) expect(after.at).toBe(before.at + 1);
           // What stands behind it was confirmed in order, by a name.
           const done = after.steps.slice(0, after.at);
@@ -188,7 +198,10 @@ describe('a gate of a guided test', () => {
           if (after.verdict !== null) expect(after.at).toBe(after.steps.length);
         }
       }),
-      { numRuns: 25 },
+      {
+        numRuns: 30,
+        examples: [[['pump', 'next']], [['next', 'source', 'next']], [['next', 'mode', 'next']], [['next', 'skip']]],
+      },
     );
   });
 });

@@ -1,0 +1,150 @@
+import type { GuidedFigure, GuidedReading } from '@ebbline/shared/contract/guided-test';
+import { rectangular } from '@ebbline/shared/uncertainty/combine';
+import { needsAccuracy, needsMargin, needsMode, needsPoints, needsValues } from '../common-gates';
+import { figureOf } from '../figure-of';
+import type { GuidedTestKind, ReadingPlan } from '../guided-test';
+import { chosen, has, uOf, valueOf, type GuidedView } from '../guided-view';
+import type { StepRecord } from '../guided-record';
+
+/** The separator may drift by so much over a minute and counts as held, Pa: a start/stop source swings between its edges. Own rule. */
+const heldWithinPa = 1500;
+/** Telemetry of once a second tells the moment of a change to within this, s. */
+const tellsWithinS = 1;
+
+const separator = (allowedDrift: number | null): ReadingPlan => ({
+  reading: 'separator.pressure',
+  title: 'Separator',
+  quantity: 'absolutePressure',
+  read: (view) => valueOf(view, 'separator.pressure'),
+  allowedDrift,
+});
+const margin: ReadingPlan = {
+  reading: 'vacuumMarginWorst',
+  title: 'Vacuum margin, worst',
+  quantity: 'pressureDifference',
+  read: (view) => valueOf(view, 'vacuumMarginWorst'),
+  allowedDrift: null,
+};
+const standbyAlone = (view: GuidedView): boolean =>
+  valueOf(view, 'vacuum.standby.running') > 0 && valueOf(view, 'vacuum.running') === 0;
+
+const readingOf = (steps: readonly StepRecord[], step: string, reading: string): GuidedReading | undefined =>
+  steps.find(({ id }) => id === step)?.measured?.readings.find((one) => one.reading === reading);
+
+/** A standby vacuum source takes over by the site's own procedure: how long it takes, and how far the pressure goes meanwhile. */
+export const changeOver: GuidedTestKind = {
+  kind: 'changeOver',
+  title: 'Change-over to the standby vacuum source',
+  about:
+    'Watches a change-over that the site’s own procedure has due: how long it takes until the standby carries the vacuum alone, how far the separator’s pressure rises and how small the margin gets. Common practice: weekly.',
+  criterion:
+    'Before and after, the separator’s drift over one minute, its whole interval (95.45 %), lies within 1.5 kPa. Own rule; common practice, no source.',
+  cautions: [
+    'Two sources change places: keep clear of couplings, belts and hot casings; the one that rests can start by itself.',
+    'Know before how the lead is brought back by hand, and have somebody at the unit who can.',
+  ],
+  asks: [
+    { key: 'seconds', title: 'Done within', kind: 'number', unit: 's', least: 2, most: 600, usual: 30 },
+    { key: 'rise', title: 'Separator may rise by', kind: 'number', unit: 'kPa', least: 0.5, most: 30, usual: 4 },
+  ],
+  gates: [
+    needsPoints(['vacuum.running', 'vacuum.standby.running', 'separator.pressure', 'vacuumMarginWorst']),
+    needsAccuracy(() => ['separator.pressure', 'vacuumMarginWorst']),
+    needsMode(['running', 'standby'], 'a change-over is proved where the vacuum is held as usual'),
+    needsValues(() => ['vacuum.running', 'vacuum.standby.running', 'separator.pressure']),
+    needsMargin(0),
+    {
+      code: 'GUIDED_INPUT_BAD',
+      shut: (view) =>
+        valueOf(view, 'vacuum.available') === 0 && !(valueOf(view, 'vacuum.standby.running') > 0)
+          ? 'the standby vacuum source is not available'
+          : null,
+    },
+  ],
+  expectedAlarms: [],
+  points: (view) => ['separator.pressure', 'vacuumMarginWorst'].filter((point) => has(view, point)),
+  steps: () => [
+    {
+      kind: 'measure',
+      id: 'before',
+      title: 'The vacuum as it is held now',
+      text: 'Nothing is to be done yet.',
+      blockS: 10,
+      windowS: 60,
+      leastS: 60,
+      mostS: 900,
+      readings: [separator(heldWithinPa), margin],
+    },
+    {
+      kind: 'confirm',
+      id: 'order',
+      title: 'The change-over is ordered',
+      text: 'When your procedure has it due, order it at the unit’s own controller, which runs the standby up before the lead rests, and confirm here at once. The seconds count from this confirmation.',
+    },
+    {
+      kind: 'measure',
+      id: 'exchange',
+      title: 'The standby takes over',
+      text: 'Until the standby runs and the lead rests. Where the margin shrinks or the standby does not come, bring the lead back by hand.',
+      blockS: 1,
+      windowS: 0,
+      leastS: 0,
+      mostS: 600,
+      readings: [separator(null), margin],
+      until: standbyAlone,
+    },
+    {
+      kind: 'measure',
+      id: 'after',
+      title: 'The vacuum as the standby holds it',
+      text: 'Nothing is to be done.',
+      blockS: 10,
+      windowS: 60,
+      leastS: 60,
+      mostS: 900,
+      readings: [separator(heldWithinPa), margin],
+    },
+  ],
+  judge(view, steps) {
+    const seconds = steps.find(({ id }) => id === 'exchange')?.measured?.seconds ?? Number.NaN;
+    const before = readingOf(steps, 'before', 'separator.pressure');
+    const peaks = ['exchange', 'after'].map((step) => readingOf(steps, step, 'separator.pressure')?.most ?? -Infinity);
+    const margins = ['exchange', 'after'].map((step) => readingOf(steps, step, 'vacuumMarginWorst')?.least ?? Infinity);
+    const none = { from: 'scatter', contribution: 0, degreesOfFreedom: 1 };
+    const figures: GuidedFigure[] = [
+      figureOf({
+        title: 'Seconds until the standby alone held the vacuum',
+        quantity: 'duration',
+        value: seconds,
+        low: null,
+        high: chosen(view, 'seconds'),
+        scatter: none,
+        others: [{ from: 'telemetry once a second', contribution: Math.SQRT2 * rectangular(tellsWithinS) }],
+      }),
+      figureOf({
+        title: 'Rise of the separator’s pressure',
+        quantity: 'pressureDifference',
+        value: Math.max(...peaks) - (before?.mean ?? Number.NaN),
+        low: null,
+        high: 1000 * chosen(view, 'rise'),
+        // One sensor before and after: what it is off cancels, what it scatters does not.
+        scatter: {
+          from: 'scatter',
+          contribution: before?.scatter ?? 0,
+          degreesOfFreedom: before?.degreesOfFreedom ?? 1,
+        },
+        others: [{ from: 'separator.pressure, drift', contribution: 0.1 * uOf(view, 'separator.pressure') }],
+      }),
+      figureOf({
+        title: 'Least vacuum margin',
+        quantity: 'pressureDifference',
+        value: Math.min(...margins),
+        low: 0,
+        high: null,
+        scatter: none,
+        others: [{ from: 'vacuumMarginWorst', contribution: uOf(view, 'vacuumMarginWorst') }],
+      }),
+    ];
+    return { figures, notes: [] };
+  },
+};

@@ -1,0 +1,154 @@
+import type { GuidedAsked, GuidedFigure } from '@ebbline/shared/contract/guided-test';
+import { thermalResistance } from '@ebbline/shared/heat/thermal-resistance';
+import { rectangular } from '@ebbline/shared/uncertainty/combine';
+import { needsAccuracy, needsFlow, needsMargin, needsMode, needsPoints } from '../common-gates';
+import { figureOf } from '../figure-of';
+import type { GuidedTestKind, StepPlan } from '../guided-test';
+import { chosen, has, uOf, valueOf, type GuidedView } from '../guided-view';
+import type { StepRecord } from '../guided-record';
+
+/** Case and supply may drift by so much over the window, K. Own rule. */
+const driftK = 0.3;
+const windowS = 180;
+
+const caseOf = ({ settings }: GuidedView): string => `plate.${String(settings['plate'] ?? '')}.temperature`;
+const pointsOf = ({ settings }: GuidedView): number =>
+  typeof settings['points'] === 'number' ? settings['points'] : 3;
+
+const number = (key: string, title: string, unit: string, most: number): GuidedAsked => ({
+  key,
+  title,
+  kind: 'number',
+  unit,
+  least: 0,
+  most,
+  usual: null,
+});
+/** Read off the instruments of the bench, each with ± what it may be off. */
+const readOff: readonly GuidedAsked[] = [
+  number('power', 'Heater power', 'W', 100_000),
+  number('powerBand', 'Power meter, ±', 'W', 10_000),
+  number('flow', 'Flow by the precision meter', 'L/min', 10_000),
+  number('flowBand', 'Flow meter, ±', 'L/min', 1000),
+];
+
+function stepsOf(view: GuidedView): readonly StepPlan[] {
+  return Array.from({ length: pointsOf(view) }, (_, i): readonly StepPlan[] => [
+    {
+      kind: 'confirm',
+      id: `set-${i + 1}`,
+      title: `Point ${i + 1}: flow and power are set`,
+      text: 'Set the flow first, then the heater, by your own plan. Type what the instruments of the bench read, and ± what they may be off by their certificates.',
+      asks: readOff,
+    },
+    {
+      kind: 'measure',
+      id: `point-${i + 1}`,
+      title: `Point ${i + 1}: case and supply settle`,
+      text: 'Change neither flow nor power.',
+      blockS: 30,
+      windowS,
+      leastS: windowS,
+      mostS: 3600,
+      readings: [
+        {
+          reading: 'case',
+          title: 'Case',
+          quantity: 'temperature',
+          read: (now) => valueOf(now, caseOf(now)),
+          allowedDrift: driftK,
+        },
+        {
+          reading: 'supply',
+          title: 'Supply',
+          quantity: 'temperature',
+          read: (now) => valueOf(now, 'supply.temperature'),
+          allowedDrift: driftK,
+        },
+      ],
+    },
+  ]).flat();
+}
+
+/** R = (t_case − t_supply)/P with u² = (u_case² + u_supply² + s²)/P² + (R u_P/P)² (GUM eq. 10). */
+function figure(view: GuidedView, steps: readonly StepRecord[], place: number): GuidedFigure | null {
+  const given = steps.find(({ id }) => id === `set-${place}`)?.given ?? {};
+  const readings = steps.find(({ id }) => id === `point-${place}`)?.measured?.readings ?? [];
+  const [plate, supply] = ['case', 'supply'].map((name) => readings.find(({ reading }) => reading === name));
+  const [power, powerBand, flow, flowBand] = ['power', 'powerBand', 'flow', 'flowBand'].map((key) =>
+    Number(given[key]),
+  );
+  if (plate === undefined || supply === undefined || !((power ?? 0) > 0)) return null;
+  const watts = power ?? Number.NaN;
+  const value = thermalResistance(plate.mean, supply.mean, watts);
+  const most = chosen(view, 'most');
+  return figureOf({
+    title: `At ${flow} ± ${flowBand} L/min and ${watts} W`,
+    quantity: 'thermalResistance',
+    value,
+    low: null,
+    high: most > 0 ? most : null,
+    scatter: {
+      from: 'scatter',
+      contribution: Math.hypot(plate.scatter, supply.scatter) / watts,
+      degreesOfFreedom: Math.min(plate.degreesOfFreedom, supply.degreesOfFreedom),
+    },
+    others: [
+      { from: 'case', contribution: uOf(view, caseOf(view)) / watts },
+      { from: 'supply.temperature', contribution: uOf(view, 'supply.temperature') / watts },
+      { from: 'heater power', contribution: Math.abs(value / watts) * rectangular(powerBand ?? Number.NaN) },
+    ],
+  });
+}
+
+/** Case-to-supply resistance of one plate at flows and powers that a person sets, with the bench's own meters. */
+export const plateResistance: GuidedTestKind = {
+  kind: 'plateResistance',
+  title: 'Resistance of a cold plate against flow',
+  about:
+    'At one flow and power after another: how many kelvin the case stands above the supply for each watt. Flow and power are read off the precision meters of the bench. The resistance is case to supply; at the same flow it is comparable.',
+  criterion:
+    'At each point, over three minutes, the drift of case and supply, its whole interval (95.45 %), lies within 0.3 K. Own rule; common practice, no source.',
+  cautions: [
+    'A heater without flow burns and may set fire: prove its hard-wired trip before, bring flow before power, and take power away before flow.',
+    'Heater, plate and hoses are hot, and the water behind them may be: let them cool before hands are near.',
+  ],
+  asks: [
+    {
+      key: 'plate',
+      title: 'Plate, by its id in the site file',
+      kind: 'text',
+      unit: '',
+      least: null,
+      most: null,
+      usual: null,
+    },
+    { key: 'points', title: 'Points of flow and power', kind: 'number', unit: '', least: 1, most: 8, usual: 3 },
+    { key: 'most', title: 'At most (0: told, not judged)', kind: 'number', unit: 'K/W', least: 0, most: 10, usual: 0 },
+  ],
+  settingFault: (view) => {
+    if (!Number.isInteger(pointsOf(view))) return 'points of flow and power: a whole number';
+    return has(view, caseOf(view)) ? null : `the unit has no ${caseOf(view)}; its plates stand in the site file`;
+  },
+  gates: [
+    {
+      code: 'GUIDED_NO_POINT',
+      shut: ({ plan }) =>
+        plan.unit.plates.some(({ slot }) => slot.temperature >= 0) ? null : 'no plate of this unit has a temperature',
+    },
+    needsPoints(['supply.temperature']),
+    needsAccuracy((view) => ['supply.temperature', caseOf(view)]),
+    needsMode(['running'], 'the loop has to be in normal running'),
+    needsFlow,
+    needsMargin(0),
+  ],
+  expectedAlarms: [],
+  points: (view) => ['supply.temperature', caseOf(view)].filter((point) => has(view, point)),
+  steps: stepsOf,
+  judge(view, steps) {
+    const found = Array.from({ length: pointsOf(view) }, (_, i) => figure(view, steps, i + 1));
+    const figures = found.filter((one) => one !== null);
+    const notes = found.includes(null) ? ['A point without power was not reckoned.'] : [];
+    return { figures, notes };
+  },
+};

@@ -1,0 +1,95 @@
+import { describe, expect, it } from 'vitest';
+import { Plant, plantSite } from '../plant';
+import { begin, confirm, newest } from './guided-plant';
+
+const lpm = 1 / 60_000;
+const site = plantSite({
+  modePoint: true,
+  points: {
+    'vacuum.exhaustFlow': { path: 'exhaust', unit: 'free L/min', accuracy: '3 % of reading' },
+    'vacuum.sealWater.temperature': { path: 'seal', unit: '°C', accuracy: 'Pt100 A' },
+    'tray.water.found': { path: 'tray' },
+    'branch.*.power': { path: 'racks.{branch}.power', unit: 'kW', accuracy: '1 % of reading' },
+  },
+});
+const wish = { branch: 'r1', bore: 2, second: 'Otto', permit: 'W-17' } as const;
+
+/** Everything behind the trial stands: load off, permit open, tray and rope dry. */
+function ready(): Plant {
+  const plant = new Plant(site);
+  Object.assign(plant.m1, { exhaust: 3, seal: 25, tray: false });
+  for (const rack of Object.values(plant.m1.racks)) rack.power = 0.1;
+  plant.run(90);
+  return permitted(plant);
+}
+function permitted(plant: Plant, branch = 'r1'): Plant {
+  const opened = plant.pipeline.actOnPermit(
+    {
+      kind: 'openPermit',
+      unit: 'm1',
+      branch,
+      untilMs: plant.nowMs + 3_600_000,
+      expectedInLeakM3PerS: 60 * lpm,
+      operator: 'Ada',
+      station: 's',
+      comment: '',
+    },
+    plant.nowMs,
+  );
+  expect(opened.ok).toBe(true);
+  return plant.run(3);
+}
+
+describe('the trial of a small opening', () => {
+  it('is offered where everything stands behind it, and tells what came in beside what its bore lets in', () => {
+    const plant = ready();
+    expect(begin(plant, 'cutLine', wish)).toEqual(expect.objectContaining({ ok: true }));
+    confirm(plant);
+    confirm(plant);
+    plant.run(75);
+    expect(newest(plant).steps[newest(plant).at]?.id).toBe('opened');
+    confirm(plant);
+    Object.assign(plant.m1, { exhaust: 30 });
+    plant.run(75);
+    expect(newest(plant).steps[newest(plant).at]?.id).toBe('closed');
+    Object.assign(plant.m1, { exhaust: 3 });
+    confirm(plant);
+    plant.run(80);
+    const record = newest(plant);
+    expect(record).toMatchObject({ endedFor: 'completed', verdict: 'passes' });
+    const air = record.result?.figures.find(({ title }) => title === 'Air that came in');
+    expect((air?.value ?? NaN) / lpm).toBeGreaterThan(20);
+    // A bore of 2 mm with C_d 0.7 draws 26 free L/min, choked (NACA Report 1135; Ebbline takes the unit's own C_d).
+    expect(record.result?.notes.join()).toMatch(/By its bore (2[2-9]|3[0-2]) free L\/min/);
+  });
+
+  it.each([
+    ['GUIDED_MARGIN', (plant: Plant) => (plant.m1.pTank = 84)],
+    ['GUIDED_LOAD', (plant: Plant) => Object.values(plant.m1.racks).forEach((rack) => (rack.power = 30))],
+    ['GUIDED_TRAY', (plant: Plant) => Object.assign(plant.m1, { tray: true })],
+    ['GUIDED_MODE', (plant: Plant) => (plant.m1.mode = 'starting')],
+    ['GUIDED_RESERVE', (plant: Plant) => Object.assign(plant.m1, { pSeparator: 7 })],
+  ] as const)('is refused by %s, and broken off by it at once', (code, change) => {
+    const plant = ready();
+    begin(plant, 'cutLine', wish);
+    confirm(plant);
+    confirm(plant);
+    plant.run(5);
+    expect(newest(plant).state).toBe('measure');
+    change(plant);
+    plant.run(5);
+    expect(['gateLost', 'alarm']).toContain(newest(plant).endedFor);
+    plant.run(60);
+    const outcome = begin(plant, 'cutLine', wish);
+    expect(outcome.ok).toBe(false);
+    expect(plant.pipeline.guidedRefusals(0, 'cutLine').map((one) => one.code)).toContain(code);
+  });
+
+  it('is refused above 5 mm, alone, and without an open permit of that very branch', () => {
+    const plant = ready();
+    expect(begin(plant, 'cutLine', { ...wish, bore: 5.1 })).toMatchObject({ code: 'GUIDED_SETTING' });
+    expect(begin(plant, 'cutLine', { ...wish, second: ' ada' })).toMatchObject({ code: 'GUIDED_SETTING' });
+    expect(begin(plant, 'cutLine', { ...wish, branch: 'r2' })).toMatchObject({ code: 'GUIDED_PERMIT' });
+    expect(begin(plant, 'cutLine', { ...wish, branch: 'none' })).toMatchObject({ code: 'GUIDED_SETTING' });
+  });
+});
