@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { prioritySchema } from './alarm';
-import { alarmSettingsSchema, proposedSettingsSchema, settingScopeSchema } from './alarm-settings';
+import { alarmSettingsSchema, proposedSettingsSchema, seenSettingsSchema, settingScopeSchema } from './alarm-settings';
 import { operatorSchema } from './people';
 import { isoTimeSchema } from './reading';
 
@@ -59,6 +59,11 @@ export const listedAlarmSchema = z.object({
   stateDependent: z.string().nullable().optional().describe('in which modes or circumstances the limit is another one'),
   classTitle: z.string().optional(),
   highlyManaged: z.boolean().optional().describe('class with rules of its own for drill, review and change'),
+  configured: z
+    .number()
+    .int()
+    .optional()
+    .describe('alarms of this entry that the site can tell: of units, branches, plates'),
   settings: z.array(listedSettingSchema).describe('the site first, then halls and units where they differ from it'),
 });
 export type ListedAlarm = z.infer<typeof listedAlarmSchema>;
@@ -77,6 +82,15 @@ export const alarmListingSchema = z.object({
   }),
   /** Share of entries at priority 1, of those that are alarms. */
   shareOfPriority1: z.number(),
+  configured: z
+    .object({
+      alarms: z
+        .number()
+        .int()
+        .describe('alarms that the site can tell, of every unit, branch, plate, point and gateway'),
+      priority1: z.number().int().describe('of these, at priority 1'),
+    })
+    .describe('the same, counted by the alarms of this site that are in use, as they are configured'),
   entries: z.array(listedAlarmSchema),
 });
 export type AlarmListing = z.infer<typeof alarmListingSchema>;
@@ -91,6 +105,9 @@ export const changeSettingsRequestSchema = z.strictObject({
   entry: z.string().min(1),
   scope: settingScopeSchema,
   set: proposedSettingsSchema,
+  basedOn: seenSettingsSchema
+    .optional()
+    .describe('what was seen in force there; where something else runs by now, nothing is changed'),
   unit_of_measure: z
     .string()
     .nullable()
@@ -114,8 +131,15 @@ export const changeSettingsFaults = [
   'SETTING_STEPS',
   'SETTING_UNCHANGED',
   'SETTING_UNIT_OF_MEASURE',
+  'SETTING_CHANGED_MEANWHILE',
 ] as const;
 export type ChangeSettingsFault = (typeof changeSettingsFaults)[number];
+
+/** Why a change that is on record is not in force: it does not fit the site file or the program that runs now. */
+export const refusedChangeSchema = z.object({
+  code: z.enum(changeSettingsFaults),
+  message: z.string(),
+});
 
 /** One change of a setting while the program ran. */
 export const settingChangeSchema = z.object({
@@ -128,6 +152,7 @@ export const settingChangeSchema = z.object({
   new: alarmSettingsSchema,
   reason: z.string(),
   link: z.string(),
+  refused: refusedChangeSchema.optional().describe('why it is not in force now; left out: it is, or a later one is'),
 });
 export type SettingChange = z.infer<typeof settingChangeSchema>;
 export const settingChangesSchema = z.object({ changes: z.array(settingChangeSchema).describe('newest first') });
@@ -142,13 +167,16 @@ export const settingsAuditSchema = z.object({
       entry: z.string(),
       scope: settingScopeSchema,
       member: z.string(),
-      authorised: z.union([z.number(), z.boolean(), z.null()]),
-      running: z.union([z.number(), z.boolean(), z.null()]),
+      authorised: z.union([z.number(), z.boolean(), z.string(), z.null()]),
+      running: z.union([z.number(), z.boolean(), z.string(), z.null()]),
       unit_of_measure: z.string().nullable(),
       by: z.enum(['change', 'siteFile']).describe('by a recorded change, or by the site file'),
       change: settingChangeSchema.nullable(),
     }),
   ),
+  refused: z
+    .array(settingChangeSchema)
+    .describe('changes on record that no longer fit the site file or the program, and so are not in force'),
 });
 export type SettingsAudit = z.infer<typeof settingsAuditSchema>;
 

@@ -11,15 +11,16 @@ const text = (what: string) =>
     .max(500);
 const day = (what: string) => z.iso.date({ error: `expected ${what}, as 2031-05-28` });
 
-/** How an entry is authorised to be set at one place; written as in a site file. Of a limit or a low end, `none` says that there is none. */
-export const authorisedSettingsSchema = entryLimitsSchema.pick({
-  limit: true,
-  low: true,
-  deadband: true,
-  onDelay: true,
-  offDelay: true,
-  enabled: true,
-});
+/**
+ * How an entry is authorised to be set at one place; written as in a site file. Of a limit, a low end or `reAlarmAfter`, `none`
+ * says that there is none; an action `~` is that of the catalogue.
+ */
+export const authorisedSettingsSchema = entryLimitsSchema
+  .pick({ limit: true, low: true, deadband: true, onDelay: true, offDelay: true, reAlarmAfter: true, enabled: true })
+  .extend({
+    reAlarmAfter: z.string().optional().describe('As in the site file, or `none`.'),
+    action: z.string().trim().min(1).max(500).nullable().optional(),
+  });
 export type AuthorisedSettings = z.infer<typeof authorisedSettingsSchema>;
 
 const placesSchema = z.record(z.string(), authorisedSettingsSchema);

@@ -55,6 +55,10 @@ export const healthReasons = {
     means: 'a newer content of the site file was refused; the one before is in force',
     action: 'Mend what /api/site/state names; the file is read again by itself.',
   },
+  SETTINGS_REFUSED: {
+    means: 'settings changed while running do not fit the site file that runs now; they are not in force',
+    action: 'See which and why at /api/alarm-list/audit; set them anew at the same place, or set there what runs.',
+  },
   CLOCK_STEPPED: {
     means: 'the clock of the machine was stepped by more than 2 s since the start, or the machine stood still',
     action:

@@ -3,6 +3,9 @@ import { alarmModeSchema } from './alarm-mode';
 import { alarmSettingsSchema, settingScopeSchema } from './alarm-settings';
 import { isoTimeSchema, qualitySchema } from './reading';
 
+/** Rows of before these could be set do not have them. */
+const recordedSettingsSchema = alarmSettingsSchema.partial({ reAlarmAfterSeconds: true, action: true });
+
 /** What a row of the journal says beside its columns; a member that the row has nothing to say of is left out. */
 export const journalFactsSchema = z
   .object({
@@ -19,7 +22,12 @@ export const journalFactsSchema = z
     minutes: z.number().describe('for how long it was shelved'),
     interimMeasures: z.string().describe('what watches the plant meanwhile'),
     setting: z
-      .object({ scope: settingScopeSchema, old: alarmSettingsSchema, new: alarmSettingsSchema, link: z.string() })
+      .object({
+        scope: settingScopeSchema,
+        old: recordedSettingsSchema,
+        new: recordedSettingsSchema,
+        link: z.string(),
+      })
       .describe('what was set, from what to what, and where it was approved'),
     of: z.number().int().describe('sequence of the row that this one corrects, withdraws or takes over'),
     why: z.string().describe('why a note was corrected'),

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { prioritySchema } from './alarm';
-import { alarmSettingsSchema, proposedSettingsSchema } from './alarm-settings';
+import { alarmSettingsSchema, triedSettingsSchema } from './alarm-settings';
 import { isoTimeSchema } from './reading';
 
 /** A proposed setting, to be run over what was recorded; nothing that runs is changed by it. */
@@ -9,7 +9,7 @@ export const startTrialRequestSchema = z.strictObject({
   units: z.array(z.string().min(1)).min(1).max(500),
   from: isoTimeSchema,
   to: isoTimeSchema,
-  proposed: proposedSettingsSchema,
+  proposed: triedSettingsSchema,
 });
 export type StartTrialRequest = z.infer<typeof startTrialRequestSchema>;
 
@@ -32,6 +32,10 @@ export const trialOutcomeSchema = z.object({
   secondsInAlarm: z.number(),
   longestSeconds: z.number(),
   shortestSeconds: z.number().nullable(),
+  toldAgain: z
+    .number()
+    .int()
+    .describe('times it would be told anew, were it acknowledged as soon as it is told; 0 where that is not set'),
   chatteringTimes: z.number().int().describe('times with three or more raised within 60 s'),
   episodes: z.array(trialEpisodeSchema).describe('the first thousand'),
   more: z.number().int().describe('episodes beyond those'),

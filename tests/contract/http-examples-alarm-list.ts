@@ -8,7 +8,9 @@ const authorised = {
   deadband: 1000,
   onDelaySeconds: 10,
   offDelaySeconds: 15,
+  reAlarmAfterSeconds: 14_400,
   enabled: true,
+  action: 'Site procedure 12.',
 };
 const running = { ...authorised, limit: 6000 };
 
@@ -34,6 +36,7 @@ const listing = {
     refused: ['alarm-list.yaml:12:7: entries.MARGIN-9: there is no such entry'],
   },
   shareOfPriority1: 0.1,
+  configured: { alarms: 942, priority1: 88 },
   entries: [
     {
       entry: 'MARGIN-1',
@@ -69,6 +72,7 @@ const listing = {
       stateDependent: null,
       classTitle: 'Vacuum margin',
       highlyManaged: true,
+      configured: 21,
       settings: [
         { scope: { kind: 'site' }, authorised, running: authorised, differs: [] },
         { scope: { kind: 'unit', id: 'N1' }, authorised, running, differs: ['limit'] },
@@ -100,6 +104,13 @@ export const alarmListExamples: Readonly<Record<Key, Example>> = {
           change,
         },
       ],
+      refused: [
+        {
+          ...change,
+          id: 'setting-2',
+          refused: { code: 'SETTING_STEPS', message: 'At unit N1, which this reaches: …' },
+        },
+      ],
     },
   },
   'post /api/alarm-list/changes': {
@@ -108,6 +119,7 @@ export const alarmListExamples: Readonly<Record<Key, Example>> = {
       entry: 'MARGIN-1',
       scope: { kind: 'unit', id: 'N1' },
       set: { limit: 6000 },
+      basedOn: authorised,
       unit_of_measure: 'Pa',
       reason: 'a low is coming',
       link: 'change 2031-17',

@@ -1,6 +1,15 @@
 import type { Example } from './http-example';
 
-const live = { limit: 5000, low: null, deadband: 1000, onDelaySeconds: 10, offDelaySeconds: 15, enabled: true };
+const live = {
+  limit: 5000,
+  low: null,
+  deadband: 1000,
+  onDelaySeconds: 10,
+  offDelaySeconds: 15,
+  reAlarmAfterSeconds: 3600,
+  enabled: true,
+  action: null,
+};
 
 const outcome = {
   settings: live,
@@ -9,6 +18,7 @@ const outcome = {
   secondsInAlarm: 90,
   longestSeconds: 60,
   shortestSeconds: 30,
+  toldAgain: 1,
   chatteringTimes: 0,
   episodes: [
     {
@@ -43,7 +53,7 @@ const running = {
   state: 'running',
   method: 'stored',
   progress: 0,
-  secondsLeft: null,
+  secondsLeft: 0.8,
   unit_of_measure: 'Pa',
   point: 'vacuumMarginWorst',
   live: null,
@@ -72,7 +82,7 @@ export const limitTrialExamples = {
       units: ['N1'],
       from: '2031-05-06T00:00:00.000Z',
       to: '2031-05-07T00:00:00.000Z',
-      proposed: { limit: 4000 },
+      proposed: { limit: 4000, reAlarmAfterSeconds: null },
     },
     reply: running,
   },

@@ -47,6 +47,7 @@ const answers = {
         change: aChange('c1'),
       },
     ],
+    refused: [],
   },
 };
 async function show(
@@ -62,18 +63,6 @@ async function show(
   return opened;
 }
 const plain = (text: string): string => text.replaceAll('\u00a0', ' ').replace(/\s+/g, ' ').trim();
-const press = async ({ page }: Page, name: string): Promise<void> => {
-  const button = page.findAll('button').find((one) => plain(one.text()) === name);
-  if (button === undefined) throw new Error(`no button named ${name}`);
-  await button.trigger('click');
-  await flushPromises();
-};
-const refusal = (code: string, detail: string): Response =>
-  new Response(
-    JSON.stringify({ type: `urn:ebbline:problem:${code}`, title: 't', status: 409, detail, instance: '/', code }),
-    { status: 409 },
-  );
-
 describe('the list of limits', () => {
   it('has every entry under its priority, with its limit, its times and whether it differs', async () => {
     const { page } = await show('/limits');
@@ -126,7 +115,7 @@ describe('the list of limits', () => {
     const { page } = await show('/limits?differing=true', {
       '/api/alarm-list': aListing([air]),
       '/api/alarm-list/changes': { changes: [] },
-      '/api/alarm-list/audit': { time: noon, compared: 60, findings: [] },
+      '/api/alarm-list/audit': { time: noon, compared: 60, findings: [], refused: [] },
     });
     for (const part of ['Everything runs as authorised.', 'Nothing was changed', 'all run as authorised'])
       expect(page.text()).toContain(part);
@@ -187,62 +176,25 @@ describe('one entry', () => {
   });
 });
 
-describe('a change of a setting', () => {
-  it('sends only what differs, for the chosen place, with the reason', async () => {
-    const answer = aChange('c9', { scope: { kind: 'unit', id: 'e7' }, new: { ...changed, limit: 4000 } });
-    const shown = await show('/limits/MARGIN-1?unit=e7', {
-      '/api/alarm-list/changes': (_path: string, body: unknown) => (body === undefined ? { changes: [] } : answer),
+describe('changes that no longer fit', () => {
+  it('are told with why, where the audit and where the changes stand', async () => {
+    const left = aChange('c3', { refused: { code: 'SETTING_STEPS', message: 'At unit e7 the steps would cross.' } });
+    const { page } = await show('/limits', {
+      '/api/alarm-list/changes': { changes: [left] },
+      '/api/alarm-list/audit': { time: noon, compared: 9, findings: [], refused: [left] },
     });
-    const { page, asked } = shown;
-    await press(shown, 'Change a setting…');
-    const form = page.get('form[aria-label="Change MARGIN-1"]');
-    const send = () => form.get('button[type=submit]');
-    expect(form.text()).toContain('Nothing differs from what runs.');
-    // What runs for the unit stands in the fields, in kPa.
-    expect((form.get('[name=limit]').element as HTMLInputElement).value).toBe('4.5');
-    await form.get('[name=limit]').setValue('4');
-    expect(plain(form.text())).toContain('To be changed: limit 4 kPa.');
-    expect(send().attributes('disabled')).toBeDefined();
-    await form.get('[name=reason]').setValue('seen to be too early');
-    await form.get('[name=link]').setValue('change 13');
-    await form.trigger('submit');
-    await flushPromises();
-    expect(asked.find(({ body }) => body !== undefined)?.body).toEqual({
-      operator: 'A. Example',
-      entry: 'MARGIN-1',
-      scope: { kind: 'unit', id: 'e7' },
-      set: { limit: 4000 },
-      reason: 'seen to be too early',
-      link: 'change 13',
-    });
-    expect(plain(page.get('.confirmed').text())).toContain('Changed for E7');
-    // The list is read again: what is shown as running, the server has said.
-    expect(asked.filter(({ path }) => path === '/api/alarm-list').length).toBeGreaterThan(1);
+    expect(plain(page.get('[data-testid=refused-changes]').text())).toContain('At unit e7 the steps would cross.');
+    expect(plain(page.get('.change-lines').text())).toContain('Not in force: At unit e7');
   });
+});
 
-  it('says the refusal in the words of the server, and keeps what was typed', async () => {
-    const shown = await show('/limits/MARGIN-1', {
-      '/api/alarm-list/changes': (_path: string, body: unknown) =>
-        body === undefined ? { changes: [] } : refusal('SETTING_REFUSED', 'a limit below zero is no margin'),
+describe('the share of alarms at priority 1', () => {
+  it('is said of the catalogue and of what is configured at the site, held against the aim by the second', async () => {
+    const shown = await show('/limits', {
+      '/api/alarm-list': aListing([margin], { shareOfPriority1: 0.158, configured: { alarms: 500, priority1: 40 } }),
     });
-    await press(shown, 'Change a setting…');
-    const form = shown.page.get('form[aria-label="Change MARGIN-1"]');
-    await form.get('[name=limit]').setValue('-1');
-    await form.get('[name=reason]').setValue('to see');
-    await form.trigger('submit');
-    await flushPromises();
-    expect(form.get('[role=alert]').text()).toBe('a limit below zero is no margin');
-    expect((form.get('[name=limit]').element as HTMLInputElement).value).toBe('-1');
-    expect(shown.page.find('.confirmed').exists()).toBe(false);
-  });
-
-  it('is not offered to who may not make it', async () => {
-    const shown = await show('/limits/MARGIN-1', {}, aSession('operator'));
-    await press(shown, 'Change a setting…');
-    expect(shown.page.get('[data-testid=who-needed]').text()).toContain('not among what this role may do');
-    const form = shown.page.get('form[aria-label="Change MARGIN-1"]');
-    await form.get('[name=limit]').setValue('4');
-    await form.get('[name=reason]').setValue('to see');
-    expect(form.get('button[type=submit]').attributes('disabled')).toBeDefined();
+    expect(plain(shown.page.get('.limit-list .said').text())).toContain(
+      '15.8 % of the alarms of the catalogue are of priority 1, 8.0 % of the 500 that are configured at this site: a tenth at most is aimed at, as configured.',
+    );
   });
 });

@@ -22,8 +22,8 @@ import { HISTORY_STORE } from '../ports/history-store';
 import { INTAKE_REPORT } from '../ports/intake-report';
 import { LIVE_VIEW, OPERATIONS } from '../ports/live-view';
 import type { LogLevel } from '../ports/program-log';
-import { PROGRAM_VERSION } from '../ports/program-version';
 import { PAST_DESK } from '../ports/past-desk';
+import { PROGRAM_VERSION } from '../ports/program-version';
 import { noticeToAll } from '../ports/notice';
 import { SITE_CHECKER } from '../ports/site-check';
 import { SITE_IN_FORCE } from '../ports/site-in-force';
@@ -33,8 +33,8 @@ import { TIGHTNESS_DESK } from '../ports/tightness-desk';
 import { EnergyFromHistory } from '../runner/energy/energy-from-history';
 import { keepDays, LatestDays } from '../runner/energy/latest-days';
 import { WatchedHistory } from '../runner/energy/watched-history';
-import { pipelineInForce } from '../runner/pipeline-in-force';
 import { RunnerPastDesk } from '../runner/past/past-desk';
+import { pipelineInForce } from '../runner/pipeline-in-force';
 import { createRunner } from '../runner/runner';
 import { sourceTickClock, wallTickClock } from '../runner/tick-clock';
 import { ClosingStack } from './closing-stack';
@@ -121,7 +121,7 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
   const store = new WatchedHistory(history, keptEnergy, () => tickClock.nowMs());
   await store.useLayout(historyLayout(site));
 
-  const alarmList = openAlarmList(site, journal, authorised);
+  const alarmList = openAlarmList(site, journal, authorised, clock);
   const startMs = tickClock.nowMs();
   const inForce = pipelineInForce(createPipeline(alarmList.settings.running(), { clock: environment.clock, startMs }));
   const gate = new HeldAcknowledgements();
@@ -174,6 +174,7 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
         inForce.replace(alarmList.settings.follow(next), tickClock.nowMs()),
       );
       await intake.follow(next.subscriptions);
+      alarmList.refused.look();
       await authorised.follow(next);
     },
   });
@@ -186,7 +187,12 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
     reasons: ofPeople,
   } = openEntrance(environment, { journal, clock, ticker, demo: site.demo, report }, closing);
   const ofJournal = openJournalUpkeep(environment.journalKeepDays, journal, clock, ticker, closing);
-  const health = withReasons(runner.health, () => [...reload.reasons(), ...ofPeople(), ...ofJournal()]);
+  const health = withReasons(runner.health, () => [
+    ...reload.reasons(),
+    ...ofPeople(),
+    ...ofJournal(),
+    ...alarmList.refused.reasons(),
+  ]);
   const energyTotals = new EnergyFromHistory(energy);
   const trends = openTrendDesk({ ...energy, journal });
   const notes = openNoteDesk({ ...energy, journal, wallMs: () => clock.wallMs() });
@@ -212,15 +218,18 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
       unrecorded: () => runner.live.alarms().alarms.filter(({ recorded }) => recorded === false).length,
       siteSinceMs: () => Date.parse(reload.state().loadedAt),
     }),
+    { provide: PAST_DESK, useValue: new RunnerPastDesk({ ...energy, journal, clock: tickClock.kind }) },
     { provide: LIVE_VIEW, useValue: runner.live },
     { provide: OPERATIONS, useValue: runner.operations },
-    { provide: PAST_DESK, useValue: new RunnerPastDesk({ ...energy, journal, clock: tickClock.kind }) },
     { provide: WATER_DESK, useValue: runner.water },
     { provide: TIGHTNESS_DESK, useValue: runner.tightness },
     { provide: GUIDED_DESK, useValue: runner.guided },
     alarmList.part({
       record: (change) => runner.recordSetting(change),
-      relimit: (next) => inForce.relimit(next),
+      relimit(next) {
+        inForce.relimit(next);
+        alarmList.refused.look();
+      },
       nowMs: () => clock.wallMs(),
     }),
     { provide: RUNNER_HEALTH, useValue: health },

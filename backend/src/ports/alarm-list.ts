@@ -13,6 +13,8 @@ import type { Actor } from './identity';
 export interface SettingActionFault {
   readonly code: ChangeSettingsFault | 'JOURNAL_UNAVAILABLE';
   readonly message: string;
+  /** What else is told with it: of what was changed meanwhile, the settings that run and the change that made them so. */
+  readonly members?: Readonly<Record<string, unknown>>;
 }
 
 /** The rationalized list of alarms, what was authorised of it, and what runs. */

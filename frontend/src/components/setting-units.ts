@@ -4,7 +4,7 @@ import { displayUnitOf, displayUnitOfUcum, quantityOfUnit } from '../text/displa
 import { formatDuration } from '../text/format-age';
 import { formatNumber } from '../text/format-number';
 import type { SettingMember } from '../text/setting-words';
-import { isSettingMember, settingMembers, settingWords } from '../text/setting-words';
+import { absentWords, isSettingMember, settingMembers, settingWords } from '../text/setting-words';
 import { plainDisplay } from './alarm-facts';
 
 const above = (of: string): DisplayUnit => ({ unit: `K above ${of}`, factor: 1, decimals: 1 });
@@ -35,9 +35,14 @@ export interface SettingsOf {
   readonly limit: number | null;
 }
 
+export type NumberMember = Exclude<SettingMember, 'enabled' | 'action'>;
+
+const isDelay = (member: SettingMember): boolean =>
+  member === 'onDelaySeconds' || member === 'offDelaySeconds' || member === 'reAlarmAfterSeconds';
+
 /** In which unit a member is read and typed. */
-export function settingUnit({ entry, unit_of_measure: ucum, limit }: SettingsOf, member: SettingMember): DisplayUnit {
-  if (member === 'onDelaySeconds' || member === 'offDelaySeconds') return seconds;
+export function settingUnit({ entry, unit_of_measure: ucum, limit }: SettingsOf, member: NumberMember): DisplayUnit {
+  if (isDelay(member)) return seconds;
   const display = limitUnit(entry, ucum, limit);
   if (member !== 'deadband') return display;
   if (display.unit.startsWith('K above')) return { ...display, unit: 'K' };
@@ -69,13 +74,18 @@ function plainNumber(value: number): string {
 
 /** One member with its unit: `5 kPa`, `30 s`, `yes`; null where the entry has none. */
 export function saySetting(of: SettingsOf, member: SettingMember, settings: AlarmSettings): string | null {
+  if (member === 'enabled') return settings.enabled ? 'yes' : 'no';
+  if (member === 'action') return settings.action === null ? null : `“${settings.action}”`;
   const value = settings[member];
-  if (typeof value === 'boolean') return value ? 'yes' : 'no';
   if (value === null) return null;
-  if (member === 'onDelaySeconds' || member === 'offDelaySeconds') return sayDelay(value);
+  if (isDelay(member)) return sayDelay(value);
   const unit = settingUnit(of, member);
   return `${plainNumber(toShown(value, unit))}${unit.unit === '' ? '' : `\u00a0${unit.unit}`}`;
 }
+
+/** The same, with words for what the entry has not. */
+export const saySettingOrNone = (of: SettingsOf, member: SettingMember, settings: AlarmSettings): string =>
+  saySetting(of, member, settings) ?? absentWords[member] ?? 'none';
 
 /** A delay as it is, in the largest unit that leaves it whole. */
 export function sayDelay(delaySeconds: number): string {
@@ -95,19 +105,33 @@ export function sayProposal(of: Omit<SettingsOf, 'limit'>, set: ProposedSettings
     deadband: set.deadband ?? 0,
     onDelaySeconds: set.onDelaySeconds ?? 0,
     offDelaySeconds: set.offDelaySeconds ?? 0,
+    reAlarmAfterSeconds: set.reAlarmAfterSeconds ?? null,
     enabled: set.enabled ?? true,
+    action: set.action ?? null,
   };
   return settingMembers
     .filter((member) => set[member] !== undefined)
-    .map((member) => `${settingWords[member]} ${saySetting({ ...of, limit }, member, known) ?? ''}`)
+    .map((member) => `${settingWords[member]} ${saySettingOrNone({ ...of, limit }, member, known)}`)
     .join(', ');
 }
 
 /** A value that an audit names with its member alone. */
-export function saySettingValue(of: SettingsOf, member: string, value: number | boolean | null): string {
-  if (value === null) return 'none';
+export function saySettingValue(of: SettingsOf, member: string, value: number | boolean | string | null): string {
+  if (value === null) return (isSettingMember(member) ? absentWords[member] : undefined) ?? 'none';
   if (typeof value === 'boolean') return value ? 'yes' : 'no';
-  if (!isSettingMember(member)) return plainNumber(value);
-  const none = { limit: null, low: null, deadband: 0, onDelaySeconds: 0, offDelaySeconds: 0, enabled: true };
-  return saySetting(of, member, { ...none, [member]: value }) ?? 'none';
+  if (typeof value === 'string') return `“${value}”`;
+  return isSettingMember(member)
+    ? saySettingOrNone(of, member, { ...noSettings, [member]: value })
+    : plainNumber(value);
 }
+
+const noSettings: AlarmSettings = {
+  limit: null,
+  low: null,
+  deadband: 0,
+  onDelaySeconds: 0,
+  offDelaySeconds: 0,
+  reAlarmAfterSeconds: null,
+  enabled: true,
+  action: null,
+};

@@ -3,6 +3,6 @@ export type Acting<Answer> =
   | { readonly step: 'idle' }
   | { readonly step: 'busy' }
   | { readonly step: 'confirmed'; readonly answer: Answer }
-  | { readonly step: 'refused'; readonly text: string };
+  | { readonly step: 'refused'; readonly text: string; readonly code?: string };
 
 export const idle: { readonly step: 'idle' } = { step: 'idle' };

@@ -23,7 +23,7 @@ export function useActing<Wish, Answer>(send: (wish: Wish) => Promise<Result<Ans
       const reply = await send(wish);
       state.value = reply.ok
         ? { step: 'confirmed', answer: reply.value }
-        : { step: 'refused', text: problemText(reply.fault.code, reply.fault.message) };
+        : { step: 'refused', text: problemText(reply.fault.code, reply.fault.message), code: reply.fault.code };
     },
     forget() {
       state.value = idle;

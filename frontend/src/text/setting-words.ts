@@ -7,7 +7,9 @@ export const settingMembers = [
   'deadband',
   'onDelaySeconds',
   'offDelaySeconds',
+  'reAlarmAfterSeconds',
   'enabled',
+  'action',
 ] as const satisfies readonly SettingMember[];
 
 export const settingWords: { readonly [M in SettingMember]: string } = {
@@ -16,8 +18,24 @@ export const settingWords: { readonly [M in SettingMember]: string } = {
   deadband: 'deadband',
   onDelaySeconds: 'raised after',
   offDelaySeconds: 'cleared after',
+  reAlarmAfterSeconds: 'told again after',
   enabled: 'in use',
+  action: 'first action of the site',
 };
+
+/** What is said of a member that has nothing: a number by itself says `none`. */
+export const absentWords: { readonly [M in SettingMember]?: string } = {
+  reAlarmAfterSeconds: 'not told again',
+  action: 'that of the catalogue',
+};
+
+/** What a limit is, by the side on which the alarm stands. */
+export const sideWords = {
+  above: 'limit, told above it',
+  below: 'limit, told below it',
+  band: 'upper end of the band',
+  ends: 'upper end, of its second thing',
+} as const;
 
 export const isSettingMember = (name: string): name is SettingMember =>
   (settingMembers as readonly string[]).includes(name);

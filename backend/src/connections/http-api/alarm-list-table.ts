@@ -3,7 +3,16 @@ import { toCsv, type CsvCell } from './csv/to-csv';
 
 type Column = readonly [title: string, cell: (entry: ListedAlarm, setting: ListedSetting) => CsvCell];
 
-const members = ['limit', 'low', 'deadband', 'onDelaySeconds', 'offDelaySeconds', 'enabled'] as const;
+const members = [
+  'limit',
+  'low',
+  'deadband',
+  'onDelaySeconds',
+  'offDelaySeconds',
+  'reAlarmAfterSeconds',
+  'enabled',
+  'action',
+] as const;
 
 /** One line for each place where an entry is set; what holds for the entry is said in each of its lines. */
 const columns: readonly Column[] = [
@@ -23,6 +32,7 @@ const columns: readonly Column[] = [
   ['timeNeededSeconds', ({ timeNeededSeconds }) => timeNeededSeconds],
   ['priority', ({ priority }) => priority],
   ['worse', ({ worse }) => (worse === null ? null : `${worse.priority}: ${worse.when}`)],
+  ['configured', ({ configured }) => configured ?? null],
   ['latching', ({ latching }) => latching],
   ['cause', ({ cause }) => cause],
   ['consequence', ({ consequence }) => consequence],

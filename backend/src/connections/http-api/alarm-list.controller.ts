@@ -55,7 +55,7 @@ export class AlarmListController {
   change(@Body() body: unknown, @Req() request: WebRequest): SettingChange {
     const asked = checkInput(changeSettingsRequestSchema, body, 'BODY_MALFORMED');
     const done = this.desk.change(asked, actorOf(this.identity, request, asked.operator));
-    if (!done.ok) throw new ProblemError(done.fault.code, done.fault.message);
+    if (!done.ok) throw new ProblemError(done.fault.code, done.fault.message, done.fault.members);
     return done.value;
   }
 }

@@ -29,6 +29,10 @@ export class OutcomeLog {
   readonly episodes: Episode[] = [];
   raised = 0;
   chatteringTimes = 0;
+  /** Times it would be told anew, each acknowledged as soon as it is told. */
+  toldAgain = 0;
+  /** How long after that it is told anew, ms, where the alarms of which is told now are so set; Infinity: not at all. */
+  reAlarmAfterMs = Number.POSITIVE_INFINITY;
   private endedMs = 0;
   private longestMs = 0;
   private shortestMs = Number.POSITIVE_INFINITY;
@@ -49,6 +53,8 @@ export class OutcomeLog {
     episode.toMs = atMs;
     this.open.delete(episode);
     const lastedMs = atMs - episode.fromMs;
+    // Not at the very moment at which it ends: then it is over.
+    this.toldAgain += Math.max(0, Math.ceil(lastedMs / this.reAlarmAfterMs) - 1);
     this.endedMs += lastedMs;
     this.longestMs = Math.max(this.longestMs, lastedMs);
     this.shortestMs = Math.min(this.shortestMs, lastedMs);
@@ -61,6 +67,7 @@ export class OutcomeLog {
   /** Nothing more comes of what is still open: it counts as long as it has lasted, and is told without an end. */
   settle(atMs: number): void {
     for (const { fromMs } of this.open) {
+      this.toldAgain += Math.floor((atMs - fromMs) / this.reAlarmAfterMs);
       this.endedMs += atMs - fromMs;
       this.longestMs = Math.max(this.longestMs, atMs - fromMs);
     }

@@ -1,4 +1,4 @@
-import type { CompiledHall, CompiledSite, CompiledUnit, EntryLimits, Holder, SlotTable } from '../site/compiled-site';
+import type { CompiledSite, CompiledUnit, EntryLimits, Holder, SlotTable } from '../site/compiled-site';
 
 type Move = (slot: number) => number;
 
@@ -7,14 +7,17 @@ type Move = (slot: number) => number;
  * nothing, has no gateway, and its loop has no other unit.
  * @throws RangeError where the site has no such unit
  */
-export function siteOfUnit(site: CompiledSite, unitIndex: number): CompiledSite {
-  const unit = site.units[unitIndex];
-  const hall = site.halls[unit?.hall ?? -1];
-  const ofHall = site.holders[hall?.holder ?? -1];
-  const ofUnit = site.holders[unit?.holder ?? -1];
-  if (unit === undefined || hall === undefined || ofHall === undefined || ofUnit === undefined)
-    throw new RangeError(`the site has no unit ${unitIndex}`);
-  const holders = [ofHall, ofUnit];
+export const siteOfUnit = (site: CompiledSite, unitIndex: number): CompiledSite =>
+  siteOf(site, [site.units[unitIndex]?.hall ?? -1], [unitIndex]);
+
+/**
+ * The site as if it had these halls and units alone, in this order.
+ * @throws RangeError where the site has no such hall or unit
+ */
+export function siteOf(site: CompiledSite, halls: readonly number[], units: readonly number[]): CompiledSite {
+  const hallsKept = halls.map((at) => there(site.halls[at], 'hall', at));
+  const unitsKept = units.map((at) => there(site.units[at], 'unit', at));
+  const holders = [...hallsKept, ...unitsKept].map(({ holder }) => there(site.holders[holder], 'holder', holder));
   const move: Move = (slot) => {
     let first = 0;
     for (const { firstSlot, slotCount } of holders) {
@@ -23,18 +26,46 @@ export function siteOfUnit(site: CompiledSite, unitIndex: number): CompiledSite 
     }
     return -1;
   };
-  const loop = site.loops[unit.loop];
+  const loops = [...new Set(unitsKept.map(({ loop }) => loop))];
+  const within = (is: (unit: CompiledUnit) => boolean): number[] =>
+    unitsKept.flatMap((unit, i) => (is(unit) ? [i] : []));
   return {
     ...site,
     holders: holders.map((holder) => movedHolder(holder, move)),
-    halls: [movedHall(hall, move)],
-    units: [movedUnit(unit, move)],
-    loops: [{ id: loop?.id ?? unit.id, name: loop?.name ?? unit.name, units: [0], unitsNeeded: 1 }],
+    halls: hallsKept.map((hall, i) => ({
+      ...hall,
+      holder: i,
+      units: within((unit) => unit.hall === halls[i]),
+      slot: movedSlots(hall.slot, move),
+    })),
+    units: unitsKept.map((unit, i) => ({
+      ...movedUnit(unit, move),
+      hall: halls.indexOf(unit.hall),
+      holder: hallsKept.length + i,
+      loop: loops.indexOf(unit.loop),
+    })),
+    loops: loops.map((at) => {
+      const loop = site.loops[at];
+      const [first] = unitsKept.filter((unit) => unit.loop === at);
+      const of = within((unit) => unit.loop === at);
+      const id = loop?.id ?? first?.id ?? '';
+      return {
+        id,
+        name: loop?.name ?? first?.name ?? id,
+        units: of,
+        unitsNeeded: Math.min(loop?.unitsNeeded ?? 1, of.length),
+      };
+    }),
     gateways: [],
     slots: cutSlots(site.slots, holders),
     topics: new Map(),
     subscriptions: [],
   };
+}
+
+function there<Part>(part: Part | undefined, kind: string, at: number): Part {
+  if (part === undefined) throw new RangeError(`the site has no ${kind} ${at}`);
+  return part;
 }
 
 /** The same site with another setting of one entry. */
@@ -49,19 +80,9 @@ const movedHolder = (holder: Holder, move: Move): Holder => ({
   slotOf: new Map([...holder.slotOf].map(([point, slot]) => [point, move(slot)])),
 });
 
-const movedHall = (hall: CompiledHall, move: Move): CompiledHall => ({
-  ...hall,
-  holder: 0,
-  units: [0],
-  slot: movedSlots(hall.slot, move),
-});
-
 const movedUnit = (unit: CompiledUnit, move: Move): CompiledUnit => ({
   ...unit,
-  hall: 0,
-  holder: 1,
   gateway: -1,
-  loop: 0,
   branches: unit.branches.map((one) => ({ ...one, slot: movedSlots(one.slot, move) })),
   servers: unit.servers.map((one) => ({ ...one, slot: movedSlots(one.slot, move) })),
   plates: unit.plates.map((one) => ({ ...one, slot: movedSlots(one.slot, move) })),

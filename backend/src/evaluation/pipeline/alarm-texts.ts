@@ -24,7 +24,7 @@ export function alertTexts(site: CompiledSite, alert: AlertRecord): AlertTexts {
   if (entry === null) return outdated(alert.entry);
   const unit = site.units.find(({ id }) => id === alert.unit);
   const { title, cause, consequence } = entry;
-  return { title, cause, consequence, action: unit?.limits.get(entry.id)?.action ?? entry.action[unit?.shape ?? 'a'] };
+  return { title, cause, consequence, action: actionAt(unit, entry) };
 }
 
 /** The texts of a standing alarm. An entry that the catalogue has no more (an old journal) is said to be so. */
@@ -37,7 +37,7 @@ export function alarmTexts(site: CompiledSite, record: AlarmRecord): AlarmTexts 
     title: entry.title,
     cause: entry.cause,
     consequence: entry.consequence,
-    action: unit?.limits.get(entry.id)?.action ?? entry.action[unit?.shape ?? 'a'],
+    action: actionAt(unit, entry),
     timeToRespondSeconds: worse?.timeToRespondS ?? entry.timeToRespondS,
   };
 }
@@ -45,6 +45,12 @@ export function alarmTexts(site: CompiledSite, record: AlarmRecord): AlarmTexts 
 function entryOf(id: string): Rationale | null {
   const known: EntryId | undefined = entryIds.find((entry) => entry === id);
   return known === undefined ? null : catalogue[known];
+}
+
+/** Empty says that here it is the one of the catalogue, whatever the hall or the site has. */
+function actionAt(unit: CompiledUnit | undefined, entry: Rationale): string {
+  const own = unit?.limits.get(entry.id)?.action ?? '';
+  return own === '' ? entry.action[unit?.shape ?? 'a'] : own;
 }
 
 /** The unit that the alarm is about; for a gateway or a hall one of those that it concerns. */

@@ -1,4 +1,5 @@
 import { pointTable, type QuantityKind } from '@ebbline/shared/contract/point-table';
+import { leastReAlarmSeconds } from '@ebbline/shared/contract/alarm-settings';
 import type { EntryInFile, LimitsInFile } from '@ebbline/shared/contract/site-file-limits';
 import { parseQuantity } from '@ebbline/shared/contract/site-file-quantity';
 import { fail, type Result } from '@ebbline/shared/errors/result';
@@ -11,9 +12,6 @@ export type CatalogueEntries = ReadonlyMap<string, QuantityKind | null>;
 
 /** Entries that hold a value within a band: for these a site may set `low` as well. */
 export const entriesWithBand: ReadonlySet<string> = new Set(['CHEM-1', 'CHEM-2', 'CHEM-3', 'CHEM-4', 'CHEM-5']);
-
-/** An alarm that is told anew sooner than this after it was acknowledged would be noise: own rule. */
-const soonestReAlarmS = 60;
 
 export interface LimitLevel {
   readonly limits: LimitsInFile | undefined;
@@ -102,8 +100,8 @@ function compileEntry(
     else if (parsed !== null) faults.add(at(id, key), 'expected 0 s or more');
   }
   const again = written.reAlarmAfter === undefined ? null : parseQuantity(written.reAlarmAfter, 'duration');
-  if (again?.ok === true && again.value >= soonestReAlarmS) compiled.reAlarmAfterMs = again.value * 1000;
-  else if (again !== null) faults.add(at(id, 'reAlarmAfter'), `expected ${soonestReAlarmS} s or more`);
+  if (again?.ok === true && again.value >= leastReAlarmSeconds) compiled.reAlarmAfterMs = again.value * 1000;
+  else if (again !== null) faults.add(at(id, 'reAlarmAfter'), `expected ${leastReAlarmSeconds} s or more`);
   if (written.enabled !== undefined) compiled.enabled = written.enabled;
   if (written.action !== undefined) compiled.action = written.action;
   return compiled;

@@ -263,8 +263,9 @@ export interface EntryLimits {
   readonly deadband?: number;
   readonly onDelayMs?: number;
   readonly offDelayMs?: number;
-  /** How long after it was acknowledged the alarm is told anew, ms; left out: not at all. */
+  /** How long after it was acknowledged the alarm is told anew, ms; left out, or Infinity: not at all. */
   readonly reAlarmAfterMs?: number;
   readonly enabled?: boolean;
+  /** First action by site procedure; left out, or empty: that of the catalogue. */
   readonly action?: string;
 }

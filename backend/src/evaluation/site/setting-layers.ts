@@ -17,13 +17,19 @@ export interface Place {
 
 const none: LimitsAt = new Map();
 
+/** Asked for again with every change of a setting, and always the same of one site. */
+const known = new WeakMap<CompiledSite, SettingLayers>();
+
 /** What the site file says. */
-export function layersOfSite({ halls, units }: CompiledSite): SettingLayers {
-  return {
+export function layersOfSite(site: CompiledSite): SettingLayers {
+  const { halls, units } = site;
+  const made = known.get(site) ?? {
     site: units[0]?.limitLevels?.site ?? none,
     halls: new Map(halls.map((hall) => [hall.id, units[hall.units[0] ?? -1]?.limitLevels?.hall ?? none])),
     units: new Map(units.map((unit) => [unit.id, unit.limitLevels?.unit ?? unit.limits])),
   };
+  known.set(site, made);
+  return made;
 }
 
 /** The limits at a place: the nearest wins, and of equally near ones the later source. */
@@ -40,6 +46,26 @@ export const limitsAt = (
       ...(unit === null ? [] : sources.map(({ units }) => units.get(unit))),
     ]),
   );
+
+/** The same of one entry alone; undefined where nothing is said of it. */
+export function entryLimitsAt(
+  sources: readonly SettingLayers[],
+  bands: LimitsAt,
+  { hall, unit }: Place,
+  entry: string,
+): EntryLimits | undefined {
+  let said: EntryLimits | undefined;
+  const lay = (level: LimitsAt | undefined): void => {
+    const own = level?.get(entry);
+    if (own === null) said = undefined;
+    else if (own !== undefined) said = { ...said, ...own };
+  };
+  for (const { site } of sources) lay(site);
+  if (hall !== null) for (const { halls } of sources) lay(halls.get(hall));
+  if (unit !== null) for (const { units } of sources) lay(units.get(unit));
+  const band = bands.get(entry) ?? undefined;
+  return band === undefined ? said : { ...band, ...said };
+}
 
 /** A site whose units have the changes laid over what the site file says. A unit that none of them reaches stays the same object. */
 export function withSettings(site: CompiledSite, changes: SettingLayers): CompiledSite {

@@ -51,7 +51,12 @@ export async function writeAlarmListCommand({
   if (before?.ok === false) return refuse(before.fault.map((fault) => lineText(alarmList ?? '', fault)));
   const changes = readSettings(join(dataFolder, journalFile));
   if (!changes.ok) return refuse([changes.fault]);
-  const text = alarmListText(listToApprove(new SettingsInForce(site, changes.value), before?.value ?? null));
+  const settings = new SettingsInForce(site, changes.value);
+  for (const { record, fault } of settings.refused())
+    complain(
+      `Not in it, as it does not fit the site file: the change of ${record.entry} (${record.id}): ${fault.message}`,
+    );
+  const text = alarmListText(listToApprove(settings, before?.value ?? null));
   if (target === undefined) {
     say(text.trimEnd());
     return 0;
@@ -65,7 +70,7 @@ export async function writeAlarmListCommand({
     complain(`No list was written: ${path} ${code === 'EEXIST' ? 'is there already; name a new file' : `(${code})`}.`);
     return 2;
   }
-  say(`${path}: the alarms of ${site.name} as they run, ${changes.value.length} changes among them.`);
+  say(`${path}: the alarms of ${site.name} as they run, ${settings.accepted().length} changes among them.`);
   say('It is no authorised list until somebody has read it and written a version, who approves it, and the day.');
   return 0;
 }

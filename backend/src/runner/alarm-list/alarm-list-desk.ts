@@ -8,17 +8,27 @@ import type {
 } from '@ebbline/shared/contract/alarm-list';
 import { fail, ok, type Result } from '@ebbline/shared/errors/result';
 import { entryIds } from '../../evaluation/alarm-rules/entry-ids';
+import { isEntryId } from '../../evaluation/alarm-rules/rationale/rationale-table';
+import {
+  checkChange,
+  isThere,
+  settingsAt,
+  type CheckedChange,
+} from '../../evaluation/alarm-rules/settings/check-change';
+import { settingMembers } from '../../evaluation/alarm-rules/settings/to-settings';
 import type { SettingRecord } from '../../evaluation/alarm-rules/settings/setting-record';
+import { configuredByEntry, type ConfiguredCount } from '../../evaluation/pipeline/configured-alarms';
 import type { CompiledSite } from '../../evaluation/site/compiled-site';
 import type { AlarmListDesk, SettingActionFault } from '../../ports/alarm-list';
 import type { AuthorisedListInForce } from '../../ports/authorised-list';
 import type { Actor } from '../../ports/identity';
 import { journalUnavailable } from '../journal-unavailable';
 import { findingsOf, toSettingChange } from './audit';
-import { checkChange } from './check-change';
+import { changedMeanwhile } from './changed-meanwhile';
 import { isFound } from './is-found';
 import { listedSettings } from './listed-settings';
 import { placesOf } from './places';
+import { sameScope } from './same-scope';
 import type { SettingsInForce } from './settings-in-force';
 import { toListedAlarm } from './to-listed-alarm';
 
@@ -34,6 +44,8 @@ export interface AlarmListParts {
 
 /** The rationalized list, what was authorised of it, and what runs; changes are committed first, and then in force. */
 export class RunnerAlarmListDesk implements AlarmListDesk {
+  private counted: { readonly site: CompiledSite; readonly of: ReadonlyMap<string, ConfiguredCount> } | null = null;
+
   constructor(private readonly parts: AlarmListParts) {}
 
   list({ search, differing }: Parameters<AlarmListDesk['list']>[0]): AlarmListing {
@@ -41,6 +53,7 @@ export class RunnerAlarmListDesk implements AlarmListDesk {
     const refused = this.parts.authorised.refused();
     const entries = this.entries();
     const alarms = entries.filter(({ priority }) => priority !== 'alert');
+    const counts = this.configured();
     return {
       time: this.time(),
       authorisedBy: {
@@ -51,6 +64,10 @@ export class RunnerAlarmListDesk implements AlarmListDesk {
         ...(refused.length === 0 ? {} : { refused: [...refused] }),
       },
       shareOfPriority1: alarms.filter(({ priority }) => priority === 1).length / alarms.length,
+      configured: {
+        alarms: sum(counts, ({ alarms: count }) => count),
+        priority1: sum(counts, ({ priority1 }) => priority1),
+      },
       entries: entries.filter(
         (entry) =>
           isFound(entry, search) && (differing !== true || entry.settings.some(({ differs }) => differs.length > 0)),
@@ -59,7 +76,14 @@ export class RunnerAlarmListDesk implements AlarmListDesk {
   }
 
   changes(): SettingChanges {
-    return { changes: this.parts.settings.records().map(toSettingChange).reverse() };
+    const { settings } = this.parts;
+    const faults = new Map(settings.refused().map(({ record, fault }) => [record, fault]));
+    return {
+      changes: settings
+        .records()
+        .map((record) => toSettingChange(record, faults.get(record)))
+        .reverse(),
+    };
   }
 
   audit(): SettingsAudit {
@@ -71,12 +95,17 @@ export class RunnerAlarmListDesk implements AlarmListDesk {
         sum + 1 + (scopes.includes('hall') ? halls.length : 0) + (scopes.includes('unit') ? units.length : 0),
       0,
     );
-    return { time: this.time(), compared, findings: findingsOf(entries, settings.records(), settings.site()) };
+    return {
+      time: this.time(),
+      compared,
+      findings: findingsOf(entries, settings.accepted(), settings.site()),
+      refused: settings.refused().map(({ record, fault }) => toSettingChange(record, fault)),
+    };
   }
 
   change(request: ChangeSettingsRequest, actor: Actor): Result<SettingChange, SettingActionFault> {
     const { settings, record, relimit, nowMs } = this.parts;
-    const checked = checkChange(settings, request);
+    const checked = this.check(request);
     if (!checked.ok) return checked;
     const { scope, set, reason, link } = request;
     const made: SettingRecord = {
@@ -97,13 +126,47 @@ export class RunnerAlarmListDesk implements AlarmListDesk {
     return ok(toSettingChange(made));
   }
 
+  private check(request: ChangeSettingsRequest): Result<CheckedChange, SettingActionFault> {
+    const { settings } = this.parts;
+    const { basedOn, entry, scope, set } = request;
+    const [site, changes] = [settings.site(), settings.changes()];
+    const isPlace = isEntryId(entry) && isThere(site, scope);
+    if (isPlace && basedOn !== undefined) {
+      const running = settingsAt(site, changes, entry, scope);
+      const meanwhile = changedMeanwhile(settings, entry, scope, basedOn, running);
+      if (meanwhile !== null) return fail(meanwhile);
+    }
+    const checked = checkChange(site, changes, request);
+    if (checked.ok || checked.fault.code !== 'SETTING_UNCHANGED' || !isPlace) return checked;
+    // What runs may be set again in place of a change that is refused: then that one is settled.
+    const settles = settings
+      .refused()
+      .some(({ record }) => record.entry === entry && sameScope(record.scope, scope) && sharesMember(record.set, set));
+    const now = settingsAt(site, changes, entry, scope);
+    return settles ? ok({ entry, old: now, new: now }) : checked;
+  }
+
   private entries(): readonly ListedAlarm[] {
     const list = this.parts.authorised.list();
     const places = placesOf(this.parts.settings, list);
-    return entryIds.map((id) => toListedAlarm(id, listedSettings(id, places), list));
+    const counts = this.configured();
+    return entryIds.map((id) => toListedAlarm(id, listedSettings(id, places), list, counts.get(id)?.all));
+  }
+
+  /** Counted once for what runs: of thousands of units that takes a while. */
+  private configured(): ReadonlyMap<string, ConfiguredCount> {
+    const site = this.parts.settings.running();
+    if (this.counted?.site !== site) this.counted = { site, of: configuredByEntry(site) };
+    return this.counted.of;
   }
 
   private time(): string {
     return new Date(this.parts.nowMs()).toISOString();
   }
 }
+
+const sharesMember = (first: SettingRecord['set'], second: SettingRecord['set']): boolean =>
+  settingMembers.some((member) => first[member] !== undefined && second[member] !== undefined);
+
+const sum = (counts: ReadonlyMap<string, ConfiguredCount>, of: (count: ConfiguredCount) => number): number =>
+  [...counts.values()].reduce((all, one) => all + of(one), 0);

@@ -1,5 +1,6 @@
 import type { ListedAlarm, SettingChange, SettingsAudit } from '@ebbline/shared/contract/alarm-list';
 import type { SettingScope } from '@ebbline/shared/contract/alarm-settings';
+import type { ChangeFault } from '../../evaluation/alarm-rules/settings/check-change';
 import type { SettingMember } from '../../evaluation/alarm-rules/settings/to-settings';
 import type { SettingRecord } from '../../evaluation/alarm-rules/settings/setting-record';
 import type { CompiledSite } from '../../evaluation/site/compiled-site';
@@ -24,7 +25,7 @@ export const findingsOf = (
           member,
           authorised: authorised[member],
           running: running[member],
-          unit_of_measure: isNumberOfEntry ? unit_of_measure : member === 'enabled' ? null : 's',
+          unit_of_measure: isNumberOfEntry ? unit_of_measure : wordMembers.has(member) ? null : 's',
           by: change === null ? 'siteFile' : 'change',
           change: change === null ? null : toSettingChange(change),
         };
@@ -32,8 +33,10 @@ export const findingsOf = (
     ),
   );
 
+const wordMembers: ReadonlySet<SettingMember> = new Set(['enabled', 'action']);
+
 /** The last change that set a member at the place itself, else at what it lies in. */
-function changeBehind(
+export function changeBehind(
   records: readonly SettingRecord[],
   entry: string,
   scope: SettingScope,
@@ -56,14 +59,18 @@ function changeBehind(
   return null;
 }
 
-export const toSettingChange = (record: SettingRecord): SettingChange => ({
+/** As people are told of it; a record of before a member could be set has none of it. */
+export const toSettingChange = (record: SettingRecord, fault?: ChangeFault): SettingChange => ({
   id: record.id,
   time: new Date(record.atMs).toISOString(),
   actor: record.operator,
   entry: record.entry,
   scope: record.scope,
-  old: record.old,
-  new: record.new,
+  old: { ...notYet, ...record.old },
+  new: { ...notYet, ...record.new },
   reason: record.reason,
   link: record.link,
+  ...(fault === undefined ? {} : { refused: { code: fault.code, message: fault.message } }),
 });
+
+const notYet = { reAlarmAfterSeconds: null, action: null } as const;

@@ -5,7 +5,8 @@ export function isFound(entry: ListedAlarm, search: string | undefined): boolean
   if (search === undefined) return true;
   const { title, cause, consequence, actions, confirm, owner } = entry;
   const said = [entry.entry, title, entry.class, entry.classTitle, cause, consequence, confirm, owner];
-  const text = [...said, ...actions.map((action) => action.text)].join('\n').toLowerCase();
+  const own = entry.settings.map(({ running }) => running.action ?? '');
+  const text = [...said, ...actions.map((action) => action.text), ...own].join('\n').toLowerCase();
   return search
     .toLowerCase()
     .split(/\s+/)

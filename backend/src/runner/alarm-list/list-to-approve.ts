@@ -30,7 +30,7 @@ export function listToApprove(settings: SettingsInForce, before: AuthorisedList 
       entryIds.map((id) => {
         const own = before?.entries.get(id);
         const changed = settings
-          .records()
+          .accepted()
           .filter(({ entry, link }) => entry === id && link !== '')
           .at(-1);
         const changeLink = changed?.link ?? own?.changeLink;
@@ -52,11 +52,13 @@ function settingsByPlace(
   id: EntryId,
   places: ReturnType<typeof placesOf>,
 ): Pick<AuthorisedEntryInFile, 'site' | 'halls' | 'units'> {
-  if (!rationaleTable[id].setting.changeable) return {};
-  const written = listedSettings(id, places).map(({ scope, running }) => ({
-    scope,
-    text: writtenSettings(id, running),
-  }));
+  const listed = listedSettings(id, places);
+  const any = {
+    reAlarm: listed.some(({ running }) => running.reAlarmAfterSeconds !== null),
+    action: listed.some(({ running }) => running.action !== null),
+  };
+  if (!rationaleTable[id].setting.changeable && !any.action) return {};
+  const written = listed.map(({ scope, running }) => ({ scope, text: writtenSettings(id, running, any) }));
   const of = (kind: 'hall' | 'unit') =>
     Object.fromEntries(written.flatMap(({ scope, text }) => (scope.kind === kind ? [[scope.id, text]] : [])));
   const [halls, units] = [of('hall'), of('unit')];
@@ -78,9 +80,17 @@ const spoken: Readonly<Partial<Record<QuantityKind, string>>> = {
   volume: 'L',
 };
 
-function writtenSettings(id: EntryId, settings: AlarmSettings): AuthorisedSettings {
-  const { limit: quantity, side } = rationaleTable[id].setting;
+/** @param any what is said of this entry anywhere: there it is said at each place, so that a nearer one does not inherit it */
+function writtenSettings(
+  id: EntryId,
+  settings: AlarmSettings,
+  any: { readonly reAlarm: boolean; readonly action: boolean },
+): AuthorisedSettings {
+  const { limit: quantity, side, changeable } = rationaleTable[id].setting;
   const seconds = (value: number): string => `${plain(value)} s`;
+  const again = settings.reAlarmAfterSeconds;
+  const action = any.action ? { action: settings.action } : {};
+  if (!changeable) return action;
   return {
     ...(quantity === null
       ? {}
@@ -91,7 +101,9 @@ function writtenSettings(id: EntryId, settings: AlarmSettings): AuthorisedSettin
         }),
     onDelay: seconds(settings.onDelaySeconds),
     offDelay: seconds(settings.offDelaySeconds),
+    ...(any.reAlarm ? { reAlarmAfter: again === null ? 'none' : seconds(again) } : {}),
     enabled: settings.enabled,
+    ...action,
   };
 }
 

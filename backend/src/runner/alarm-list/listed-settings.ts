@@ -1,19 +1,13 @@
 import type { ListedSetting } from '@ebbline/shared/contract/alarm-list';
-import type { AlarmSettings, SettingScope } from '@ebbline/shared/contract/alarm-settings';
-import { groupEntryIds, type EntryId } from '../../evaluation/alarm-rules/entry-ids';
-import { rationaleTable } from '../../evaluation/alarm-rules/rationale/rationale-table';
+import type { AlarmSettings } from '@ebbline/shared/contract/alarm-settings';
+import type { EntryId } from '../../evaluation/alarm-rules/entry-ids';
+import { scopesAuthorised } from '../../evaluation/alarm-rules/settings/scopes-of';
 import { differingMembers, toSettings } from '../../evaluation/alarm-rules/settings/to-settings';
 import type { PlaceLimits } from './places';
 
-/** For what an entry can be set: what spans units has the limits of its hall, and what is fixed can't be set. */
-export function scopesOf(id: EntryId): readonly SettingScope['kind'][] {
-  if (!rationaleTable[id].setting.changeable) return [];
-  return groupEntryIds.some((group) => group === id) ? ['site', 'hall'] : ['site', 'hall', 'unit'];
-}
-
 /** The settings of an entry at the site, then at halls and units where they are others than around them. */
 export function listedSettings(id: EntryId, places: readonly PlaceLimits[]): readonly ListedSetting[] {
-  const scopes = scopesOf(id);
+  const scopes = scopesAuthorised(id);
   const told = places.map((place) => ({
     ...place,
     authorised: toSettings(id, place.authorised.get(id)),

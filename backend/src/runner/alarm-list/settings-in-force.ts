@@ -1,12 +1,15 @@
-import { layersOfChanges, type SettingRecord } from '../../evaluation/alarm-rules/settings/setting-record';
+import { layChanges, type LaidChanges, type RefusedChange } from '../../evaluation/alarm-rules/settings/lay-changes';
+import type { SettingRecord } from '../../evaluation/alarm-rules/settings/setting-record';
 import type { CompiledSite } from '../../evaluation/site/compiled-site';
-import { withSettings, type SettingLayers } from '../../evaluation/site/setting-layers';
+import type { SettingLayers } from '../../evaluation/site/setting-layers';
 
-/** What runs: the site file with every change laid over it that was made while running, in the order in which they were made. */
+/**
+ * What runs: the site file with every change laid over it that was made while running, in the order in which they were made, as far
+ * as they fit it.
+ */
 export class SettingsInForce {
   private readonly made: SettingRecord[];
-  private layers: SettingLayers;
-  private laid: CompiledSite;
+  private laid: LaidChanges;
 
   /** @param records changes that the journal holds, oldest first */
   constructor(
@@ -14,8 +17,7 @@ export class SettingsInForce {
     records: readonly SettingRecord[],
   ) {
     this.made = [...records];
-    this.layers = layersOfChanges(records);
-    this.laid = withSettings(file, this.layers);
+    this.laid = layChanges(file, records);
   }
 
   /** The site as the file has it. */
@@ -25,34 +27,38 @@ export class SettingsInForce {
 
   /** The site as it is to run. */
   running(): CompiledSite {
-    return this.laid;
+    return this.laid.site;
   }
 
-  /** Oldest first. */
+  /** All that were made, oldest first. */
   records(): readonly SettingRecord[] {
     return this.made;
   }
 
-  changes(): SettingLayers {
-    return this.layers;
+  /** Those that fit the site file, oldest first. */
+  accepted(): readonly SettingRecord[] {
+    return this.laid.accepted;
   }
 
-  /** The site as it would run with one more change. */
-  with(change: Pick<SettingRecord, 'entry' | 'scope' | 'set'>): CompiledSite {
-    return withSettings(this.file, layersOfChanges([...this.made, change]));
+  /** Those that do not fit it, and are not in force. */
+  refused(): readonly RefusedChange[] {
+    return this.laid.refused;
+  }
+
+  changes(): SettingLayers {
+    return this.laid.layers;
   }
 
   add(record: SettingRecord): CompiledSite {
     this.made.push(record);
-    this.layers = layersOfChanges(this.made);
-    this.laid = withSettings(this.file, this.layers);
-    return this.laid;
+    this.laid = layChanges(this.file, this.made);
+    return this.laid.site;
   }
 
-  /** Another site file: the changes are laid over that one, as far as it has the places. */
+  /** Another site file: the changes are laid over that one, as far as they fit it. */
   follow(file: CompiledSite): CompiledSite {
     this.file = file;
-    this.laid = withSettings(file, this.layers);
-    return this.laid;
+    this.laid = layChanges(file, this.made);
+    return this.laid.site;
   }
 }

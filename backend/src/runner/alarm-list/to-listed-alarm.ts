@@ -6,14 +6,15 @@ import { gradeOf } from '../../evaluation/alarm-rules/priority';
 import { priorityOfEntry } from '../../evaluation/alarm-rules/priority-of-entry';
 import { alarmClasses } from '../../evaluation/alarm-rules/rationale/alarm-classes';
 import { rationaleTable, unitOfSetting } from '../../evaluation/alarm-rules/rationale/rationale-table';
+import { scopesOf } from '../../evaluation/alarm-rules/settings/scopes-of';
 import type { AuthorisedList } from '../../ports/authorised-list';
-import { scopesOf } from './listed-settings';
 
 /** Why an alarm exists and how it is set, with owner, review and approval as the authorised list has them. */
 export function toListedAlarm(
   id: EntryId,
   settings: readonly ListedSetting[],
   list: AuthorisedList | null,
+  configured = 0,
 ): ListedAlarm {
   const entry = catalogue[id];
   const further = rationaleTable[id];
@@ -63,6 +64,7 @@ export function toListedAlarm(
     side: further.setting.side,
     changeable: further.setting.changeable,
     scopes: [...scopesOf(id)],
+    configured,
     settings: [...settings],
   };
 }
@@ -77,6 +79,7 @@ function judgedOf(id: EntryId): ListedAlarm['judged'] {
 
 const foldings: readonly Readonly<Partial<Record<EntryId, readonly EntryId[]>>>[] = [
   folding.foldsUnder,
+  folding.foldsUnderEarlier,
   folding.foldsOnPowerLost,
   folding.foldsOnCirculation,
   folding.foldsAcrossLoop,

@@ -1,9 +1,11 @@
 import type { LimitTrial, TrialEpisode, TrialOutcome } from '@ebbline/shared/contract/limit-trial';
 import { lineTable } from '../../evaluation/alarm-rules/limit-lines/line-table';
 import type { Episode, OutcomeLog } from '../../evaluation/limit-trial/outcome-log';
-import { limitsOf, toSettings, withProposed } from '../../evaluation/limit-trial/trial-settings';
+import { toSettings } from '../../evaluation/alarm-rules/settings/to-settings';
+import { withProposed } from '../../evaluation/limit-trial/trial-settings';
 import type { CompiledSite } from '../../evaluation/site/compiled-site';
 import { trialNotes } from './trial-notes';
+import { isOfGroup } from './trial-plan';
 import type { TrialRun } from './trial-run';
 
 const dayMs = 86_400_000;
@@ -12,16 +14,17 @@ const finite = (value: number): number | null => (Number.isFinite(value) ? value
 
 /** A trial as the interface tells it, with what has been found so far. */
 export function toLimitTrial(id: string, run: TrialRun, site: CompiledSite): LimitTrial {
-  const { entry, fromMs, method, request, toMs, units } = run.plan;
-  const own = site.units[units[0] ?? -1]?.limits.get(entry.id);
-  const points = site.holders[site.units[units[0] ?? -1]?.holder ?? -1]?.slotOf;
-  const live = toSettings(entry.id, limitsOf(entry.id, own));
-  const proposed = toSettings(entry.id, limitsOf(entry.id, withProposed(own, request.proposed)));
+  const { entry, fromMs, method, request, subjects, toMs } = run.plan;
+  const first = site.units[subjects[0]?.unit ?? -1];
+  const own = first?.limits.get(entry.id);
+  const points = site.holders[first?.holder ?? -1]?.slotOf;
+  const live = toSettings(entry.id, own);
+  const proposed = toSettings(entry.id, withProposed(own, request.proposed));
   return {
     id,
     entry: entry.id,
     title: entry.title,
-    units: units.map((at) => site.units[at]?.id ?? ''),
+    units: subjects.map(({ unit }) => site.units[unit]?.id ?? ''),
     from: iso(fromMs),
     to: iso(toMs),
     state: run.state,
@@ -29,7 +32,9 @@ export function toLimitTrial(id: string, run: TrialRun, site: CompiledSite): Lim
     progress: run.progress,
     secondsLeft: run.secondsLeft(),
     unit_of_measure: entry.unitOfMeasure,
-    point: (lineTable[entry.id] ?? []).find(({ point }) => points?.has(point) === true)?.point ?? null,
+    point:
+      (isOfGroup(entry) ? [] : (lineTable[entry.id] ?? [])).find(({ point }) => points?.has(point) === true)?.point ??
+      null,
     live: toOutcome(run.logs.live, live, run),
     proposed: toOutcome(run.logs.proposed, proposed, run),
     secondsJudged: run.judgedMs / 1000,
@@ -52,6 +57,7 @@ function toOutcome(
     secondsInAlarm: total,
     longestSeconds: longest,
     shortestSeconds: shortest,
+    toldAgain: log.toldAgain,
     chatteringTimes: log.chatteringTimes,
     episodes: log.episodes.map(toEpisode),
     more: log.more,

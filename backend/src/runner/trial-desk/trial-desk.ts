@@ -7,6 +7,7 @@ import type { HistoryStore } from '../../ports/history-store';
 import type { TrialDesk, TrialFault } from '../../ports/trial-desk';
 import { toLimitTrial } from './to-limit-trial';
 import { planTrial } from './trial-plan';
+import { TrialRates } from './trial-rates';
 import { TrialRun } from './trial-run';
 
 export interface TrialDeskParts {
@@ -34,6 +35,7 @@ interface Kept {
 /** Trials of this process, the latest ones, in memory. */
 export class RunnerTrialDesk implements TrialDesk {
   private readonly kept = new Map<string, Kept>();
+  private readonly rates = new TrialRates();
 
   constructor(private readonly parts: TrialDeskParts) {}
 
@@ -47,7 +49,7 @@ export class RunnerTrialDesk implements TrialDesk {
       return fail({ code: 'TRIALS_RUNNING', message });
     }
     const id = randomUUID();
-    const run = new TrialRun(plan.value, site, { store, monotonicMs, pause });
+    const run = new TrialRun(plan.value, site, { store, monotonicMs, pause, rates: this.rates });
     this.kept.set(id, { run, site });
     this.forgetOldest();
     run.run().catch(report);

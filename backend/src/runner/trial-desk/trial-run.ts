@@ -1,19 +1,21 @@
 import { CodedError } from '@ebbline/shared/errors/coded-error';
 import { OutcomeLog } from '../../evaluation/limit-trial/outcome-log';
 import { probeUncertainty } from '../../evaluation/limit-trial/probe-uncertainty';
-import { measuredSlots, recomputedTrial } from '../../evaluation/limit-trial/recomputed-trial';
-import { storedTrial, type TrialOfUnit } from '../../evaluation/limit-trial/stored-trial';
+import { measuredSlots } from '../../evaluation/limit-trial/recomputed-trial';
 import type { TrialColumns, UnitTrial } from '../../evaluation/limit-trial/trial-columns';
-import { withProposed } from '../../evaluation/limit-trial/trial-settings';
-import { siteOfUnit } from '../../evaluation/limit-trial/unit-site';
 import type { CompiledSite } from '../../evaluation/site/compiled-site';
 import type { HistoryStore } from '../../ports/history-store';
 import { readStretch } from './read-stretch';
+import { subjectTrial } from './subject-trial';
 import type { TrialPlan } from './trial-plan';
+import type { TrialKind, TrialRates } from './trial-rates';
+import type { TrialSubject } from './trial-subject';
 
 export interface TrialSurroundings {
   readonly store: Pick<HistoryStore, 'read' | 'readSeconds'>;
   readonly monotonicMs: () => number;
+  /** How fast earlier trials went. */
+  readonly rates: TrialRates;
   /** Lets other work come in between. */
   readonly pause: () => Promise<void>;
 }
@@ -21,6 +23,9 @@ export interface TrialSurroundings {
 const hourMs = 3_600_000;
 /** Columns that are read at once. */
 const stretchMs = { stored: 24 * hourMs, recomputed: hourMs } as const;
+const firstStretchMs = { stored: hourMs, recomputed: hourMs / 12 } as const;
+/** From this share on the speed of a trial itself says most of how long it takes. */
+const tellingShare = 0.02;
 /** Steps between two looks at the clock, and how long the thread is kept at once. */
 const stepsAtOnce = { stored: 1000, recomputed: 25 } as const;
 const sliceMs = 10;
@@ -55,12 +60,21 @@ export class TrialRun {
     return this.state === 'done' ? 1 : Math.min(1, this.doneMs / this.allMs());
   }
 
-  /** By the speed so far; null before there is one. */
+  /** By the speed so far, at first by that of earlier trials; null where neither is known: until a first small piece is done. */
   secondsLeft(): number | null {
     if (this.state !== 'running') return this.state === 'done' ? 0 : null;
-    if (this.doneMs === 0) return null;
+    const leftMs = this.allMs() - this.doneMs;
     const elapsedMs = this.around.monotonicMs() - this.startedMs;
-    return (elapsedMs * (this.allMs() - this.doneMs)) / this.doneMs / 1000;
+    const own = this.doneMs > 0 ? elapsedMs / this.doneMs : null;
+    // Its first moments tell little: until then by those that went before, where there were any.
+    const known = this.progress < tellingShare ? this.around.rates.of(this.kind()) : null;
+    const rate = known ?? own;
+    return rate === null ? null : (rate * leftMs) / 1000;
+  }
+
+  /** Whether either setting would have it told anew. */
+  get tellsAgain(): boolean {
+    return [this.logs.live, this.logs.proposed].some(({ reAlarmAfterMs }) => Number.isFinite(reAlarmAfterMs));
   }
 
   cancel(): void {
@@ -70,7 +84,9 @@ export class TrialRun {
   /** Resolves when it has ended, however it ended. */
   async run(): Promise<void> {
     try {
-      for (const unit of this.plan.units) await this.runUnit(unit);
+      for (const subject of this.plan.subjects) await this.runSubject(subject);
+      if (this.progress >= tellingShare)
+        this.around.rates.note(this.kind(), this.around.monotonicMs() - this.startedMs, this.doneMs);
       if (this.state === 'running') this.state = 'done';
     } catch (cause) {
       if (this.state === 'running') this.state = 'failed';
@@ -79,21 +95,21 @@ export class TrialRun {
     }
   }
 
-  private async runUnit(unitIndex: number): Promise<void> {
-    const { entry, fromMs, leadMs, method, request, toMs } = this.plan;
-    const site = siteOfUnit(this.site, unitIndex);
-    const proposed = withProposed(site.units[0]?.limits.get(entry.id), request.proposed);
-    const of: TrialOfUnit = { site, entry: entry.id, proposed, logs: this.logs, toldFromMs: fromMs };
-    const trial = (method === 'stored' ? storedTrial(of) : null) ?? recomputedTrial(of);
+  private async runSubject(subject: TrialSubject): Promise<void> {
+    const { fromMs, leadMs, method, toMs } = this.plan;
+    const { site, trial } = subjectTrial(this.site, this.plan, subject, this.logs);
     const [judgedMs, missingMs] = [this.judgedMs, this.missingMs];
-    for (let atMs = fromMs - leadMs; atMs < toMs && this.state === 'running'; atMs += stretchMs[method]) {
-      const endMs = Math.min(atMs + stretchMs[method], toMs);
+    let atMs = fromMs - leadMs;
+    while (atMs < toMs && this.state === 'running') {
+      // A small piece first, so that it is soon known how long all of it takes.
+      const endMs = Math.min(atMs + (this.doneMs === 0 ? firstStretchMs : stretchMs)[method], toMs);
       const { parts, minutesBeforeMs } = await readStretch(this.around.store, site, trial.slots, atMs, endMs);
       this.minutesBeforeMs = Math.max(this.minutesBeforeMs, minutesBeforeMs);
       await this.probe(site, trial, parts);
       for (const columns of parts) await this.runColumns(trial, columns);
       this.judgedMs = judgedMs + trial.judgedMs;
       this.missingMs = missingMs + trial.missingMs;
+      atMs = endMs;
     }
     for (const log of [this.logs.live, this.logs.proposed]) log.settle(this.reachedMs);
   }
@@ -130,9 +146,13 @@ export class TrialRun {
     }
   }
 
+  private kind(): TrialKind {
+    return { method: this.plan.method, entry: this.plan.entry.id };
+  }
+
   private allMs(): number {
-    const { fromMs, leadMs, toMs, units } = this.plan;
-    return units.length * (toMs - fromMs + leadMs);
+    const { fromMs, leadMs, subjects, toMs } = this.plan;
+    return subjects.length * (toMs - fromMs + leadMs);
   }
 }
 

@@ -4,9 +4,14 @@ import type { ListView } from './limits-address';
 const textsOf = (one: ListedAlarm): readonly string[] => [
   one.entry,
   one.title,
+  one.class,
+  one.classTitle ?? '',
   one.cause,
   one.consequence,
+  one.confirm,
+  one.owner,
   ...one.actions.map(({ text }) => text),
+  ...one.settings.map(({ running }) => running.action ?? ''),
 ];
 
 export const differs = (one: ListedAlarm): boolean => one.settings.some((setting) => setting.differs.length > 0);

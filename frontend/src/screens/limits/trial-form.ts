@@ -1,4 +1,4 @@
-import type { ProposedSettings } from '@ebbline/shared/contract/alarm-settings';
+import type { TriedSettings } from '@ebbline/shared/contract/alarm-settings';
 import type { Site } from '@ebbline/shared/contract/http-api';
 import type { StartTrialRequest } from '@ebbline/shared/contract/limit-trial';
 
@@ -33,7 +33,7 @@ export function trialWish(
   entry: string,
   units: readonly string[],
   period: Period | null,
-  proposed: ProposedSettings | null,
+  proposed: TriedSettings | null,
 ): StartTrialRequest | null {
   if (units.length === 0 || units.length > mostUnits || period === null || proposed === null) return null;
   if (Object.keys(proposed).length === 0) return null;

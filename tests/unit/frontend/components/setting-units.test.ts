@@ -9,7 +9,16 @@ import {
   toShown,
 } from '../../../../frontend/src/components/setting-units';
 
-const base = { limit: null, low: null, deadband: 0, onDelaySeconds: 0, offDelaySeconds: 0, enabled: true };
+const base = {
+  limit: null,
+  low: null,
+  deadband: 0,
+  onDelaySeconds: 0,
+  offDelaySeconds: 0,
+  reAlarmAfterSeconds: null,
+  enabled: true,
+  action: null,
+};
 const plain = (text: string | null): string | null => text?.replaceAll('\u00a0', ' ') ?? null;
 const of = (entry: string, ucum: string | null, limit: number | null = null) => ({
   entry,

@@ -61,27 +61,28 @@ describe('the search', () => {
 
 describe('what a filled form wants', () => {
   const of = { entry: 'MARGIN-1', unit_of_measure: 'Pa', limit: 5000 };
+  const margin = anEntry('MARGIN-1');
   const form = formOf(of, marginSettings);
 
   it('is nothing while it says what runs', () => {
-    expect(wantedOf(of, marginSettings, form)).toEqual({});
+    expect(wantedOf(of, margin, marginSettings, form)).toEqual({});
   });
 
   it('is only what differs, in the unit of the contract', () => {
-    expect(wantedOf(of, marginSettings, { ...form, limit: 4.5, enabled: false })).toEqual({
+    expect(wantedOf(of, margin, marginSettings, { ...form, limit: 4.5, enabled: false })).toEqual({
       limit: 4500,
       enabled: false,
     });
   });
 
   it.each([{ limit: '' as const }, { deadband: -1 }, { onDelaySeconds: 31 * 86_400 }])('is nothing by %j', (typed) => {
-    expect(wantedOf(of, marginSettings, { ...form, ...typed })).toBeNull();
+    expect(wantedOf(of, margin, marginSettings, { ...form, ...typed })).toBeNull();
   });
 
   it('begins with a proposal laid over what runs', () => {
     const laid = formOf(of, marginSettings, { deadband: 1200 });
     expect(laid).toMatchObject({ limit: 5, deadband: 1.2 });
-    expect(wantedOf(of, marginSettings, laid)).toEqual({ deadband: 1200 });
+    expect(wantedOf(of, margin, marginSettings, laid)).toEqual({ deadband: 1200 });
   });
 });
 

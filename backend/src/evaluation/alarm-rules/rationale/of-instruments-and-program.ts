@@ -35,7 +35,7 @@ export const ofInstrumentsAndProgram = {
     designLimit: 'No water leaves an exchanger beyond what comes in on the other side.',
     timeNeededS: 2 * 3600,
     stateDependent: steady,
-    setting: above('temperatureDifference'),
+    setting: delaysOnly,
   },
   'COM-1': {
     type: 'instrument',

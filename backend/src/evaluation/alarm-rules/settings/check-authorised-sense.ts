@@ -26,6 +26,7 @@ export function checkAuthorisedSense(
   faults: FaultList,
 ): void {
   for (const { entry, scope, path } of places) {
+    if (!rationaleTable[entry].setting.changeable) continue;
     const settings = toSettings(entry, limitsAt([layers], noBands, placeOf(scope, site)).get(entry));
     const checked = checkSetting(entry, toSettings(entry, undefined), proposed(entry, settings));
     if (!checked.ok && checked.fault.code !== 'SETTING_UNCHANGED') faults.add(path, checked.fault.message);

@@ -20,6 +20,11 @@ export interface SettingFault<Code extends string = SettingFaultCode> {
   readonly message: string;
 }
 
+interface Numbers {
+  readonly limit?: number | null | undefined;
+  readonly low?: number | null | undefined;
+}
+
 /** What a number of each quantity may lie between at all, in the unit of measure of the entry; what is left out is 0 or more. */
 const ranges: Readonly<Partial<Record<QuantityKind, readonly [least: number, most: number]>>> = {
   pressureDifference: [-101_325, 101_325],
@@ -56,20 +61,25 @@ export function checkSetting(
       `${id} is set in ${unit ?? 'nothing: it has no limit'}; convert the numbers.`,
     );
   const now: AlarmSettings = { ...old, ...(set as Partial<AlarmSettings>) };
-  const outside = outOfRange(setting.limit, set);
-  if (outside !== null) return fault('SETTING_RANGE', `${id}: ${outside}`);
-  const crossed = crossing(id, now);
-  if (crossed !== null) return fail(crossed);
+  const outside = outOfRange(id, set) ?? crossing(id, now);
+  if (outside !== null) return fail(outside);
   if (differingMembers(old, now).length === 0)
     return fault('SETTING_UNCHANGED', `${id} is set so already; nothing was changed.`);
   return ok(now);
 }
 
-function outOfRange(quantity: QuantityKind | null, { limit, low }: ProposedSettings): string | null {
+/** With which settings an alarm could never tell, never clear, or would always stand; null: with these it is none of it. */
+export const senseFault = (id: EntryId, settings: AlarmSettings): SettingFault | null =>
+  outOfRange(id, settings) ?? crossing(id, settings);
+
+function outOfRange(id: EntryId, { limit, low }: Numbers): SettingFault | null {
+  const quantity = rationaleTable[id].setting.limit;
   const [least, most] = (quantity === null ? undefined : ranges[quantity]) ?? [0, Number.MAX_VALUE];
   for (const value of [limit, low])
-    if (value !== undefined && !(value >= least && value <= most))
-      return `expected ${most === Number.MAX_VALUE ? `${least} or more` : `${least} to ${most}`}.`;
+    if (value !== undefined && value !== null && !(value >= least && value <= most)) {
+      const range = most === Number.MAX_VALUE ? `${least} or more` : `${least} to ${most}`;
+      return { code: 'SETTING_RANGE', message: `${id}: expected ${range}.` };
+    }
   return null;
 }
 

@@ -5,9 +5,10 @@ import { compileLevel, entriesWithBand, type CatalogueEntries } from '../../site
 import type { CompiledSite, EntryLimits } from '../../site/compiled-site';
 import { FaultList, type FaultPath, type SiteFault } from '../../site/site-fault';
 import type { SettingLayers } from '../../site/setting-layers';
-import { groupEntryIds, type EntryId } from '../entry-ids';
+import type { EntryId } from '../entry-ids';
 import { isEntryId, rationaleTable } from '../rationale/rationale-table';
 import { checkAuthorisedSense, type AuthorisedPlace } from './check-authorised-sense';
+import { scopesAuthorised } from './scopes-of';
 
 export interface CompiledAuthorisedList {
   readonly version: string;
@@ -51,7 +52,7 @@ export function compileAuthorisedList(
       continue;
     }
     const at = (scope: SettingScope, path: FaultPath, written: AuthorisedSettings): void => {
-      const refused = placeFault(id, scope, site);
+      const refused = placeFault(id, scope, site, written);
       if (refused !== null) {
         faults.add(path, refused);
         return;
@@ -100,21 +101,21 @@ function levelOf({ site, halls, units }: Layers, scope: SettingScope): Map<strin
   return level;
 }
 
-function placeFault(id: EntryId, scope: SettingScope, site: CompiledSite): string | null {
-  if (!rationaleTable[id].setting.changeable)
-    return `${id} is judged by rules of the program itself, which no setting reaches; take this out`;
+function placeFault(id: EntryId, scope: SettingScope, site: CompiledSite, written: AuthorisedSettings): string | null {
+  if (!rationaleTable[id].setting.changeable && Object.keys(written).some((key) => key !== 'action'))
+    return `${id} is judged by rules of the program itself, which no setting reaches; take out all but its action`;
   if (scope.kind === 'site') return null;
-  if (scope.kind === 'unit' && groupEntryIds.some((group) => group === id))
-    return `${id} spans units; set it for the site or a hall`;
+  if (!scopesAuthorised(id).includes(scope.kind)) return `${id} spans units; set it for the site or a hall`;
   const known = scope.kind === 'hall' ? site.halls : site.units;
   return known.some((one) => one.id === scope.id)
     ? null
     : `the site has no ${scope.kind} "${scope.id}"; take it out of the list, or correct its id`;
 }
 
-/** `none` is no quantity: it says that an entry has no such limit here, whatever lies around it. */
+/** `none` is no quantity: it says that an entry has no such thing here, whatever lies around it. No action: that of the catalogue. */
 function withoutNone(id: EntryId, written: AuthorisedSettings) {
-  const { limit, low, ...rest } = written;
+  const { limit, low, reAlarmAfter, action, ...rest } = written;
+  const noReAlarm = reAlarmAfter === 'none';
   const noLimit = limit === 'none' && rationaleTable[id].setting.limit !== null;
   const noLow = low === 'none' && entriesWithBand.has(id);
   return {
@@ -122,7 +123,14 @@ function withoutNone(id: EntryId, written: AuthorisedSettings) {
       ...rest,
       ...(limit === undefined || noLimit ? {} : { limit }),
       ...(low === undefined || noLow ? {} : { low }),
+      ...(reAlarmAfter === undefined || noReAlarm ? {} : { reAlarmAfter }),
+      ...(action === undefined || action === null ? {} : { action }),
     },
-    none: { ...(noLimit ? { limit: Number.NaN } : {}), ...(noLow ? { low: Number.NaN } : {}) },
+    none: {
+      ...(noLimit ? { limit: Number.NaN } : {}),
+      ...(noLow ? { low: Number.NaN } : {}),
+      ...(noReAlarm ? { reAlarmAfterMs: Infinity } : {}),
+      ...(action === null ? { action: '' } : {}),
+    },
   };
 }

@@ -1,6 +1,5 @@
 import type { AlarmSettings, ProposedSettings, SettingScope } from '@ebbline/shared/contract/alarm-settings';
 import type { EntryLimits } from '../../site/compiled-site';
-import type { LimitsAt } from '../../site/compiled-unit';
 import type { SettingLayers } from '../../site/setting-layers';
 
 /** One change of a setting while the program ran, as the journal keeps it. */
@@ -20,29 +19,41 @@ export interface SettingRecord {
   readonly station: string;
 }
 
-/** Settings as a rule is given them: SI, delays in ms. */
+/** Settings as a rule is given them: SI, delays in ms. Of what may be null, a nearer place says so that there is none. */
 export function limitsOf(set: ProposedSettings): EntryLimits {
-  const { limit, low, deadband, onDelaySeconds, offDelaySeconds, enabled } = set;
+  const { limit, low, deadband, onDelaySeconds, offDelaySeconds, reAlarmAfterSeconds, enabled, action } = set;
   return {
     ...(limit === undefined ? {} : { limit }),
     ...(low === undefined ? {} : { low }),
     ...(deadband === undefined ? {} : { deadband }),
     ...(onDelaySeconds === undefined ? {} : { onDelayMs: onDelaySeconds * 1000 }),
     ...(offDelaySeconds === undefined ? {} : { offDelayMs: offDelaySeconds * 1000 }),
+    ...(reAlarmAfterSeconds === undefined ? {} : { reAlarmAfterMs: (reAlarmAfterSeconds ?? Infinity) * 1000 }),
     ...(enabled === undefined ? {} : { enabled }),
+    ...(action === undefined ? {} : { action: action ?? '' }),
   };
 }
 
+/** Changes in layers, to which further ones are added. */
+export interface ChangeLayers extends SettingLayers {
+  readonly site: Map<string, EntryLimits>;
+  readonly halls: Map<string, Map<string, EntryLimits>>;
+  readonly units: Map<string, Map<string, EntryLimits>>;
+}
+
+export type MadeChange = Pick<SettingRecord, 'entry' | 'scope' | 'set'>;
+
 /** All changes together, in the order in which they were made: of one place and member the last one holds. */
-export function layersOfChanges(records: readonly Pick<SettingRecord, 'entry' | 'scope' | 'set'>[]): SettingLayers {
-  const site = new Map<string, EntryLimits>();
-  const halls = new Map<string, Map<string, EntryLimits>>();
-  const units = new Map<string, Map<string, EntryLimits>>();
-  for (const { entry, scope, set } of records) {
-    const level = scope.kind === 'site' ? site : within(scope.kind === 'hall' ? halls : units, scope.id);
-    level.set(entry, { ...level.get(entry), ...limitsOf(set) });
-  }
-  return { site, halls, units } satisfies Record<keyof SettingLayers, LimitsAt | ReadonlyMap<string, LimitsAt>>;
+export function layersOfChanges(records: readonly MadeChange[]): ChangeLayers {
+  const layers: ChangeLayers = { site: new Map(), halls: new Map(), units: new Map() };
+  for (const record of records) addChange(layers, record);
+  return layers;
+}
+
+/** Lays one more change over those before it. */
+export function addChange({ site, halls, units }: ChangeLayers, { entry, scope, set }: MadeChange): void {
+  const level = scope.kind === 'site' ? site : within(scope.kind === 'hall' ? halls : units, scope.id);
+  level.set(entry, { ...level.get(entry), ...limitsOf(set) });
 }
 
 function within(levels: Map<string, Map<string, EntryLimits>>, id: string): Map<string, EntryLimits> {

@@ -10,6 +10,12 @@ const pairs = [
   { first: 'FIL-1', second: 'FIL-2', order: 'below' },
 ] as const satisfies readonly { first: EntryId; second: EntryId; order: 'above' | 'below' }[];
 
+/** An entry with the other one of its pair; itself alone where it is of none. */
+export function stepsOf(id: EntryId): readonly EntryId[] {
+  const pair = pairs.find(({ first, second }) => first === id || second === id);
+  return pair === undefined ? [id] : [pair.first, pair.second];
+}
+
 /** What is wrong with the pair that an entry belongs to, with these limits at a place; null: nothing, or it is of none. */
 export function stepsCross(id: EntryId, limits: ReadonlyMap<string, EntryLimits>): string | null {
   const pair = pairs.find(({ first, second }) => first === id || second === id);

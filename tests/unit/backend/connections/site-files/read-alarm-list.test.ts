@@ -68,7 +68,7 @@ version: 3
 approvedBy:
 approvedOn: 2031-02-30
 entries:
-  MARGIN-1: { colour: green, site: { limit: 5 kPa, reAlarmAfter: 1 h } }
+  MARGIN-1: { colour: green, site: { limit: 5 kPa, colour: red } }
 `;
     const faults = faultsOf(text);
     expect(faults.map((fault) => fault.split(': ').slice(0, 2).join(' '))).toEqual([
@@ -76,10 +76,12 @@ entries:
       'list.yaml:3:1 approvedBy',
       'list.yaml:4:1 approvedOn',
       'list.yaml:6:15 entries.MARGIN-1.colour',
-      'list.yaml:6:52 entries.MARGIN-1.site.reAlarmAfter',
+      'list.yaml:6:52 entries.MARGIN-1.site.colour',
     ]);
     expect(faults[3]).toContain('known here are owner, reviewBy, changeLink, site, halls, units');
-    expect(faults[4]).toContain('known here are limit, low, deadband, onDelay, offDelay, enabled');
+    expect(faults[4]).toContain(
+      'known here are limit, low, deadband, onDelay, offDelay, reAlarmAfter, enabled, action',
+    );
   });
 
   it.each([
@@ -101,6 +103,13 @@ entries:
     ],
     ['a unit of an entry that spans units', '  AMB-1: { units: { m1: {} } }\n', /:6:21: .*spans units/],
     ['a limit that a sound plant passes', '  FLOW-1: { site: { limit: 110 % } }\n', /:6:13: .*would always stand/],
+    [
+      'more than words of what is fixed',
+      '  SYS-1: { site: { action: Call., enabled: false } }\n',
+      /all but its action/,
+    ],
+    ['a re-alarm that would be noise', '  DEW-1: { site: { reAlarmAfter: 59 s } }\n', /:6:20: .*expected 60 s or more/],
+    ['no words for an action', '  DEW-1: { site: { action: "" } }\n', /:6:20: entries\.DEW-1\.site\.action/],
     ['a delay below zero', '  DEW-1: { site: { onDelay: -1 s } }\n', /:6:20: .*expected 0 s or more/],
     [
       'a second step that would tell first',

@@ -14,7 +14,7 @@ import { listedSettings } from '../../../../../backend/src/runner/alarm-list/lis
 import { placesOf } from '../../../../../backend/src/runner/alarm-list/places';
 import { SettingsInForce } from '../../../../../backend/src/runner/alarm-list/settings-in-force';
 import { toListedAlarm } from '../../../../../backend/src/runner/alarm-list/to-listed-alarm';
-import { smallSite } from '../../../../helpers/small-site';
+import { compiledOrThrow, smallSite, smallSiteDocument } from '../../../../helpers/small-site';
 
 const demo = (name: string): string =>
   fileURLToPath(new URL(`../../../../../simulator/demo-site/${name}`, import.meta.url));
@@ -73,6 +73,54 @@ describe('a list that is written of what runs', () => {
       new SettingsInForce(await demoSite(), []),
     ])
       expect(findings(settings, approved(settings))).toEqual([]);
+  });
+
+  it('says how long until an alarm is told again, and words of the site, also where a nearer place has none', () => {
+    const said = (scope: SettingRecord['scope'], set: SettingRecord['set']): SettingRecord => ({
+      ...change(5000),
+      scope,
+      set,
+    });
+    const unit = { kind: 'unit', id: 'm1' } as const;
+    const settings = new SettingsInForce(smallSite(), [
+      said({ kind: 'site' }, { reAlarmAfterSeconds: 14_400, action: 'Site procedure 12.' }),
+      said(unit, { reAlarmAfterSeconds: null, action: null }),
+    ]);
+    expect(settings.refused()).toEqual([]);
+    expect(settings.running().units.map(({ limits }) => limits.get('MARGIN-1')?.reAlarmAfterMs)).toEqual([
+      Infinity,
+      14_400_000,
+    ]);
+    const list = approved(settings);
+    expect(findings(settings, list)).toEqual([]);
+    // The list itself holds them: without the changes the site file differs from it in both.
+    expect(
+      findings(new SettingsInForce(smallSite(), []), list).map(({ scope, member, authorised, running }) => [
+        scope.kind === 'site' ? 'site' : scope.id,
+        member,
+        authorised,
+        running,
+      ]),
+    ).toEqual([
+      ['site', 'reAlarmAfterSeconds', 14_400, null],
+      ['site', 'action', 'Site procedure 12.', null],
+      ['north', 'reAlarmAfterSeconds', 14_400, null],
+      ['north', 'action', 'Site procedure 12.', null],
+    ]);
+  });
+
+  it('holds words of the site for what is judged by the program itself, and no more of it', () => {
+    const document = smallSiteDocument() as { limits?: Record<string, unknown> };
+    const site = compiledOrThrow({
+      ...document,
+      limits: { ...document.limits, 'COM-1': { action: 'Call the desk.' } },
+    });
+    const settings = new SettingsInForce(site, []);
+    expect(listToApprove(settings, null).entries['COM-1']?.site).toEqual({ action: 'Call the desk.' });
+    expect(findings(settings, approved(settings))).toEqual([]);
+    expect(findings(new SettingsInForce(smallSite(), []), approved(settings))).toMatchObject([
+      { entry: 'COM-1', member: 'action', authorised: 'Call the desk.', running: null, unit_of_measure: null },
+    ]);
   });
 
   it('has no place that a later change would not be found at', () => {

@@ -37,7 +37,7 @@ function slowDesk() {
 describe('the desk for limit trials', () => {
   test.for([
     ['an entry that nobody knows', { entry: 'MARGIN-9' }, 'TRIAL_ENTRY_UNKNOWN'],
-    ['an entry of a loop', { entry: 'TANK-4' }, 'TRIAL_ENTRY_NOT_TRIED'],
+    ['an entry of a point', { entry: 'INS-1' }, 'TRIAL_ENTRY_NOT_TRIED'],
     ['an entry about the program', { entry: 'SYS-1' }, 'TRIAL_ENTRY_NOT_TRIED'],
     ['a unit that is not there', { units: ['m1', 'm9'] }, 'UNIT_UNKNOWN'],
     ['a unit that lacks what the entry is judged by', { entry: 'VENT-1' }, 'TRIAL_UNIT_WITHOUT'],

@@ -1,0 +1,208 @@
+import type { ChangeSettingsRequest } from '@ebbline/shared/contract/alarm-list';
+import type { SettingScope } from '@ebbline/shared/contract/alarm-settings';
+import { describe, expect, it } from 'vitest';
+import type { SettingRecord } from '../../../../../backend/src/evaluation/alarm-rules/settings/setting-record';
+import { toSettings } from '../../../../../backend/src/evaluation/alarm-rules/settings/to-settings';
+import { noAuthorisedList } from '../../../../../backend/src/ports/authorised-list';
+import { RunnerAlarmListDesk } from '../../../../../backend/src/runner/alarm-list/alarm-list-desk';
+import { RefusedChanges } from '../../../../../backend/src/runner/alarm-list/refused-changes';
+import { SettingsInForce } from '../../../../../backend/src/runner/alarm-list/settings-in-force';
+import { compiledOrThrow, smallSite, smallSiteDocument } from '../../../../helpers/small-site';
+
+const m1: SettingScope = { kind: 'unit', id: 'm1' };
+const m2: SettingScope = { kind: 'unit', id: 'm2' };
+const startMs = Date.UTC(2031, 4, 6, 7);
+
+function opened(records: readonly SettingRecord[] = []) {
+  let nowMs = startMs;
+  const settings = new SettingsInForce(smallSite(), records);
+  const told: string[] = [];
+  let takes = true;
+  const refused = new RefusedChanges({
+    settings,
+    record(cause, reason) {
+      if (takes) told.push(`${cause}: ${reason}`);
+      return takes;
+    },
+  });
+  const desk = new RunnerAlarmListDesk({
+    settings,
+    authorised: noAuthorisedList,
+    record: () => true,
+    relimit: () => refused.look(),
+    nowMs: () => (nowMs += 60_000),
+  });
+  const ask = (name: string, asked: Partial<ChangeSettingsRequest>) =>
+    desk.change(
+      { operator: name, entry: 'MARGIN-1', scope: m1, set: {}, reason: `asked by ${name}`, link: '', ...asked },
+      { name, station: 'desk', person: null, role: null } as never,
+    );
+  return { settings, refused, told, desk, ask, stop: () => (takes = false), goOn: () => (takes = true) };
+}
+
+/** The small site without unit m2, or with a second step that m2's change has passed. */
+const withStep = () =>
+  compiledOrThrow({ ...(smallSiteDocument() as object), limits: { 'MARGIN-2': { limit: '4 kPa' } } });
+
+const record = (scope: SettingScope, limit: number): SettingRecord => ({
+  id: 'setting-1',
+  atMs: startMs,
+  entry: 'MARGIN-1',
+  scope,
+  set: { limit },
+  old: toSettings('MARGIN-1', undefined),
+  new: { ...toSettings('MARGIN-1', undefined), limit },
+  reason: 'a drill',
+  link: '',
+  operator: 'Ines',
+  station: 'desk',
+});
+
+describe('two engineers who change one setting at once', () => {
+  it('are told apart by what each has seen: the second is refused, with who was first, when and why', () => {
+    const { ask, desk } = opened();
+    const basedOn = { limit: 6000, deadband: 500 };
+    expect(ask('Ines', { set: { limit: 7000 }, basedOn }).ok).toBe(true);
+    const second = ask('Otto', { set: { limit: 8000 }, basedOn });
+    expect(second).toMatchObject({ ok: false, fault: { code: 'SETTING_CHANGED_MEANWHILE' } });
+    if (second.ok) return;
+    expect(second.fault.message).toContain('by Ines at 2031-05-06T07:01:00.000Z: “asked by Ines”');
+    expect(second.fault.message).toContain('limit is 7000 Pa and no longer 6000 Pa');
+    expect(second.fault.members).toMatchObject({
+      running: { limit: 7000 },
+      change: { actor: 'Ines', new: { limit: 7000 } },
+    });
+    expect(desk.changes().changes).toHaveLength(1);
+    // Whoever has seen it may change it.
+    expect(ask('Otto', { set: { limit: 8000 }, basedOn: { ...basedOn, limit: 7000 } }).ok).toBe(true);
+  });
+
+  it('are refused too where both want the same, and where only what the second does not touch is another', () => {
+    const { ask } = opened();
+    ask('Ines', { set: { limit: 7000 } });
+    const code = { ok: false, fault: { code: 'SETTING_CHANGED_MEANWHILE' } };
+    expect(ask('Otto', { set: { limit: 7000 }, basedOn: { limit: 6000 } })).toMatchObject(code);
+    expect(ask('Otto', { set: { onDelaySeconds: 20 }, basedOn: { limit: 6000 } })).toMatchObject(code);
+    expect(ask('Otto', { set: { onDelaySeconds: 20 }, basedOn: { onDelaySeconds: 15 } }).ok).toBe(true);
+  });
+
+  it('are told that a site file was first', () => {
+    const { ask, settings } = opened();
+    settings.follow(withStep());
+    const asked = ask('Otto', { entry: 'MARGIN-2', set: { limit: 100 }, basedOn: { limit: 0 } });
+    expect(asked).toMatchObject({ fault: { members: { running: { limit: 4000 }, change: null } } });
+    expect((asked as { fault: { message: string } }).fault.message).toContain('by another site file');
+  });
+});
+
+describe('a change that a new site file leaves behind', () => {
+  it('is in force no more, and stands in the audit, in the list of changes, in the journal and in health', () => {
+    const { desk, refused, settings, told } = opened([record(m2, 3000)]);
+    refused.look();
+    expect([told, refused.reasons()]).toEqual([[], []]);
+    settings.follow(withStep());
+    refused.look();
+    refused.look();
+    expect(told).toEqual([
+      expect.stringMatching(
+        /^settingRefused: The change of MARGIN-1 for unit m2 by Ines at .* is not in force: At unit m2/,
+      ),
+    ]);
+    expect(refused.reasons()).toMatchObject([{ code: 'SETTINGS_REFUSED' }]);
+    expect(desk.audit().refused).toMatchObject([
+      { id: 'setting-1', actor: 'Ines', reason: 'a drill', refused: { code: 'SETTING_STEPS' } },
+    ]);
+    expect(desk.changes().changes).toMatchObject([{ id: 'setting-1', refused: { code: 'SETTING_STEPS' } }]);
+    expect(desk.audit().findings.filter(({ scope }) => scope.kind === 'unit' && scope.id === 'm2')).toEqual([]);
+  });
+
+  it('is told again until the journal has taken it, and once more when it fits again', () => {
+    const { goOn, refused, settings, stop, told } = opened([record(m2, 3000)]);
+    settings.follow(withStep());
+    stop();
+    refused.look();
+    expect([told, refused.reasons().length]).toEqual([[], 1]);
+    goOn();
+    refused.look();
+    settings.follow(smallSite());
+    refused.look();
+    expect(told.map((line) => line.split(':')[0])).toEqual(['settingRefused', 'settingFits']);
+    expect([told[1], refused.reasons()]).toEqual([expect.stringContaining('fits the site file again'), []]);
+  });
+
+  it('is settled by setting the place anew, be it to what runs there', () => {
+    const { ask, desk, refused, settings, told } = opened([record(m2, 3000)]);
+    settings.follow(withStep());
+    refused.look();
+    const running = 5000;
+    // What runs at the other unit is no reason to take it: nothing is refused there.
+    expect(ask('Otto', { scope: m1, set: { limit: 6000 } })).toMatchObject({ ok: false });
+    expect(ask('Otto', { scope: m2, set: { limit: running } })).toMatchObject({
+      ok: true,
+      value: { old: { limit: running }, new: { limit: running } },
+    });
+    expect([desk.audit().refused, refused.reasons()]).toEqual([[], []]);
+    expect(told[1]).toContain('was followed by a later one');
+  });
+
+  it('degrades nothing where its place is gone for good, and stays in the audit', () => {
+    const { desk, refused } = opened([record({ kind: 'unit', id: 'm9' }, 7000)]);
+    refused.look();
+    expect(refused.reasons()).toEqual([]);
+    expect(desk.audit().refused).toMatchObject([{ refused: { code: 'SETTING_SCOPE_UNKNOWN' } }]);
+  });
+});
+
+describe('a record of before an alarm could be told again', () => {
+  it('is told with none of it', () => {
+    const { reAlarmAfterSeconds, action, ...older } = toSettings('MARGIN-1', undefined);
+    expect([reAlarmAfterSeconds, action]).toEqual([null, null]);
+    const { desk } = opened([{ ...record(m1, 7000), old: older, new: { ...older, limit: 7000 } } as SettingRecord]);
+    expect(desk.changes().changes[0]?.old).toEqual({ ...older, reAlarmAfterSeconds: null, action: null });
+  });
+});
+
+describe('the share of alarms at priority 1', () => {
+  it('is told of the entries, and of the alarms that this site can tell', () => {
+    const { desk, ask } = opened();
+    const before = desk.list({});
+    const sum = before.entries
+      .filter(({ priority }) => priority === 1)
+      .reduce((all, { configured = 0 }) => all + configured, 0);
+    expect(before.configured?.priority1).toBe(sum);
+    expect(before.configured?.alarms).toBeGreaterThan(sum);
+    // Water, one alarm a unit: out of use at one of the two.
+    const water = before.entries.find(({ entry }) => entry === 'WATER-1');
+    expect(ask('Ines', { entry: 'WATER-1', scope: m1, set: { enabled: false } }).ok).toBe(true);
+    const after = desk.list({});
+    expect(after.entries.find(({ entry }) => entry === 'WATER-1')?.configured).toBe((water?.configured ?? 0) - 1);
+    expect(after.configured?.priority1).toBe(sum - 1);
+  });
+});
+
+describe('the search of the list', () => {
+  it.each([
+    ['barometer of the hall', ['AMB-1']],
+    ['AMB-1', ['AMB-1']],
+    ['  Barometer   NEIGHBOURING ', ['AMB-1']],
+    ['nothing has this word', []],
+  ])('for %j finds %j', (search, found) => {
+    const { desk } = opened();
+    expect(desk.list({ search }).entries.map(({ entry }) => entry)).toEqual(expect.arrayContaining(found));
+    if (found.length === 0) expect(desk.list({ search }).entries).toEqual([]);
+    else expect(desk.list({ search }).entries.length).toBeLessThan(6);
+  });
+
+  it('finds words of the site, and keeps to what differs where that is asked', () => {
+    const { desk, ask } = opened();
+    expect(desk.list({ differing: true }).entries).toEqual([]);
+    ask('Ines', { set: { action: 'Call the hall desk at once.' } });
+    expect(desk.list({ search: 'hall desk' }).entries.map(({ entry }) => entry)).toEqual(['MARGIN-1']);
+    const [only, ...more] = desk.list({ differing: true }).entries;
+    expect([only?.entry, more]).toEqual(['MARGIN-1', []]);
+    expect(only?.settings.filter(({ differs }) => differs.length > 0)).toMatchObject([
+      { scope: m1, differs: ['action'], running: { action: 'Call the hall desk at once.' } },
+    ]);
+    expect(desk.list({ differing: true, search: 'no such' }).entries).toEqual([]);
+  });
+});
