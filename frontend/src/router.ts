@@ -7,15 +7,15 @@ export const routes: readonly RouteRecordRaw[] = [
   { path: '/halls/:hall?', name: 'hall', component: HallScreen, props: true },
   {
     path: '/halls/:hall/past',
-    name: 'past-hall',
     component: () => import('./screens/past/PastHallScreen.vue'),
     props: true,
+    children: [{ path: '', name: 'past-hall', component: () => import('./screens/hall/PastHall.vue') }],
   },
   {
     path: '/units/:unit/past',
-    name: 'past-loop',
     component: () => import('./screens/past/PastLoopScreen.vue'),
     props: true,
+    children: [{ path: '', name: 'past-loop', component: () => import('./screens/loop/PastLoop.vue') }],
   },
   { path: '/units/:unit', name: 'loop', component: () => import('./screens/loop/LoopScreen.vue'), props: true },
   {

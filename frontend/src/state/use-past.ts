@@ -1,6 +1,8 @@
+import type { PastHall, PastMarks, PastUnit } from '@ebbline/shared/contract/past';
 import type { Result } from '@ebbline/shared/errors/result';
 import type { Ref, ShallowRef } from 'vue';
 import { onScopeDispose, ref, shallowReadonly, shallowRef, watch } from 'vue';
+import { readPastHall, readPastMarks, readPastUnit } from '../api/past';
 import { problemText } from '../text/problem-text';
 
 export interface PastShown<Value> {
@@ -21,7 +23,7 @@ const settleMs = 120;
  * away. Where there is no answer nothing is shown, never another moment in its place.
  * @param wanted what is asked for, as a text that differs with it; null asks nothing
  */
-export function usePast<Value>(
+function usePast<Value>(
   wanted: () => string | null,
   read: (wanted: string) => Promise<Result<Value>>,
 ): PastShown<Value> {
@@ -73,3 +75,21 @@ export function usePast<Value>(
   };
   return { value: shallowReadonly(value), problem, reading, again };
 }
+
+/** A hall as it stood. @param at the second that is asked for; null asks nothing */
+export const usePastHall = (hall: () => string, at: () => string | null): PastShown<PastHall> =>
+  usePast(at, (asked) => readPastHall(hall(), asked));
+
+/** A unit as it stood. */
+export const usePastUnit = (unit: () => string, at: () => string | null): PastShown<PastUnit> =>
+  usePast(at, (asked) => readPastUnit(unit(), asked));
+
+/** What happened in a period. @param period its begin and end, ISO 8601; null asks nothing */
+export const usePastMarks = (
+  place: () => { readonly hall: string } | { readonly unit: string },
+  period: () => readonly [from: string, to: string] | null,
+): PastShown<PastMarks> =>
+  usePast(
+    () => period()?.join(' ') ?? null,
+    (asked) => readPastMarks(place(), ...(asked.split(' ') as [string, string])),
+  );
