@@ -26,7 +26,7 @@ export function drawMarks(chart: uPlot, lines: readonly LaneLine[], ink: LaneInk
       if (typeof value !== 'number' || x < bbox.left || x > bbox.left + bbox.width || x - last < apart * scale) return;
       last = x;
       ctx.beginPath();
-      outline(ctx, mark, x, chart.valToPos(value, 'y', true), reach * scale);
+      markOutline(ctx, mark, x, chart.valToPos(value, 'y', true), reach * scale);
       ctx.fill();
       ctx.stroke();
     });
@@ -34,7 +34,8 @@ export function drawMarks(chart: uPlot, lines: readonly LaneLine[], ink: LaneInk
   ctx.restore();
 }
 
-function outline(ctx: CanvasRenderingContext2D, mark: LineMark, x: number, y: number, half: number): void {
+/** The outline of a mark about a place. @param half half of its width, in px of the canvas */
+export function markOutline(ctx: CanvasRenderingContext2D, mark: LineMark, x: number, y: number, half: number): void {
   if (mark === 'circle') {
     ctx.arc(x, y, half, 0, 2 * Math.PI);
     return;

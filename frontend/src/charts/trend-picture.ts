@@ -1,4 +1,5 @@
 import type { Lane } from './lane';
+import { markOutline } from './draw-marks';
 import { drawPriority } from './draw-priority';
 import { laneCanvas } from './lane-canvas';
 import { dashOf, colourOf } from './lane-ink';
@@ -88,6 +89,13 @@ export async function trendPicture(wish: TrendPicture): Promise<Blob | null> {
       ctx.lineTo(margin + left + 28, y - 5);
       ctx.stroke();
       ctx.setLineDash([]);
+      if (line.mark !== undefined) {
+        ctx.fillStyle = printInk.paper;
+        ctx.beginPath();
+        markOutline(ctx, line.mark, margin + left + 14, y - 5, 3.5);
+        ctx.fill();
+        ctx.stroke();
+      }
       write(`${line.letter}  ${wish.nameOf(lane, at)}`, '14px', printInk.ink, margin + left + 38);
     });
   });
