@@ -29,6 +29,8 @@ suiteNeeding(['chromium'], 'the screens, with an alarm standing', () => {
     ['Limits', '/limits', 'limit-MARGIN-1'],
     ['One entry of the alarm list', '/limits/MARGIN-1?unit=m1&propose=limit:4000', 'set-site'],
     ['Alarm performance', '/performance?days=1', 'too-short'],
+    ['Guided tests', '/guided-tests', 'guided-survey'],
+    ['A guided test that is offered', '/units/m1/guided-tests/zeroCheck', 'guided-offer'],
     ['Setup, as an admin sees it', '/setup', 'tokens'],
     ['Your sign-in', '/account', 'account'],
     ['Signing in', '/sign-in', 'sign-in'],
