@@ -6,6 +6,8 @@ import type { UnitEntryId } from './entry-ids';
  * than what it folds (`priorityOfEntry`).
  */
 export const foldsUnder: Readonly<Partial<Record<UnitEntryId, readonly UnitEntryId[]>>> = {
+  /** Tanks that can't be filled or emptied do not change over. */
+  'XFER-1': ['AIR-4', 'VENT-1'],
   /** The pair's upper step hides the lower. */
   'MARGIN-1': ['MARGIN-2'],
   'DEW-1': ['DEW-2'],
@@ -21,20 +23,20 @@ export const foldsUnder: Readonly<Partial<Record<UnitEntryId, readonly UnitEntry
    */
   'AIR-1': ['AIR-4'],
   'FLOW-2': ['AIR-4'],
-  /** What an opening, or the trip of the source, takes of the reserve and of the flow. */
-  'AIR-3': ['AIR-4', 'AIR-1', 'VSRC-1'],
+  /** What an opening, or the trip of the source, takes of the reserve and of the flow; and what vapour takes of the reserve where water boils. */
+  'AIR-3': ['AIR-4', 'AIR-1', 'VSRC-1', 'BOIL-2', 'BOIL-1'],
   'AIR-2': ['AIR-1', 'AIR-4'],
   'FLOW-1': ['FLOW-2', 'AIR-4', 'AIR-1'],
   'FLOW-3': ['AIR-1', 'FLOW-2'],
   'RTH-1': ['AIR-1', 'FLOW-3'],
-  /** Without flow the supply sensor stands in dead water; without facility water the supply can but warm. */
+  /** Without flow the supply sensor stands in dead water; without facility water, or with warm water, the supply can but warm. */
   'TSUP-2': ['FLOW-2', 'FAC-1'],
-  'TSUP-1': ['FLOW-2', 'FAC-1', 'PUMP-1', 'VSRC-1', 'TSUP-2'],
+  'TSUP-1': ['FLOW-2', 'FAC-1', 'FAC-2', 'PUMP-1', 'VSRC-1', 'TSUP-2'],
   /** A pump that stands leaves one tank to run empty and lets the other fill. */
   'TANK-1': ['PUMP-1'],
   'TANK-2': ['PUMP-1', 'FLOW-2'],
-  /** What is low is the supply tank that runs empty: nothing is to be topped up. */
-  'TANK-3': ['TANK-1', 'PUMP-1'],
+  /** What is low is the supply tank that runs empty, or has gone where gas pushed the water: nothing is to be topped up. */
+  'TANK-3': ['TANK-1', 'PUMP-1', 'AIR-4', 'AIR-1'],
   /** A standby starts because the first one tripped, or to carry the air that comes in. */
   'VSRC-2': ['VSRC-1', 'PUMP-1', 'AIR-4', 'AIR-1'],
 };
@@ -53,7 +55,10 @@ export const foldsOnPowerLost: Readonly<Partial<Record<UnitEntryId, readonly Uni
   'VSRC-1': ['PUMP-1'],
   /** As it comes back the standby helps to draw the loop down again. */
   'VSRC-2': ['PUMP-1'],
+  /** Nor has the standby power. */
+  'PUMP-2': ['PUMP-1'],
   'FLOW-2': ['PUMP-1'],
+  'FLOW-1': ['PUMP-1'],
   'FAC-1': ['PUMP-1'],
   /** Water that stood in the racks is hot: it boils sooner under the vacuum that is left, and comes round as the flow returns. */
   'BOIL-2': ['PUMP-1'],
@@ -68,6 +73,50 @@ export const foldsOnPowerLost: Readonly<Partial<Record<UnitEntryId, readonly Uni
  */
 export const foldsOnCirculation: Readonly<Partial<Record<UnitEntryId, readonly UnitEntryId[]>>> = {
   'FLOW-2': ['PUMP-1'],
+};
+
+/**
+ * Consequences that come after their first-out, and may outlast it: what stood hot in the racks goes round for minutes once the
+ * flow is back. They fold where the first-out began before them, or with them, and is as urgent as they are; while it is in alarm, or as long as it is
+ * in the list and has been over for less than `outlastsMs`.
+ */
+export const foldsUnderEarlier: Readonly<Partial<Record<UnitEntryId, readonly UnitEntryId[]>>> = {
+  'BOIL-2': ['AIR-4', 'PUMP-1', 'FLOW-2'],
+  'BOIL-1': ['AIR-4', 'PUMP-1', 'FLOW-2'],
+  'TSUP-1': ['PUMP-1', 'FLOW-2', 'VSRC-1'],
+  /** A pump that cavitates moves less: its tank runs empty, and then the flow goes. A tank that is empty feeds no flow. */
+  'TANK-1': ['BOIL-2', 'PUMP-1'],
+  'FLOW-2': ['BOIL-2'],
+  'FLOW-1': ['BOIL-2', 'TANK-1', 'PUMP-1', 'FLOW-2'],
+  'AIR-3': ['FLOW-2'],
+  /** That no standby is there, the trip of the source tells. One that starts as the loop comes back only helps to draw it down again. */
+  'PUMP-2': ['VSRC-1'],
+  'VSRC-2': ['VSRC-1', 'FLOW-2', 'MARGIN-2'],
+  /** Levels come back minutes after what moved them; without vacuum the water goes where the pump puts it. Nothing is to be topped up. */
+  'TANK-3': ['VSRC-1', 'PUMP-1', 'TANK-1', 'AIR-4', 'AIR-1'],
+  'TANK-2': ['PUMP-1', 'FLOW-2'],
+  /** The first action there is to change over the filter. */
+  'FIL-2': ['TANK-1'],
+};
+/** Transit through the loop, and the lags of pipes and sensors, some times over. Own rule. */
+export const outlastsMs = 300_000;
+/** A lost flow stands for itself as soon as it does not come back with what took it. Own rule. */
+export const flowOutlastsMs = 30_000;
+
+/** Of those, what follows only where it is the inlet of the pump that boils. */
+export const foldsAtPumpInletOnly: Readonly<Partial<Record<UnitEntryId, readonly UnitEntryId[]>>> = {
+  'TANK-1': ['BOIL-2'],
+  'FLOW-2': ['BOIL-2'],
+  'FLOW-1': ['BOIL-2'],
+};
+
+/**
+ * Sensors that such an alarm drives out of their range, by point: the meter of the exhaust by the air of an opening, the level by the water that
+ * it pushes up or that the pump leaves. Nothing is wrong with them, and nobody is to look at their wiring first.
+ */
+export const drivesOutOfRange: Readonly<Record<string, readonly UnitEntryId[]>> = {
+  'vacuum.exhaustFlow': ['AIR-4', 'AIR-1'],
+  'separator.level': ['AIR-4', 'AIR-1', 'PUMP-1', 'TANK-2', 'VSRC-1'],
 };
 
 /** Consequences in another unit of the same loop: they fold under the first-out wherever on the loop it stands, while the sum of its levels stands. */

@@ -78,6 +78,11 @@ export class AlarmIndex {
     return alarm >= this.firstSystem ? alarm - this.firstSystem : -1;
   }
 
+  /** The unit whose points a holder has, −1 where it is a hall. */
+  unitOf(holder: number): number {
+    return this.unitOfHolder.get(holder) ?? -1;
+  }
+
   /** The feeding point that an alarm is about, −1 where it is none of INS-1. */
   pointOf(alarm: number): number {
     return alarm >= this.firstIns && alarm < this.firstCom ? alarm - this.firstIns : -1;

@@ -8,18 +8,21 @@ import {
   foldsOnCirculation,
   foldsOnPowerLost,
   foldsUnder,
+  foldsUnderEarlier,
 } from '../alarm-rules/folding';
 import { inPowerEvent } from '../alarm-rules/plant-signs/power-lost';
 import { priorityOfEntry } from '../alarm-rules/priority-of-entry';
 import { sumStands } from '../alarm-rules/walk-sign';
 import type { CompiledUnit } from '../site/compiled-site';
 import { airFirstOutOfLoop } from './air-across-loop';
+import { earlierFirstOut, standsOrOutlasts } from './fold-earlier';
 import { hallFirstOut, wasFirstOutOfHall } from './hall-first-out';
+import { refoldInstruments } from './fold-instruments';
 import { branchOfPart, partsOf } from './part-index';
 import type { PipelineState } from './pipeline-state';
 import { showAlert } from './alerts';
 
-const tables = [foldsUnder, foldsOnPowerLost, foldsOnCirculation, foldsAcrossLoop, foldsAcrossHall];
+const tables = [foldsUnder, foldsUnderEarlier, foldsOnPowerLost, foldsOnCirculation, foldsAcrossLoop, foldsAcrossHall];
 const folding = unitEntries.flatMap(({ id }, place) =>
   tables.some((table) => table[id] !== undefined) ? [place] : [],
 );
@@ -30,6 +33,8 @@ export function foldParent(pipeline: PipelineState, unitIndex: number, place: nu
   const own = foldsUnder[entry.id];
   const ofOwn = own === undefined ? null : ofSameUnit(pipeline, unitIndex, entry, part, own);
   if (ofOwn !== null) return ofOwn;
+  const earlier = earlierFirstOut(pipeline, unitIndex, entry);
+  if (earlier !== null) return earlier;
   const onPowerLost = foldsOnPowerLost[entry.id];
   if (onPowerLost !== undefined && inPowerEvent({ plant: pipeline.plant, unitIndex })) {
     const name = standingOf(pipeline, unitIndex, onPowerLost);
@@ -69,26 +74,38 @@ function refoldOthers(pipeline: PipelineState, unitIndex: number, units: readonl
   for (const other of units) if (other !== unitIndex) refoldOwn(pipeline, other);
 }
 
+/** A first-out may fold in turn after what is under it was looked at: then once more. */
 function refoldOwn(pipeline: PipelineState, unitIndex: number): void {
+  for (let pass = 0; pass < mostPasses; pass += 1) if (!refoldOnce(pipeline, unitIndex)) break;
+  refoldInstruments(pipeline, unitIndex);
+}
+
+const mostPasses = 3;
+
+function refoldOnce(pipeline: PipelineState, unitIndex: number): boolean {
   const { index } = pipeline;
+  let changed = false;
   for (const place of folding) {
     const base = index.ofUnit(unitIndex) + place;
     const { per } = unitEntries[place] as UnitEntry;
     if (per === undefined) {
-      refoldOne(pipeline, unitIndex, place, -1, base);
+      if (refoldOne(pipeline, unitIndex, place, -1, base)) changed = true;
     } else {
       const first = index.parts.of(unitIndex, place);
       const count = partsOf(pipeline.site.units[unitIndex] as CompiledUnit, per).length;
-      for (let part = 0; part < count; part += 1) refoldOne(pipeline, unitIndex, place, part, first + part);
+      for (let part = 0; part < count; part += 1)
+        if (refoldOne(pipeline, unitIndex, place, part, first + part)) changed = true;
     }
   }
+  return changed;
 }
 
-function refoldOne(pipeline: PipelineState, unitIndex: number, place: number, part: number, alarm: number): void {
-  if (pipeline.book.record(alarm) === null && !pipeline.alerts.has(alarm)) return;
+function refoldOne(pipeline: PipelineState, unitIndex: number, place: number, part: number, alarm: number): boolean {
+  if (pipeline.book.record(alarm) === null && !pipeline.alerts.has(alarm)) return false;
   const parent = foldParent(pipeline, unitIndex, place, part);
-  pipeline.book.fold(alarm, parent);
+  const changed = pipeline.book.fold(alarm, parent);
   showAlert(pipeline, alarm, parent === null, pipeline.steppedMs[unitIndex] as number);
+  return changed;
 }
 
 /** As long as the first-out of a power event stands in the list, be it that the machine itself is back. */
@@ -110,7 +127,8 @@ function noMilder(
   const own = priorityOfEntry(entry, false) ?? Number.POSITIVE_INFINITY;
   for (const parent of parents) {
     const record = pipeline.book.told(pipeline.index.ofUnit(unitIndex) + unitEntryPlace[parent]);
-    if (record?.active === true && record.priority <= own) return record.foldedUnder ?? record.alarm;
+    if (record !== null && record.priority <= own && standsOrOutlasts(pipeline, unitIndex, record, entry.id))
+      return record.foldedUnder ?? record.alarm;
   }
   return null;
 }

@@ -5,7 +5,8 @@ import { Verdict } from '../alarm-rules/verdict';
 import { staleAfterMs } from '../quality/stale';
 import { GatewayStatus } from '../sample/intake-context';
 import type { CompiledGateway, CompiledSite } from '../site/compiled-site';
-import { gatewayAlarm, startGraceMs } from './judge-instruments';
+import { instrumentParent } from './fold-instruments';
+import { startGraceMs } from './judge-instruments';
 import type { PipelineState } from './pipeline-state';
 import { raiseAndClear, unfolded } from './raise-and-clear';
 
@@ -72,8 +73,8 @@ function silentAfterMs(site: CompiledSite, gateway: CompiledGateway): number {
 /** Standing INS-1 of the gateway's points fold under it, or come out again. */
 export function refoldGateway(pipeline: PipelineState, gateway: number): void {
   for (const alarm of [...pipeline.book.indices()]) {
-    const slot = pipeline.index.points[pipeline.index.pointOf(alarm)]?.slot;
-    if (slot === undefined || pipeline.gatewayOfSlot[slot] !== gateway) continue;
-    pipeline.book.fold(alarm, gatewayAlarm(pipeline, slot));
+    const point = pipeline.index.points[pipeline.index.pointOf(alarm)];
+    if (point === undefined || pipeline.gatewayOfSlot[point.slot] !== gateway) continue;
+    pipeline.book.fold(alarm, instrumentParent(pipeline, point));
   }
 }

@@ -1,4 +1,3 @@
-import { isSetAside } from '../alarm-lifecycle/mode-facts';
 import { catalogue } from '../alarm-rules/catalogue/catalogue';
 import type { FeedingPoint } from '../alarm-rules/feeding-points';
 import { clearFinding, createFinding } from '../alarm-rules/finding';
@@ -6,11 +5,11 @@ import { judgeNoData } from '../alarm-rules/no-data';
 import { Verdict } from '../alarm-rules/verdict';
 import { staleAfterMs } from '../quality/stale';
 import { badBits, reasonBit } from '../slots/quality-reasons';
+import { instrumentParent } from './fold-instruments';
 import type { PipelineState } from './pipeline-state';
 import { raiseAndClear } from './raise-and-clear';
 
 const ins1 = catalogue['INS-1'];
-const com1 = catalogue['COM-1'];
 /** A point that was never heard is not judged so long after the start, or three of its periods if longer. */
 export const startGraceMs = 60_000;
 
@@ -52,7 +51,7 @@ function judgePoint(pipeline: PipelineState, place: number, alarm: number, reaso
       detail: null,
     },
     finding,
-    () => gatewayAlarm(pipeline, point.slot),
+    () => instrumentParent(pipeline, point),
     nowMs,
   );
 }
@@ -76,13 +75,3 @@ function verdictOf(pipeline: PipelineState, point: FeedingPoint, reasons: number
 }
 
 const silentBits = reasonBit.stale | reasonBit.notReceived;
-
-/** Name of the COM-1 that a slot's INS-1 folds under now, or null. */
-export function gatewayAlarm(pipeline: PipelineState, slot: number): string | null {
-  const gateway = pipeline.gatewayOfSlot[slot] as number;
-  if (gateway < 0) return null;
-  const alarm = pipeline.index.ofGateway(gateway);
-  const record = pipeline.book.record(alarm);
-  if (record !== null && isSetAside(record)) return null;
-  return pipeline.delays.active[alarm] === 1 ? `${pipeline.site.gateways[gateway]?.id ?? ''}:${com1.id}` : null;
-}

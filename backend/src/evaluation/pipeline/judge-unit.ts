@@ -12,6 +12,7 @@ import type { ResolvedLimits } from '../alarm-rules/resolve-limits';
 import { Verdict } from '../alarm-rules/verdict';
 import { findCondition, priorityOfFinding } from './find-condition';
 import { foldParent, refoldUnit } from './fold';
+import { outlastingEnds } from './fold-earlier';
 import { startGraceMs } from './judge-instruments';
 import { partsOf } from './part-index';
 import type { PipelineState } from './pipeline-state';
@@ -43,7 +44,8 @@ export function judgeUnit(pipeline: PipelineState, context: UnitContext): void {
       if (judgeEntry(pipeline, context, place, limits[place] as ResolvedLimits, isOff)) changed = true;
     } else if (judgeParts(pipeline, context, place, limits[place] as ResolvedLimits, isOff)) changed = true;
   }
-  if (powerEventEnds(context) || changed) refoldUnit(pipeline, context.unitIndex);
+  if (powerEventEnds(context) || outlastingEnds(pipeline, context.unitIndex) || changed)
+    refoldUnit(pipeline, context.unitIndex);
 }
 
 function judgeParts(

@@ -18,14 +18,51 @@ const shutFlow = 0.05;
 const ambientPa = 101_325;
 const roomC = 25;
 
+/** A branch that is full of gas loses its flow by more than this share beside the others. Common practice, no source. */
+const lockedFall = 0.2;
+
 /**
- * Free air that one branch shows by its return pressure alone, m³/s: gas chokes its return hose, so that it rises over its
- * neighbours, and reaches the common return, so that they rise over the receiver. A change-over of alternating tanks
- * moves all branches alike, and the neighbours less than the receiver. NaN where fewer than two branches are measured.
+ * Free air that one branch shows, m³/s: by its return pressure, or, where its check valve let the air into its supply too, by a flow that is
+ * gone while gas lifts the others: full of gas it stands no higher than they do. NaN where its pressures do not tell.
  */
 export function airOfBranchAlone(context: UnitContext): number {
   const hose = context.unit.design.hoseBoreM;
   if (hose === null) return Number.NaN;
+  const risen = airOfHighestBranch(context, hose);
+  return Number.isNaN(risen) ? risen : Math.max(risen, airOfLockedBranch(context, hose));
+}
+
+/** 0 where no branch loses its flow alone, or nothing lifts the others. A branch that is shut or blocked lifts nobody. */
+function airOfLockedBranch(context: UnitContext, hose: number): number {
+  const { rings } = context.air;
+  const first = firstOf(context);
+  const step: Ring = (signal) => stepOf(rings, signal);
+  let worst = 0;
+  let locked = -1;
+  let sum = 0;
+  let count = 0;
+  for (let branch = 0; branch < context.slots.branchFlow.length; branch += 1) {
+    const flow = branchFlowSignal(first, branch);
+    const fall = -step(flow) / oldEnd(rings, flow);
+    if (Number.isNaN(fall)) continue;
+    sum += fall;
+    count += 1;
+    if (fall <= worst) continue;
+    worst = fall;
+    locked = branch;
+  }
+  if (locked < 0 || count < 2) return 0;
+  const alone = worst - (sum - worst) / (count - 1);
+  const common = neighboursOf(context, locked, step) - step(first + AirSignal.separatorPressure);
+  return alone > lockedFall && common > neighboursStayPa ? Math.min(1, alone) * airOfHose(context, hose) : 0;
+}
+
+/**
+ * By return pressure alone: gas chokes its return hose, so that it rises over its
+ * neighbours, and reaches the common return, so that they rise over the receiver. A change-over of alternating tanks
+ * moves all branches alike, and the neighbours less than the receiver. NaN where fewer than two branches are measured.
+ */
+function airOfHighestBranch(context: UnitContext, hose: number): number {
   const step: Ring = (signal) => stepOf(context.air.rings, signal);
   const branch = highestBranch(context, step);
   if (branch < 0) return Number.NaN;

@@ -34,7 +34,8 @@ const gasTemperatureC = 40;
  *   begun to rise less. A start of the source, and a lowered set point, do that; air does not.
  *   Less what vapour pushes out: a return that warms takes room from the dry gas (Dalton), and no air has come in.
  *   Less what water pushes out that only moves from tank to tank; and not while much of it does, as when the pump between
- *   them stands.
+ *   them stands. What has come in is never more than the gas load there is now: one that was below zero, as a pressure that was
+ *   drawn down makes it, only comes back.
  * - tank water: air that entered at the separator's pressure has pushed as much water out of the pipes. Not while flow
  *   starts or stops, nor while pipes fill or run empty after it, unless the separator pressure jumps: then it is no stop.
  * - return less supply flow: the same surge, as a flow.
@@ -50,9 +51,12 @@ export function airWorth(context: UnitContext): number {
     pressureStep >= -drawnDownPa &&
     slopeChange(context.air.rings, first + AirSignal.separatorPressure) >= -caughtPaPerS
   ) {
-    const displaced = displacedByVapour(context, first) + displacedByWater(context, moved, pressure);
-    worth = greater(worth, netStep(context, first + AirSignal.gasLoad) - displaced);
-    const bySpeed = netStep(context, first + AirSignal.vacuumSpeed) * capacity(context, pressure);
+    const byLoad = gasStep(context, first + AirSignal.gasLoad);
+    const bySpeed = speedWorth(context, first, pressure);
+    // Nearly always nothing has risen: then there is nothing to take from it.
+    const rises = byLoad > 0 || bySpeed > 0;
+    const displaced = rises ? displacedByVapour(context, first) + displacedByWater(context, moved, pressure) : 0;
+    worth = greater(worth, byLoad - displaced);
     worth = greater(worth, bySpeed - displaced);
   }
   if (!levelsAreMoving(context, first) || pressureStep > pushedUpPa) {
@@ -72,6 +76,17 @@ const greater = (known: number, other: number): number => (Number.isNaN(known) |
 /** Rise of a signal less its noise; ≤ 0 where it has not risen beyond it. */
 const netStep = (context: UnitContext, signal: number): number =>
   stepOf(context.air.rings, signal) - noiseDeviations * endsFactor * context.air.noise.deviation(signal);
+
+/** The rise of the gas load; it can't be more than what there is. */
+const gasStep = (context: UnitContext, signal: number): number =>
+  Math.min(netStep(context, signal), context.air.rings.at(signal, 0));
+
+/** What the speed of the vacuum source has risen by, as free air; NaN without a curve. */
+function speedWorth(context: UnitContext, first: number, pressurePa: number): number {
+  if (context.unit.vacuumSource === null) return Number.NaN;
+  const risen = netStep(context, first + AirSignal.vacuumSpeed);
+  return risen > 0 ? risen * capacity(context, pressurePa) : risen;
+}
 
 /** Free air that one vacuum source carries at full speed now; NaN without a curve. */
 function capacity(context: UnitContext, pressurePa: number): number {
@@ -114,7 +129,7 @@ function waterBetweenTanks(context: UnitContext, first: number): number {
  */
 function gasGoesWithWater(context: UnitContext, first: number, movedM3: number): boolean {
   const { air, nowMs, unit, unitIndex } = context;
-  if (Number.isNaN(movedM3)) {
+  if (Number.isNaN(movedM3) || Number.isNaN(stepOf(air.rings, first + AirSignal.loopWater))) {
     const jumps = stepOf(air.rings, first + AirSignal.separatorPressure) > pushedUpPa;
     return levelsAreMoving(context, first) && !jumps;
   }

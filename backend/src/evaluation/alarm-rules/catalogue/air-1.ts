@@ -1,4 +1,5 @@
 import { airOfBranchAlone, rememberNeighbours } from '../air-step/branch-alone';
+import { branchCloses } from '../air-step/branch-closes';
 import { airStillComes, rememberBefore } from '../air-step/air-still-comes';
 import { scoreBranches, type BranchScore } from '../air-step/name-branch';
 import { airWorth } from '../air-step/worth-of-signals';
@@ -9,7 +10,7 @@ import { isPlanned } from '../air-step/planned-opening';
 import { airDetail } from '../air-step/air-detail';
 import { Verdict } from '../verdict';
 
-/** While a loop is filled, purged or started it gives off dissolved gas and pockets: the budget moves to so many limits. */
+/** While a loop is filled, purged or started it gives off dissolved gas and pockets, and while a branch closes: the budget moves to so many limits. */
 export const movingBudget = 3;
 
 const score: BranchScore = { branch: -1, score: 0 };
@@ -57,6 +58,7 @@ export const air1: UnitEntry = {
   judge(context, limits, active, finding) {
     finding.limit = movingModes.includes(context.mode) ? limits.limit * movingBudget : limits.limit;
     finding.value = context.unit.shape === 'b' ? airOfBranchAlone(context) : airWorth(context);
+    if (!active && finding.value > finding.limit && branchCloses(context)) finding.limit = limits.limit * movingBudget;
     if (finding.value > finding.limit) {
       nameBranch(context, finding, active);
       finding.verdict = !active && isPlanned(context, finding) ? Verdict.no : Verdict.yes;

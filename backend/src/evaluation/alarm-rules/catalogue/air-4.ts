@@ -1,6 +1,7 @@
 import { AirSignal } from '../air-step/air-memory';
 import { pressureText } from '../details/quantity-text';
-import type { UnitEntry } from '../entry';
+import { highestOfCycle } from '../air-step/highest-of-cycle';
+import type { Limits, UnitEntry } from '../entry';
 import { usable, type UnitContext } from '../judge-context';
 import { oldEnd, stepOf } from '../step';
 import { Verdict } from '../verdict';
@@ -11,7 +12,7 @@ const fullShare = 0.97;
 /**
  * More air comes in than all sources carry: the separator pressure rises with every source full. `limit`: Pa within five seconds.
  * Raised after three seconds: a cut main has run the separator up to ambient within some more, and then its rise is over; it leaves
- * a minute to respond. Once raised it stands until the pressure falls again, or a source has something left. Never off.
+ * a minute to respond. With alternating tanks it has to rise above what their change-overs do. Once raised it stands until the pressure falls again, or a source has something left. Never off.
  */
 export const air4: UnitEntry = {
   id: 'AIR-4',
@@ -43,10 +44,19 @@ export const air4: UnitEntry = {
     finding.value = usable(context.state, context.slots.separatorPressure);
     finding.limit = oldEnd(context.air.rings, signal) + limits.limit;
     const full = allFull(context);
+    const usual = context.unit.shape === 'b' ? highestOfCycle(context, limits.limit, active) : Number.NaN;
     if (Number.isNaN(rise) || full === null) return;
-    const rises = active ? rise > -limits.deadband : rise > limits.limit;
+    if (context.unit.shape === 'b' && Number.isNaN(usual)) {
+      if (!active) finding.verdict = Verdict.no;
+      return;
+    }
+    const rises =
+      context.unit.shape === 'b'
+        ? aboveCycle(finding.value, rise, usual, limits, active)
+        : risesNow(rise, limits, active);
     finding.verdict = full && rises ? Verdict.yes : Verdict.no;
-    finding.where = context.unit.branches[context.air.namedBranch[context.unitIndex] as number]?.name ?? null;
+    if (finding.verdict === Verdict.yes)
+      finding.where = context.unit.branches[context.air.namedBranch[context.unitIndex] as number]?.name ?? null;
   },
   detail({ air, slots, state, unitIndex }) {
     const pressure = usable(state, slots.separatorPressure);
@@ -56,6 +66,13 @@ export const air4: UnitEntry = {
     return `Separator at ${pressureText(pressure)}${rising}, all sources full.`;
   },
 };
+
+const risesNow = (rise: number, { deadband, limit }: Limits, active: boolean): boolean =>
+  active ? rise > -deadband : rise > limit;
+
+/** Beyond what a change-over of the tanks does; it stands until the pressure is back there. */
+const aboveCycle = (pressure: number, rise: number, usual: number, limits: Limits, active: boolean): boolean =>
+  active ? pressure > usual : risesNow(rise, limits, false) && pressure > usual + limits.limit;
 
 /**
  * No source has anything left; null where that is not known. A source that is known to stand is not full, and a standby that

@@ -1,5 +1,5 @@
 import { clockTime } from '../details/clock-time';
-import { flowText, joined } from '../details/quantity-text';
+import { flowText, joined, pressureText } from '../details/quantity-text';
 import type { UnitEntry } from '../entry';
 import { judgeBelow } from '../below';
 import { usable, type UnitContext } from '../judge-context';
@@ -61,11 +61,23 @@ export const tank1: UnitEntry = {
       Number.isNaN(left)
         ? null
         : `Tank empty at ${clockTime(nowMs + left * 1000, site.timeZone)}, in ${durationText(left)}.`,
+      pressedOut(context),
       rate < 0 ? `It loses ${flowText(-rate)}.` : null,
       filter > loadedFilter ? `The filter is at ${filter.toFixed(1)} times its clean resistance.` : null,
     );
   },
 };
+
+/** A tank so far above its set point drives more out than the pump brings, Pa: own rule. */
+const pressedPa = 2000;
+
+/** Not the filter nor the pump: gas presses the water out. */
+function pressedOut({ slots, state }: UnitContext): string | null {
+  const above = usable(state, slots.supplyTankPressure) - usable(state, slots.supplyTankSetPoint);
+  return above > pressedPa
+    ? `The tank stands ${pressureText(above)} above its set point: look at its bleed before filter and pump.`
+    : null;
+}
 
 /** The pump runs and has speed left: the control brings the level back. Null where its feedback is bad, and that is not known. */
 function pumpCatchesUp({ slots, state }: UnitContext): boolean | null {

@@ -1,7 +1,9 @@
 import { judgeAbove } from '../above';
 import type { UnitEntry } from '../entry';
-import { usable } from '../judge-context';
+import { keep, recall, usable, type Finding, type UnitContext } from '../judge-context';
+import { cycleOfTanksMs } from '../plant-signs/cycle-of-tanks';
 import { ventSign } from '../vent-sign';
+import { Verdict } from '../verdict';
 
 /** Bleed or vent of the supply tank is not where it is told to be. `limit`: share of its stroke. */
 export const vent1: UnitEntry = {
@@ -27,12 +29,24 @@ export const vent1: UnitEntry = {
   offInModes: [],
   offWhenInferred: false,
   applies: (_unit, slots) => slots.supplyTankVentCommand >= 0 && slots.supplyTankVentPosition >= 0,
-  judge({ slots, state }, limits, active, finding) {
+  judge(context, limits, active, finding) {
+    const { slots, state } = context;
     const command = usable(state, slots.supplyTankVentCommand);
     const position = usable(state, slots.supplyTankVentPosition);
     finding.value = position;
     finding.limit = command;
     finding.verdict = judgeAbove(Math.abs(position - command), limits.limit, limits.deadband, active);
+    if (context.unit.shape === 'b') holdOverCycle(context, active, finding);
   },
   detail: (context) => ventSign(context),
 };
+
+/** When the bleed was last seen elsewhere than told. */
+const cell = { seenMs: 0 } as const;
+
+/** Alternating tanks tell their bleed to open and to shut once a cycle: one that stands agrees for a part of each. */
+function holdOverCycle(context: UnitContext, active: boolean, finding: Finding): void {
+  if (finding.verdict === Verdict.yes) keep(context, cell.seenMs, context.nowMs);
+  const agreesForMs = context.nowMs - recall(context, cell.seenMs);
+  if (active && finding.verdict === Verdict.no && agreesForMs < cycleOfTanksMs(context)) finding.verdict = Verdict.hold;
+}

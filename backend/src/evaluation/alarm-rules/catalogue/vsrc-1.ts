@@ -42,7 +42,7 @@ export const vsrc1: UnitEntry = {
       standby >= 0.5
         ? 'The standby source has taken over.'
         : standby < 0.5
-          ? 'No standby source runs.'
+          ? `No standby source runs${usable(context.state, context.slots.vacuumAvailable) < 0.5 ? ', and none is available' : ''}.`
           : 'Whether a standby runs is not known.';
     const sign = sealWaterSign(context);
     return sign === null ? takenOver : `${takenOver} ${sign}`;

@@ -1,6 +1,7 @@
 import type { PlantShape } from '../../site/compiled-site';
 import { anyOf } from '../any-of';
 import { judgeDiscrete } from '../discrete';
+import { SetPoint, setPointCount } from '../plant-signs/set-point-memory';
 import type { UnitEntry } from '../entry';
 import { usable, type UnitContext } from '../judge-context';
 import { sealWaterSign } from '../plant-signs/seal-water-sign';
@@ -25,7 +26,8 @@ export const vsrc2: UnitEntry = {
   latching: false,
   defaults: { limit: 1, deadband: 0, onDelayMs: 5000, offDelayMs: 60_000 },
   unitOfMeasure: '1',
-  basis: 'Discrete. In hand (`control.manual`) it counts as started by a person.',
+  basis:
+    'Discrete. In hand (`control.manual`) it counts as started by a person; for five minutes after the separator’s set point was lowered it is told as an alert.',
   feeds: ['vacuum.standby.running', 'pump.standby.running'],
   offInModes: [],
   offWhenInferred: false,
@@ -37,12 +39,24 @@ export const vsrc2: UnitEntry = {
     finding.verdict = anyOf(vacuum, pump);
     if (finding.verdict !== Verdict.yes) return;
     if (!active && usable(state, slots.controlManual) >= 0.5) finding.verdict = Verdict.no;
+    finding.expected = pump !== Verdict.yes && drawsDeeper(context);
     finding.value = 1;
     finding.limit = limits.limit;
     finding.where = nameOf(vacuum === Verdict.yes, pump === Verdict.yes, context.unit.shape);
   },
   detail: (context) => sealWaterSign(context),
 };
+
+/** So long the standby may help to draw the loop down to a set point that people have lowered: own rule. */
+const drawDownMs = 300_000;
+
+/** The separator was told to hold less a short time ago: then the first one is not weak, and SET-1 tells what was done. */
+function drawsDeeper({ nowMs, plant, slots, state, unitIndex }: UnitContext): boolean {
+  const { changedMs, known } = plant.setPoints;
+  const place = unitIndex * setPointCount + SetPoint.separator;
+  const lowered = usable(state, slots.separatorSetPoint) < (known[place] as number);
+  return lowered && nowMs - (changedMs[place] as number) < drawDownMs;
+}
 
 const judgeStandby = ({ state }: UnitContext, slot: number): Verdict =>
   slot < 0 ? Verdict.no : judgeDiscrete(usable(state, slot));

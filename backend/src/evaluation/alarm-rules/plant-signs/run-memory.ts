@@ -4,6 +4,8 @@ export interface RunMemory {
   readonly vacuumStoppedMs: Float64Array;
   /** When power of the unit was last seen lost, while that event lasts: pump and source stopped together. */
   readonly powerLostMs: Float64Array;
+  /** When something stops to be the consequence of an alarm that is over, so that it has to be looked at again; NaN: nothing is. */
+  readonly foldEndsMs: Float64Array;
   readonly pumpWasRunning: Uint8Array;
   readonly vacuumWasRunning: Uint8Array;
   /** Return less supply temperature over the last seconds in which the pump ran, K; NaN where one of them was bad. */
@@ -21,6 +23,7 @@ export function createRunMemory(units: number): RunMemory {
     pumpStoppedMs: never(),
     vacuumStoppedMs: never(),
     powerLostMs: never(),
+    foldEndsMs: never(),
     pumpWasRunning: new Uint8Array(units),
     vacuumWasRunning: new Uint8Array(units),
     heatInWaterK: never(),

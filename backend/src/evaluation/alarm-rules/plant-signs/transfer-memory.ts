@@ -33,7 +33,7 @@ export const transfersToLearn = 3;
 /** One that is further from the usual one is not learnt. */
 const learnWithin = 0.5;
 const memoryTransfers = 20;
-/** After a longer gap in time it is not known what went on in between. */
+/** After a longer time in which the tanks were not seen it is not known what went on in between. */
 const longestGapMs = 5000;
 
 /**
@@ -47,15 +47,16 @@ export function followTransfers(
   flowM3PerS: number,
   nowMs: number,
 ): void {
+  if (filling < 0) return;
   const elapsedMs = nowMs - (memory.lookedMs[unit] as number);
   memory.lookedMs[unit] = nowMs;
   const passed = elapsedMs > longestGapMs ? Number.NaN : elapsedMs;
   memory.waterSince[unit] = (memory.waterSince[unit] as number) + (flowM3PerS * passed) / 1000;
   memory.timeSince[unit] = (memory.timeSince[unit] as number) + passed;
-  if (filling < 0) return;
   const before = memory.filling[unit] as number;
   memory.filling[unit] = filling;
-  if (before < 0 || (filling & ~before) === 0) return;
+  // A change-over that nobody saw began no transfer that can be measured: the next one does.
+  if (before < 0 || (filling & ~before) === 0 || Number.isNaN(passed)) return;
   const water = memory.waterSince[unit];
   const time = memory.timeSince[unit];
   memory.waterSince[unit] = 0;

@@ -88,7 +88,7 @@ describe('power lost with the gateway alive', () => {
     expect(parents(plant, 'FLOW-2')).toEqual([null]);
   });
 
-  it('takes the standby that helps to draw the loop down again into the event, until it has run on for a minute', () => {
+  it('takes the standby that helps to draw the loop down again into the event, until it has run on for five minutes', () => {
     const points = { 'vacuum.standby.running': { path: 'standbyRunning' } };
     const plant = new Plant(plantSite({ units: ['m1'], points }));
     Object.assign(plant.m1, { standbyRunning: false });
@@ -98,6 +98,8 @@ describe('power lost with the gateway alive', () => {
     Object.assign(plant.m1, { pumpRunning: true, vacuumRunning: true, vacuumSpeed: 0.4, standbyRunning: true });
     plant.run(20);
     expect(parents(plant, 'VSRC-2')).toEqual(['m1:PUMP-1']);
+    plant.run(250);
+    expect(parents(plant, 'VSRC-2')).toEqual(['m1:VSRC-1']);
     plant.run(50);
     expect(parents(plant, 'VSRC-2')).toEqual([null]);
   });
