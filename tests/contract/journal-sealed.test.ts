@@ -38,7 +38,11 @@ function fill(from: number, to: number, dayOf: number): void {
   );
 }
 const seal = (beforeDay: number, urgentDay = beforeDay): Promise<number> =>
-  journal.sealOldest({ beforeMs: startMs + beforeDay * day, urgentMs: startMs + urgentDay * day, wallMs: startMs });
+  journal.sealOldest({
+    beforeMs: startMs + beforeDay * day,
+    urgentMs: startMs + urgentDay * day,
+    wallMs: startMs + 1000 * day,
+  });
 const reopen = (): void => {
   journal.close();
   journal = new SqliteAlarmJournal(file);
@@ -111,6 +115,30 @@ describe('old rows of the journal', () => {
     expect(await seal(20, 5)).toBe(0);
     expect(existsSync(archives)).toBe(false);
     expect(await seal(20, 11)).toBe(4);
+  });
+
+  it('go with those around them where the clock ran ahead as they were written, and not before them', async () => {
+    fill(1, 1, 0);
+    fill(2, 2, 5000);
+    expect(await seal(50)).toBe(2);
+    fill(3, 3, 0);
+    fill(4, 4, 100);
+    fill(5, 5, 5000);
+    expect(await seal(50)).toBe(4);
+    expect(sequences()).toEqual([7, 8, 9, 10]);
+    expect(await seal(50)).toBe(0);
+    expect(await seal(150)).toBe(2);
+    expect(sequences()).toEqual([9, 10]);
+    expect(verified().code).toBe(0);
+  });
+
+  it('go also where more than fill a file were written by such a clock', async () => {
+    fill(1, 1, 0);
+    fill(2, 1200, 5000);
+    fill(1201, 1201, 0);
+    fill(1202, 1202, 100);
+    expect([await seal(50), await seal(50), await seal(50)]).toEqual([2000, 402, 0]);
+    expect(verified().code).toBe(0);
   });
 
   it('fill one file after the other, however many they are', async () => {

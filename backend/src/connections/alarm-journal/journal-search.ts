@@ -11,6 +11,8 @@ export interface FoundRows {
 
 /** So many rows at most are looked at for one page: what else the program does waits meanwhile. */
 export const rowsLookedAt = 5000;
+/** Where rows are walked by the words in them, each is fetched from another place. */
+export const rowsLookedAtByWords = 1000;
 
 /** What narrows to few rows first: by its index the rows are walked, and the others are looked at in each. */
 const byIndex = ['alarm', 'unit', 'actor', 'entry', 'hall', 'priority', 'kind'] as const;
@@ -80,7 +82,8 @@ export class JournalSearch {
   ): number | null {
     if (of.length > 0) {
       const [table, key] = text ? ['journal_words', 'rowid'] : ['journal', 'sequence'];
-      const sql = `SELECT ${key} FROM ${table} ${where(within)} ${order} LIMIT 1 OFFSET ${rowsLookedAt - 1}`;
+      const most = text ? rowsLookedAtByWords : rowsLookedAt;
+      const sql = `SELECT ${key} FROM ${table} ${where(within)} ${order} LIMIT 1 OFFSET ${most - 1}`;
       return (this.#rows(sql, valuesOf(within))[0]?.[0] as number | undefined) ?? null;
     }
     // All rows are walked, and their sequences have no gap.

@@ -30,10 +30,11 @@ export async function sealArchive(
   due: SealDue,
 ): Promise<number> {
   const anchor = reading.archives().at(-1)?.last ?? 0;
-  const rows = await rowsDue(database, anchor, due.beforeMs);
+  const rows = await rowsDue(database, anchor, due);
   const [oldest, newest] = [rows[0], rows.at(-1)];
   if (oldest === undefined || newest === undefined) return 0;
-  if (rows.length < rowsAFile && oldest.recordedMs >= due.urgentMs) return 0;
+  const since = rows.find(({ recordedMs }) => recordedMs <= due.wallMs)?.recordedMs ?? due.beforeMs;
+  if (rows.length < rowsAFile && since >= due.urgentMs) return 0;
   try {
     await mkdir(folder, { recursive: true, mode: 0o700 });
     await clearLeftovers(folder, anchor, reading);
@@ -54,20 +55,39 @@ export async function sealArchive(
   return rows.length;
 }
 
-/** The rows behind the newest sealed one, as long as they are old, read in pieces between which other work is done. */
-async function rowsDue(database: JournalDatabase, anchor: number, beforeMs: number): Promise<ChainedEntry[]> {
+/**
+ * The rows behind the newest sealed one, as long as they are old, read in pieces between which other work is done. A row of a time that is
+ * still to come was written by a clock that was wrong: it is as old as those around it, and goes with the next one that is due.
+ */
+async function rowsDue(
+  database: JournalDatabase,
+  anchor: number,
+  { beforeMs, wallMs }: SealDue,
+): Promise<ChainedEntry[]> {
   const select = database
     .prepare(`SELECT ${rowColumns.join(', ')} FROM journal WHERE sequence > ? ORDER BY sequence LIMIT ?`)
     .raw();
   const due: ChainedEntry[] = [];
   while (due.length < rowsAFile) {
     const piece = (select.all(due.at(-1)?.sequence ?? anchor, readAtOnce) as StoredValues[]).map(chainedEntry);
-    const tooYoung = piece.findIndex(({ recordedMs }) => recordedMs >= beforeMs);
+    const tooYoung = piece.findIndex(({ recordedMs }) => recordedMs >= beforeMs && recordedMs <= wallMs);
     due.push(...(tooYoung < 0 ? piece : piece.slice(0, tooYoung)));
     if (tooYoung >= 0 || piece.length < readAtOnce) break;
     await nextTurn();
   }
-  return due;
+  due.length = Math.min(due.length, rowsAFile);
+  const known = due.map(({ recordedMs }) => recordedMs < beforeMs).lastIndexOf(true);
+  const full = due.length === rowsAFile && isDueBehind(database, rowsAFile + anchor, beforeMs, wallMs);
+  return full ? due : due.slice(0, known + 1);
+}
+
+/** Whether the next row whose time can be believed is due. */
+function isDueBehind(database: JournalDatabase, sequence: number, beforeMs: number, wallMs: number): boolean {
+  const next = database
+    .prepare('SELECT recorded_ms FROM journal WHERE sequence > ? AND recorded_ms <= ? ORDER BY sequence LIMIT 1')
+    .raw()
+    .get(sequence, wallMs) as [number] | undefined;
+  return next !== undefined && next[0] < beforeMs;
 }
 
 /** What an earlier attempt left: files that were never recorded, of rows that still stand in the journal. */
