@@ -101,4 +101,16 @@ describe('a trial on stored points', () => {
     const { live } = await tryMargins(bursts, {});
     expect([live?.raised, live?.chatteringTimes]).toEqual([22, 1]);
   });
+
+  it('counts how often it would be told again at most, and never at the moment at which it ends', async () => {
+    // In alarm from 103 s to 705 s: after 60, 120 … 600 s; and with 301 s once, as 602 s is its end.
+    const low = (second: number): number => (second >= 100 && second < 700 ? -1 : 1000);
+    const trial = await tryMargins(low, { reAlarmAfterSeconds: 60 });
+    expect(spans(trial.proposed)).toEqual([[103, 705]]);
+    expect([trial.live?.toldAgain, trial.proposed?.toldAgain]).toEqual([0, 10]);
+    expect(trial.notes.join(' ')).toContain('acknowledged as soon as it is told');
+    expect((await tryMargins(low, { reAlarmAfterSeconds: 301 })).proposed?.toldAgain).toBe(1);
+    // What still stands at the end has lasted 3600 − 103 s: 58 whole minutes.
+    expect((await tryMargins(() => -1, { reAlarmAfterSeconds: 60 })).proposed).toMatchObject({ toldAgain: 59 });
+  });
 });

@@ -80,6 +80,29 @@ describe('the desk for limit trials', () => {
     expect(desk.find(started.value.id)).toMatchObject({ value: { state: 'done', progress: 1, secondsLeft: 0 } });
   });
 
+  it('says from the start how long it will take, by how fast an earlier one went, also one of another entry', async () => {
+    let ms = 0;
+    const desk = deskOf({ monotonicMs: () => (ms += 6), pause: () => Promise.resolve() });
+    const first = desk.start(request);
+    expect(first).toMatchObject({ value: { secondsLeft: null } });
+    const beganMs = ms;
+    await tried(desk, { ...request, to: iso(1) });
+    const found = (id: string) => (desk.find(id) as { value: { state: string; secondsLeft: number } }).value;
+    if (!first.ok) throw new Error(first.fault.message);
+    while (found(first.value.id).state === 'running') await Promise.resolve();
+    const tookS = (ms - beganMs) / 1000;
+    for (const entry of ['MARGIN-2', 'WATER-1']) {
+      const next = desk.start({ ...request, entry, proposed: { onDelaySeconds: 9 } });
+      if (!next.ok) throw new Error(next.fault.message);
+      expect(next.value).toMatchObject({ state: 'running', progress: 0 });
+      // As long as before or so: the clock stands between two looks.
+      expect(next.value.secondsLeft).toBeGreaterThan(0);
+      expect(next.value.secondsLeft).toBeLessThan(3 * tookS);
+      desk.cancel(next.value.id);
+    }
+    expect(found(first.value.id)).toMatchObject({ state: 'done', secondsLeft: 0 });
+  });
+
   it('ends a trial that is cancelled, and tells what it has found so far', async () => {
     const { desk, goOn } = slowDesk();
     const started = desk.start(request);
