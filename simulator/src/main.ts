@@ -32,7 +32,7 @@ function scheduleOf(path: string): readonly ScheduledCommand[] {
 }
 
 function start(): void {
-  const environment = readEnvironment(process.env);
+  const environment = readEnvironment(process.env, (path) => readFileSync(path, 'utf8'));
   if (!environment.ok) {
     for (const { message } of environment.fault) process.stderr.write(`simulator: ${message}\n`);
     process.exit(1);

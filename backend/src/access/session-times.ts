@@ -23,19 +23,35 @@ export const sessionTimes: Readonly<Record<Role, SessionTimes>> = {
   admin: acting,
 };
 
+/**
+ * Whoever came by an identity provider comes again once a shift, a display on the wall too: what was taken from them there, their groups
+ * or their place, is heard of only when they sign in.
+ */
+const timesOf = (role: Role, byProvider: boolean): SessionTimes =>
+  byProvider
+    ? { ...sessionTimes[role], endsAfterMs: Math.min(sessionTimes[role].endsAfterMs, acting.endsAfterMs) }
+    : sessionTimes[role];
+
 /** When a session that began at `begunMs`, and in which someone last acted at `actedMs`, ends. The role is that of now: who is given more rights has a shorter session. */
 export function sessionEnds(
   role: Role,
   begunMs: number,
   actedMs: number,
+  byProvider = false,
 ): { readonly endsMs: number; readonly idleEndsMs: number | null } {
-  const { endsAfterMs, idleEndsAfterMs } = sessionTimes[role];
+  const { endsAfterMs, idleEndsAfterMs } = timesOf(role, byProvider);
   return { endsMs: begunMs + endsAfterMs, idleEndsMs: idleEndsAfterMs === null ? null : actedMs + idleEndsAfterMs };
 }
 
 /** Why a session is over at `nowMs`; null while it goes on. It is over at the very time of its end. */
-export function sessionOver(role: Role, begunMs: number, actedMs: number, nowMs: number): 'time' | 'idle' | null {
-  const { endsMs, idleEndsMs } = sessionEnds(role, begunMs, actedMs);
+export function sessionOver(
+  role: Role,
+  begunMs: number,
+  actedMs: number,
+  nowMs: number,
+  byProvider = false,
+): 'time' | 'idle' | null {
+  const { endsMs, idleEndsMs } = sessionEnds(role, begunMs, actedMs, byProvider);
   if (nowMs >= endsMs) return 'time';
   return idleEndsMs !== null && nowMs >= idleEndsMs ? 'idle' : null;
 }

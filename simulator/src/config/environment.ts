@@ -16,13 +16,30 @@ type EnvironmentFault = Failure<'ENVIRONMENT'>;
 
 const fastest = 600;
 
-/** All faults at once, each by the name of its variable; no value is part of a message. */
-export function readEnvironment(variables: Variables): Result<SimulatorEnvironment, readonly EnvironmentFault[]> {
+/**
+ * All faults at once, each by the name of its variable; no value is part of a message.
+ * @param readFile what stands in a file; throws where it can't be read
+ */
+export function readEnvironment(
+  variables: Variables,
+  readFile: (path: string) => string,
+): Result<SimulatorEnvironment, readonly EnvironmentFault[]> {
   const faults: EnvironmentFault[] = [];
   const refuse = (name: string, message: string): void => {
     faults.push({ code: 'ENVIRONMENT', message: `${name} ${message}` });
   };
-  const mqttUrl = variables.EBBLINE_MQTT_URL || 'mqtt://127.0.0.1:1883';
+  const secret = (path: string): string => {
+    try {
+      return readFile(path).trim();
+    } catch {
+      refuse('EBBLINE_MQTT_URL_FILE', 'names no file that can be read; set it to a file with the address in one line');
+      return '';
+    }
+  };
+  // Where the backend starts the simulator, it hands over the address itself beside all that it was given.
+  const fromFile = variables.EBBLINE_MQTT_URL ? '' : (variables.EBBLINE_MQTT_URL_FILE ?? '');
+  const given = fromFile === '' ? variables.EBBLINE_MQTT_URL : secret(fromFile);
+  const mqttUrl = given || 'mqtt://127.0.0.1:1883';
   if (!URL.canParse(mqttUrl) || !['mqtt:', 'tcp:'].includes(new URL(mqttUrl).protocol)) {
     refuse('EBBLINE_MQTT_URL', 'is no address of a broker; set it like mqtt://127.0.0.1:1883');
   }

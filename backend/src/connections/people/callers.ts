@@ -21,7 +21,7 @@ function holderOf({ book, demo }: PeopleDesk, session: StoredSession): { role: R
 export function overBecause(desk: PeopleDesk, session: StoredSession): 'time' | 'idle' | 'holder' | null {
   const holder = holderOf(desk, session);
   if (holder === null) return 'holder';
-  return sessionOver(holder.role, session.begunMs, session.actedMs, desk.clock.wallMs());
+  return sessionOver(holder.role, session.begunMs, session.actedMs, desk.clock.wallMs(), holder.by === 'openId');
 }
 
 export function callerOfSession(desk: PeopleDesk, session: StoredSession, secret: string): Caller | null {
@@ -34,7 +34,7 @@ export function callerOfSession(desk: PeopleDesk, session: StoredSession, secret
     by: holder.by,
     id: session.id,
     csrf: csrfOf(secret),
-    ...sessionEnds(holder.role, session.begunMs, session.actedMs),
+    ...sessionEnds(holder.role, session.begunMs, session.actedMs, holder.by === 'openId'),
   };
 }
 

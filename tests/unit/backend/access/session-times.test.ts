@@ -21,6 +21,13 @@ describe('a session', () => {
     expect(sessionOver(role, 0, acted, now)).toBe(over);
   });
 
+  test('that came by an identity provider ends after 12 hours, a viewer’s too, and by idling as any other', () => {
+    for (const role of roles) expect(sessionEnds(role, 0, 0, true).endsMs).toBe(12 * hourMs);
+    expect(sessionOver('viewer', 0, 0, 12 * hourMs - 1, true)).toBeNull();
+    expect(sessionOver('viewer', 0, 12 * hourMs, 12 * hourMs, true)).toBe('time');
+    expect(sessionOver('operator', 0, 0, hourMs, true)).toBe('idle');
+  });
+
   test('is over from its end on and never before', () => {
     const time = fc.integer({ min: 0, max: 40 * dayMs });
     fc.assert(
