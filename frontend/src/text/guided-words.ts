@@ -19,13 +19,26 @@ export const guidedEndWords: { readonly [E in GuidedEnd]: string } = {
   interrupted: 'broken off: the program was stopped meanwhile',
 };
 
-const finer: Partial<Record<GuidedQuantity, number>> = { pressureDifference: 2, absolutePressure: 2, temperature: 1 };
+const finer: Partial<Record<GuidedQuantity, number>> = {
+  pressureDifference: 2,
+  absolutePressure: 2,
+  temperature: 1,
+  temperatureDifference: 2,
+};
 
 /** A value with its interval, or alone. */
 export function sayQuantity(value: number, quantity: GuidedQuantity, uncertainty: number | null = null): string {
   if (uncertainty !== null && uncertainty > 0) return inWords(formatQuantity(value, quantity, { uncertainty }));
   return inWords(formatQuantity(value, quantity, { decimals: finer[quantity] }));
 }
+
+/** By how much a value moved, or may be off: kelvin of a temperature, and no absolute pressure. */
+const differences: Partial<Record<GuidedQuantity, GuidedQuantity>> = {
+  temperature: 'temperatureDifference',
+  absolutePressure: 'pressureDifference',
+};
+export const sayDifference = (value: number, quantity: GuidedQuantity, uncertainty: number | null = null): string =>
+  sayQuantity(value, differences[quantity] ?? quantity, uncertainty);
 
 /** `−0.40 to 0.40 kPa`, `at most 12.0 °C`; empty where there is no limit. */
 export function sayLimits({ low, high, quantity }: Pick<GuidedFigure, 'low' | 'high' | 'quantity'>): string {
