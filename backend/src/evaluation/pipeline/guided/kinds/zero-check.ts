@@ -32,7 +32,7 @@ const gates: readonly Gate[] = [
   {
     code: 'GUIDED_NO_ACCURACY',
     shut: (view) =>
-      judgeable(view).length > 0 && ambientU(view) >= 0
+      judgeable(view).length > 0 && (ambientU(view) >= 0 || Number.isNaN(ambientOf(view)))
         ? null
         : 'the site file states no accuracy for the barometer, or for none of the pressures: there is nothing to hold the reading against',
   },
