@@ -23,7 +23,12 @@ export interface OpenWatch {
   readonly stores: Stores;
   readonly watch: RunnerWatch;
   /** For the rooms that tell of it. */
-  readonly parts: (pipeline: CountingPipeline, gate: DeliveryGate, log: OwnFigures['log']) => readonly ValueProvider[];
+  readonly parts: (
+    pipeline: CountingPipeline,
+    gate: DeliveryGate,
+    log: OwnFigures['log'],
+    brokerRefused: OwnFigures['brokerRefused'],
+  ) => readonly ValueProvider[];
 }
 
 /** Measures the program itself from now on. */
@@ -48,9 +53,9 @@ export function openWatch(
       store: measuredHistory(stores.store, historyWrites, clock),
     },
     watch: { ticks, journalWrites, historyWrites, program },
-    parts: (pipeline, gate, log) => {
+    parts: (pipeline, gate, log, brokerRefused) => {
       const site = (): SiteFigures => siteFigures(pipeline);
-      const figures: OwnFigures = { ticks, journalWrites, historyWrites, requests, feed, log, site };
+      const figures: OwnFigures = { ticks, journalWrites, historyWrites, requests, feed, log, brokerRefused, site };
       return [
         { provide: OWN_FIGURES, useValue: figures },
         { provide: PROGRAM_WATCH, useValue: program },

@@ -201,7 +201,7 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
     ...ofEntrance,
     { provide: CLOCK, useValue: clock },
     { provide: TICKER, useValue: ticker },
-    ...watched.parts(inForce.pipeline, gate, logs.log),
+    ...watched.parts(inForce.pipeline, gate, logs.log, () => broker.refused?.() ?? null),
     { provide: PROGRAM_VERSION, useValue: version },
     { provide: ALARM_JOURNAL, useValue: journal },
     { provide: HISTORY_STORE, useValue: store },

@@ -28,6 +28,8 @@ export interface OwnFigures {
   };
   readonly feed: { readonly clients: number; readonly framesSent: number; readonly framesSkipped: number };
   readonly log: { readonly lines: number; readonly heldBack: number };
+  /** What the embedded broker refused, by what was asked of it; null where another broker is in use. */
+  brokerRefused(): Readonly<Record<string, number>> | null;
   /** Of the plant that is watched. */
   site(): SiteFigures;
 }

@@ -15,6 +15,7 @@ const facts = (more: Partial<ProgramFacts> = {}): ProgramFacts => ({
     requests: { seconds: took(), rows: () => [{ route: '/api/units', statusClass: '2xx', count: 4 }] },
     feed: { clients: 1, framesSent: 20, framesSkipped: 3 },
     log: { lines: 11, heldBack: 12_345 },
+    brokerRefused: () => ({ signIn: 2, publish: 1, subscribe: 0 }),
     site: () => ({ units: 0, unitsSilent: 0, alarms: [], skippedS: 0 }),
   },
   program: {
@@ -55,6 +56,8 @@ describe('families about the program itself', () => {
       ['ebbline_history_put_aside_rows', 90],
       ['ebbline_history_put_aside_bytes', 4096],
       ['ebbline_http_requests_total', 4, { route: '/api/units', status: '2xx' }],
+      ['ebbline_broker_refusals_total', 2, { of: 'signIn' }],
+      ['ebbline_broker_refusals_total', 0, { of: 'subscribe' }],
       ['ebbline_live_feed_clients', 1],
       ['ebbline_live_feed_sent_frames_total', 20],
       ['ebbline_live_feed_skipped_frames_total', 3],
