@@ -6,16 +6,16 @@ import { alarmPerformanceRoutes } from './alarm-performance-routes';
 import { guidedRoutes } from './guided-routes';
 import { lookRoutes } from './look-routes';
 import { noteRoutes } from './note-routes';
-import { peopleRoutes } from './people-routes';
 import { pastRoutes } from './past-routes';
+import { peopleRoutes } from './people-routes';
 import { reportRoutes } from './report-routes';
 import { trendRoutes } from './trend-routes';
 
 /** One row a route; the OpenAPI document, who may call it, and the contract test are made from this table. */
 export const routeTable = [
   ...lookRoutes,
-  ...alarmPerformanceRoutes,
   ...pastRoutes,
+  ...alarmPerformanceRoutes,
   ...actionRoutes,
   ...guidedRoutes,
   ...noteRoutes,

@@ -25,7 +25,7 @@ async function change(app: RunningApp, asked: object): Promise<{ status: number;
 const audit = (app: RunningApp): Promise<SettingsAudit> => app.get('/api/alarm-list/audit');
 const reasons = async (app: RunningApp): Promise<string[]> =>
   (await app.get<{ reasons: { code: string }[] }>('/api/health')).reasons.map(({ code }) => code);
-const causes = async (app: RunningApp): Promise<(string | null)[]> =>
+const causes = async (app: RunningApp): Promise<(string | null | undefined)[]> =>
   (await app.get<{ rows: JournalRow[] }>('/api/alarms/journal')).rows.map(({ cause }) => cause);
 const runningLimit = async (app: RunningApp): Promise<number | null | undefined> =>
   (await app.get<AlarmListing>('/api/alarm-list')).entries

@@ -12,8 +12,8 @@ import { JournalController } from './journal.controller';
 import { NotesController } from './notes.controller';
 import { OpenApiController } from './openapi.controller';
 import { OpenIdController } from './open-id.controller';
-import { PeopleController } from './people.controller';
 import { PastController } from './past.controller';
+import { PeopleController } from './people.controller';
 import { PerformanceController } from './performance.controller';
 import { PermitsController } from './permits.controller';
 import { ReportController } from './report.controller';
@@ -33,8 +33,8 @@ import { TrendsController } from './trends.controller';
     SiteController,
     SiteFileController,
     HistoryController,
-    TrendsController,
     PastController,
+    TrendsController,
     EnergyController,
     AlarmListController,
     AlarmsController,

@@ -64,11 +64,11 @@ describe('the trial of a small opening', () => {
   });
 
   it.each([
-    ['GUIDED_MARGIN', (plant: Plant) => (plant.m1.pTank = 84)],
-    ['GUIDED_LOAD', (plant: Plant) => Object.values(plant.m1.racks).forEach((rack) => (rack.power = 30))],
-    ['GUIDED_TRAY', (plant: Plant) => Object.assign(plant.m1, { tray: true })],
-    ['GUIDED_MODE', (plant: Plant) => (plant.m1.mode = 'starting')],
-    ['GUIDED_RESERVE', (plant: Plant) => Object.assign(plant.m1, { pSeparator: 7 })],
+    ['GUIDED_MARGIN', (plant: Plant): unknown => (plant.m1.pTank = 84)],
+    ['GUIDED_LOAD', (plant: Plant): unknown => Object.values(plant.m1.racks).forEach((rack) => (rack.power = 30))],
+    ['GUIDED_TRAY', (plant: Plant): unknown => Object.assign(plant.m1, { tray: true })],
+    ['GUIDED_MODE', (plant: Plant): unknown => (plant.m1.mode = 'starting')],
+    ['GUIDED_RESERVE', (plant: Plant): unknown => Object.assign(plant.m1, { pSeparator: 7 })],
   ] as const)('is refused by %s, and broken off by it at once', (code, change) => {
     const plant = ready();
     begin(plant, 'cutLine', wish);

@@ -57,9 +57,9 @@ describe('the heat balance', () => {
   });
 
   it.each([
-    ['GUIDED_MODE', (plant: Plant) => (plant.m1.mode = 'standby')],
-    ['GUIDED_FLOW', (plant: Plant) => Object.assign(plant.m1, { flow: 0, pumpRunning: false })],
-    ['GUIDED_LOAD', (plant: Plant) => (plant.m1.tReturn = 37)],
+    ['GUIDED_MODE', (plant: Plant): unknown => (plant.m1.mode = 'standby')],
+    ['GUIDED_FLOW', (plant: Plant): unknown => Object.assign(plant.m1, { flow: 0, pumpRunning: false })],
+    ['GUIDED_LOAD', (plant: Plant): unknown => (plant.m1.tReturn = 37)],
   ] as const)('is refused by %s', (code, change) => {
     const plant = running(60);
     change(plant);

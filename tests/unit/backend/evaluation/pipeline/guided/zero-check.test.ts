@@ -94,10 +94,10 @@ describe('the zero check of pressures', () => {
   });
 
   it.each([
-    ['GUIDED_NOT_VENTED', (plant: Plant) => (plant.m1.mode = 'standby')],
-    ['GUIDED_SOURCE_RUNS', (plant: Plant) => (plant.m1.vacuumRunning = true)],
-    ['GUIDED_FLOW', (plant: Plant) => (plant.m1.pumpRunning = true)],
-    ['GUIDED_ALARM', (plant: Plant) => (plant.m1.water = true)],
+    ['GUIDED_NOT_VENTED', (plant: Plant): unknown => (plant.m1.mode = 'standby')],
+    ['GUIDED_SOURCE_RUNS', (plant: Plant): unknown => (plant.m1.vacuumRunning = true)],
+    ['GUIDED_FLOW', (plant: Plant): unknown => (plant.m1.pumpRunning = true)],
+    ['GUIDED_ALARM', (plant: Plant): unknown => (plant.m1.water = true)],
   ] as const)(
     'is refused by %s, with what is in the way and nothing that asks to vent or to stop the source',
     (code, change) => {
