@@ -45,11 +45,11 @@ const writes = (store: string, help: string, { seconds, refused, entries }: Writ
   counter(`ebbline_${store}_entries`, help, entries),
 ];
 
-const webFamilies = ({ requests, feed, brokerRefused }: OwnFigures): readonly MetricFamily[] => [
+const webFamilies = ({ requests, feed, ...figures }: OwnFigures): readonly MetricFamily[] => [
   counter(
     'ebbline_broker_refusals',
     'What the embedded broker refused: sign-ins, messages and subscriptions.',
-    Object.entries(brokerRefused() ?? {}).map(([of, value]) => ({ labels: { of }, value })),
+    Object.entries(figures.brokerRefused() ?? {}).map(([of, value]) => ({ labels: { of }, value })),
   ),
   counter(
     'ebbline_http_requests',

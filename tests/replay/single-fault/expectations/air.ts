@@ -10,7 +10,7 @@ const header =
 const headOnReturn =
   'the opening is told first; that all flow goes before the sources are known to be beaten, that water is found and that the margin is gone each ask for something else, and water and margin never fold under air';
 
-/** A line comes open, or a fitting leaks: PLANT faults 1 to 4. */
+/** A line comes open, or a fitting leaks. */
 export const airExpectations: readonly Expectation[] = [
   {
     fault: 'cutServerHose',

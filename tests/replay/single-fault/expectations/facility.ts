@@ -1,6 +1,6 @@
 import type { Expectation } from '../fault-expectation';
 
-/** Facility water, its valve and the exchanger: PLANT faults 11 to 14. */
+/** Facility water, its valve and the exchanger. */
 export const facilityExpectations: readonly Expectation[] = [
   {
     fault: 'facilityFlowLost',

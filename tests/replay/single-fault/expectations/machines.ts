@@ -3,7 +3,7 @@ import type { Expectation } from '../fault-expectation';
 const next =
   'minutes pass between the stop of a transfer pump and the lost flow: that is the next step, and asks for a load shed';
 
-/** Transfer or circulation pump, and the filter before it: PLANT 2.8. */
+/** Transfer or circulation pump, and the filter before it. */
 export const machineExpectations: readonly Expectation[] = [
   {
     fault: 'pumpTrip',

@@ -5,7 +5,7 @@ const one =
 const vent =
   'a bleed that does not open is another thing to do before the tank refills (the supply side goes positive)';
 
-/** Power of one unit, its gateway alive: PLANT 1.17, 1.22. */
+/** Power of one unit, its gateway alive. */
 export const powerExpectations: readonly Expectation[] = [
   { fault: 'powerFailure', on: ['M', 'H', 'bench'], ways: ['bleedOpen'], first: ['PUMP-1'], withinS: 5, because: one },
   { fault: 'powerFailure', on: ['reservoir'], first: ['PUMP-1'], withinS: 5, because: one },

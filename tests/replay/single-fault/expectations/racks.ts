@@ -1,6 +1,6 @@
 import type { Expectation } from '../fault-expectation';
 
-/** One rack or one plate: PLANT faults 9, 10. */
+/** One rack or one plate. */
 export const rackExpectations: readonly Expectation[] = [
   {
     fault: 'rackBlocked',

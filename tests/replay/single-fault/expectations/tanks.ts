@@ -1,6 +1,6 @@
 import type { Expectation } from '../fault-expectation';
 
-/** The bleed of the supply tank, and the change-over of alternating tanks: PLANT 1.15, 1.17. */
+/** The bleed of the supply tank, and the change-over of alternating tanks. */
 export const tankExpectations: readonly Expectation[] = [
   { fault: 'ventStuck', sizes: ['small'], first: [], because: 'a relief that opens by a fifth is asked for nothing' },
   {

@@ -1,6 +1,6 @@
 import type { Expectation } from '../fault-expectation';
 
-/** The vacuum source and what it is told: PLANT 1.3, 1.16. */
+/** The vacuum source and what it is told. */
 export const vacuumExpectations: readonly Expectation[] = [
   {
     fault: 'vacuumSourceDead',

@@ -1,6 +1,6 @@
 import type { Expectation } from '../fault-expectation';
 
-/** Water that leaves, enters, or is let in: PLANT 1.5, 1.6, faults 16 and 18. */
+/** Water that leaves, enters, or is let in. */
 export const waterExpectations: readonly Expectation[] = [
   {
     fault: 'waterLoss',
