@@ -134,6 +134,7 @@ describe('the running program', () => {
       '/api/history': `?unit=m1&point=loop.flow&from=${from}&to=${to}&buckets=7`,
       '/api/energy': `?unit=m1&from=${from}&to=${to}&by=hour`,
       '/api/alarms/journal': `?from=${from}&after=0`,
+      '/api/alarms/findable': '?search=water',
       '/api/alarms/spans': `?units=m1&from=${from}&to=${to}`,
       '/api/history/uncertainty': `?unit=m1&points=massFlow,loop.flow&from=${from}&to=${to}&moments=3`,
       '/api/past/halls/{hall}': `?at=${new Date(startMs + 20_000).toISOString()}`,

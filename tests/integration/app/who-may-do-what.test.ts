@@ -173,7 +173,10 @@ describe('the journal', () => {
     expect(reasons).toContainEqual(['A viewer', 'RIGHT_MISSING: get /api/people']);
     expect(reasons).toContainEqual([adminName, 'CSRF_MISSING: post /api/site/reload']);
     expect(reasons).toContainEqual(['A operator', expect.stringMatching(/^ACTOR_DIFFERS/)]);
-    expect(await read(proofs['operator'] ?? {})).toEqual([]);
+    // On a machine that can't keep up the program tells alerts of itself: those are for everybody.
+    const ofAlerts = ['alertCame', 'alertWent'];
+    const operators = await read(proofs['operator'] ?? {});
+    expect(operators.filter(({ cause }) => !ofAlerts.includes(cause ?? ''))).toEqual([]);
     expect((await read(proofs['engineer'] ?? {})).length).toBeGreaterThan(0);
   });
 
