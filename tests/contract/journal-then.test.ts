@@ -116,6 +116,35 @@ describe('what stood at a past time', () => {
     ]);
   });
 
+  it('is the same whatever was noted later of an alarm of then, and whatever people wrote into a comment', () => {
+    raise(1, 10);
+    raise(2, 60);
+    const note = { hall: null, unit: 'unit-1', actor: 'Ines', station: 'desk', of: null, why: null, shift: null };
+    const of = { cause: 'noteWritten', atMs: at(30), alarm: 'unit-1:AIR-1', text: 'It hissed then.' } as const;
+    journal.appendNotes([{ ...note, ...of }], at(90));
+    raise(3, 95);
+    expect([40, 70, 96].map((second) => alarmsAt(second).length)).toEqual([1, 2, 3]);
+    const acknowledged = { state: 'acknowledged', stateSinceMs: at(97) } as const;
+    const said = { actor: 'Ines', station: 'desk', cause: 'acknowledge', comment: 'standing alarm updated' } as const;
+    journal.append(
+      [transition({ ...air(3), from: 'unacknowledged', to: 'acknowledged', atMs: at(97), ...said })],
+      [record({ ...air(3), ...acknowledged })],
+      0,
+    );
+    expect(then(98).alarms.find(({ alarm }) => alarm === 'unit-3:AIR-1')?.state).toBe('acknowledged');
+  });
+
+  it('is not told of sealed times by a note of later that speaks of them', async () => {
+    const note = { hall: null, unit: 'unit-1', actor: 'Ines', station: 'desk', of: null, why: null, shift: null };
+    raise(1, 10);
+    const of = { cause: 'noteWritten', atMs: at(5), alarm: 'unit-1:AIR-1', text: 'It hissed then.' } as const;
+    journal.appendNotes([{ ...note, ...of }], 1e6);
+    journal.append([transition({ ...air(2), atMs: at(100) })], [record({ ...air(2) })], 1e6);
+    await journal.sealOldest({ beforeMs: 1000, urgentMs: 1000, wallMs: 2e6 });
+    expect(journal.standingAt(at(12))).toBeNull();
+    expect(alarmsAt(101)).toHaveLength(2);
+  });
+
   it('is not known where rows of that time were sealed', async () => {
     for (let i = 0; i < 5; i += 1) raise(i, 10 + i);
     for (let i = 5; i < 9; i += 1)

@@ -8,6 +8,8 @@ export const noteCauses = [
 ] as const;
 export type NoteCause = (typeof noteCauses)[number];
 
+export const isNoteCause = (cause: string | null | undefined): boolean => noteCauses.some((one) => one === cause);
+
 /** Those that say something of an earlier row. */
 export const followingCauses = [
   'noteCorrected',

@@ -1,4 +1,5 @@
 import type { AlarmJournal } from '../ports/alarm-journal';
+import { isNoteCause } from '../ports/note-entry';
 
 /** So many of the newest rows are looked at; rows about the program itself may stand among them. */
 const rowsLookedAt = 100;
@@ -9,6 +10,6 @@ const rowsLookedAt = 100;
  */
 export function journalReached(journal: Pick<AlarmJournal, 'page'>): number {
   const query = { fromMs: null, toMs: null, after: null, order: 'newest', limit: rowsLookedAt, audit: false } as const;
-  const newest = journal.page(query).rows.find(({ alarm }) => alarm !== null);
+  const newest = journal.page(query).rows.find(({ alarm, cause }) => alarm !== null && !isNoteCause(cause));
   return newest === undefined ? Number.NaN : Date.parse(newest.sourceTime);
 }

@@ -1,6 +1,7 @@
 import type { AlarmRecord } from '../../evaluation/pipeline/outputs';
 import type { AlertRecord } from '../../evaluation/pipeline/alert-record';
 import type { PermitRecord } from '../../evaluation/pipeline/permit-record';
+import { noteCauses } from '../../ports/note-entry';
 import type { AlarmJournal, StandingThen } from '../../ports/alarm-journal';
 import { alertName, alertWent, isAlertName } from './alert-entry';
 import { isGuidedName } from './guided-entry';
@@ -16,19 +17,26 @@ const ofAlert = "coalesce(cause, '') IN ('alertCame', 'alertWent')";
 /** Rows after which an alarm stands as its record says, or not at all; what is between is said by a later row of its batch. */
 const decides = `(record IS NOT NULL OR to_state = 'normal' OR cause IN ('${permitClosed}', '${alertWent}'))`;
 /** A row of this kind has the time since when the alarm is so; it was true from the row before it on. */
-const isUpdate = `reason IS '${standingUpdated}'`;
+const isUpdate = `(kind = 'system' AND reason IS '${standingUpdated}')`;
+/** What people write down of an alarm speaks of any time, and says nothing of how it stands. */
+const isNote = `coalesce(cause, '') IN (${noteCauses.map((cause) => `'${cause}'`).join(', ')})`;
 
 /**
  * Adds up what stood at a time: the last row of each name up to the last that had happened by then, each found by its index. What
  * stands to this day since before is read as it stands. Nothing is walked, so that a year of rows costs a look-up a name.
  */
 export function standingThen(database: JournalDatabase): AlarmJournal['standingAt'] {
-  const bounds = database.prepare('SELECT (SELECT min(sequence) FROM journal), (SELECT max(last) FROM archive)').raw();
-  const firstOf = database.prepare('SELECT happened_ms FROM journal WHERE sequence = ?').raw();
+  const sealed = database.prepare('SELECT 1 FROM archive LIMIT 1').raw();
+  const firstEvent = database
+    .prepare(
+      `SELECT happened_ms FROM journal WHERE alarm IS NOT NULL AND NOT ${isUpdate} AND NOT ${isNote}
+       ORDER BY sequence LIMIT 1`,
+    )
+    .raw();
   const lastBy = database
     .prepare(
       `SELECT sequence FROM journal INDEXED BY journal_happened
-       WHERE happened_ms <= ? AND alarm IS NOT NULL AND NOT ${isUpdate}
+       WHERE happened_ms <= ? AND alarm IS NOT NULL AND NOT ${isUpdate} AND NOT ${isNote}
        ORDER BY happened_ms DESC, sequence DESC LIMIT 1`,
     )
     .raw();
@@ -65,9 +73,8 @@ export function standingThen(database: JournalDatabase): AlarmJournal['standingA
   const kept = new Map<number, StandingThen>();
 
   return (atMs) => {
-    const [first, sealed] = bounds.get() as [number | null, number | null];
-    if (sealed !== null && (first === null || atMs < ((firstOf.get(first) as [number] | undefined)?.[0] ?? Infinity)))
-      return null;
+    const [firstMs] = (firstEvent.get() as [number] | undefined) ?? [Infinity];
+    if (sealed.get() !== undefined && atMs < firstMs) return null;
     const sequence = cut(atMs);
     const known = kept.get(sequence);
     if (known !== undefined) return known;

@@ -10,6 +10,7 @@ import type { NoteDesk } from '../../ports/note-desk';
 import type { PerformanceDesk } from '../../ports/performance-desk';
 import type { ReportDesk, ReportQuery } from '../../ports/report-desk';
 import type { TrendDesk } from '../../ports/trend-desk';
+import { journalBegan } from '../performance/journal-began';
 import { untilOthersRan, type Pause } from '../performance/read-steps';
 import { buildReport, type ReportSources } from './build-report';
 import { gapsByDay } from './gaps-by-day';
@@ -97,8 +98,8 @@ export class RunnerReportDesk implements ReportDesk {
       after = page.next;
       await pause();
     }
-    const [first] = journal.page({ fromMs: null, toMs: null, after: 0, limit: 1 }).rows;
-    return { rows, more: after !== null, firstMs: first === undefined ? null : Date.parse(first.sourceTime) };
+    const firstMs = journalBegan(journal);
+    return { rows, more: after !== null, firstMs: Number.isNaN(firstMs) ? null : firstMs };
   }
 
   private async uncertaintyAt(unit: string, point: string, atMs: number): Promise<number | null> {

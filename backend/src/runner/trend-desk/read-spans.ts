@@ -2,6 +2,7 @@ import type { AlarmSpan, AlarmSpans } from '@ebbline/shared/contract/trends';
 import type { AlarmJournal } from '../../ports/alarm-journal';
 import type { JournalPage } from '../../ports/journal-query';
 import type { SpansQuery } from '../../ports/trend-desk';
+import { journalBegan } from '../performance/journal-began';
 import { untilOthersRan, type Pause } from '../performance/read-steps';
 import { titleOf } from '../performance/title-of';
 import { SpanLog, type Span } from './alarm-spans';
@@ -26,11 +27,11 @@ export async function readSpans(
   for (const unit of units) readToMs = Math.min(readToMs, await readUnit(journal, unit, fromMs, log, pause, pages));
   const standing = journal.standing().filter(({ unit }) => unit !== null && units.includes(unit));
   const overlapping = log.ended(standing).filter((span) => span.fromMs < toMs && span.toMs > fromMs);
-  const [first] = journal.page({ fromMs: null, toMs: null, after: null, order: 'oldest', limit: 1 }).rows;
+  const beganMs = journalBegan(journal);
   return {
     from: new Date(fromMs).toISOString(),
     to: new Date(toMs).toISOString(),
-    searchableFrom: first?.sourceTime ?? null,
+    searchableFrom: orNull(beganMs),
     readTo: orNull(readToMs),
     spans: overlapping.map(toContract),
   };
