@@ -53,6 +53,7 @@ export const guidedFaults = [
   'GUIDED_MODE',
   'GUIDED_FLOW',
   'GUIDED_SOURCE_RUNS',
+  'GUIDED_STANDBY_RUNS',
   'GUIDED_NOT_VENTED',
   'GUIDED_LOAD',
   'GUIDED_MARGIN',

@@ -60,6 +60,7 @@ export const problemTable = {
   GUIDED_MODE: { status: 409, title: 'The unit is not in the mode for this test' },
   GUIDED_FLOW: { status: 409, title: 'Water flows, or does not' },
   GUIDED_SOURCE_RUNS: { status: 409, title: 'The vacuum source runs' },
+  GUIDED_STANDBY_RUNS: { status: 409, title: 'The standby runs already' },
   GUIDED_NOT_VENTED: { status: 409, title: 'The unit is not vented' },
   GUIDED_LOAD: { status: 409, title: 'Not the load that the test needs' },
   GUIDED_MARGIN: { status: 409, title: 'The vacuum margin is too small' },

@@ -39,7 +39,7 @@ export function actOnGuided(
     const message = `test ${test.id} can not be recorded, so nothing was done; try again`;
     return { ok: false, code: 'ACTION_NOT_RECORDED', message };
   }
-  const plan = measurePlan(guidedTable[test.kind], guidedView(pipeline, unitIndex, test.settings), test);
+  const plan = measurePlan(guidedTable[test.kind], guidedView(pipeline, unitIndex, test.settings, test.steps), test);
   pipeline.guided.put(test, nowMs, plan === null ? null : { readings: plan.readings.length, blockS: plan.blockS });
   return found;
 }
@@ -52,7 +52,7 @@ function outcomeOf(pipeline: PipelineState, action: GuidedAction, unitIndex: num
   if (record.state === 'ended')
     return { ok: false, code: 'GUIDED_ENDED', message: `test ${record.id} has ended; look at its record` };
   if (action.act === 'cancel') return cancelling(record, action, nowMs);
-  return confirming(guidedView(pipeline, unitIndex, record.settings), record, action, nowMs);
+  return confirming(guidedView(pipeline, unitIndex, record.settings, record.steps), record, action, nowMs);
 }
 
 function starting(pipeline: PipelineState, action: StartGuided, unitIndex: number, nowMs: number): GuidedOutcome {

@@ -6,9 +6,10 @@ import type { GuidedView } from './guided-view';
 /** What lacks in the site file hides what follows from it. */
 const ofSiteFile = ['GUIDED_NO_POINT', 'GUIDED_NO_ACCURACY'];
 
-/** Everything that is in the way of a test now, each with what to do; empty: it can begin, or go on. */
+/** Everything that is in the way of a test now, each with what to do; empty: it can begin, or go on where it has begun. */
 export function shutGates(view: GuidedView, test: GuidedTestKind): GuidedRefusal[] {
-  const found = test.gates.flatMap(({ code, shut }) => {
+  const begins = view.steps.length === 0;
+  const found = [...test.gates, ...(begins ? (test.startGates ?? []) : [])].flatMap(({ code, shut }) => {
     const message = shut(view);
     return message === null ? [] : [{ code, message }];
   });

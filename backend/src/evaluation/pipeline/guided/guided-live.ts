@@ -22,7 +22,7 @@ export function guidedNow(pipeline: PipelineState, record: GuidedRecord, nowMs: 
   const unitIndex = pipeline.site.units.findIndex(({ id }) => id === record.unit);
   if (record.state === 'ended' || unitIndex < 0) return { live: null, refusals: [] };
   const test = guidedTable[record.kind];
-  const view = guidedView(pipeline, unitIndex, record.settings);
+  const view = guidedView(pipeline, unitIndex, record.settings, record.steps);
   const refusals = shutGates(view, test);
   const measuring = pipeline.guided.open.get(record.unit)?.measuring ?? null;
   const plan = measurePlan(test, view, record);

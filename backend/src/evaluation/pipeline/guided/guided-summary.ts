@@ -1,10 +1,14 @@
 import type { GuidedEnd } from '@ebbline/shared/contract/guided-test';
 import type { GuidedRecord } from './guided-record';
+import { guidedTable } from './guided-table';
 
 /** What came of a test, in one line. */
-export function guidedSummary({ endedFor, endedSaid, result, verdict, state }: GuidedRecord): string {
+export function guidedSummary({ endedFor, endedSaid, kind, result, verdict, state }: GuidedRecord): string {
   if (endedFor === null) return state === 'measure' ? 'It measures.' : 'It waits for a person.';
-  if (endedFor !== 'completed') return `${broke[endedFor]}${endedSaid === null ? '' : `: ${endedSaid}`}. No verdict.`;
+  if (endedFor !== 'completed') {
+    const why = `${broke[endedFor]}${endedSaid === null ? '' : `: ${endedSaid}`}. No verdict.`;
+    return `${why} ${guidedTable[kind].afterBreak ?? ''}`.trim();
+  }
   const figures = (result?.figures ?? []).filter((one) => one.verdict !== null);
   const count = (wanted: string): number => figures.filter((one) => one.verdict === wanted).length;
   if (verdict === 'passes') return `Passes: each of ${figures.length} within its limits, its whole interval with it.`;

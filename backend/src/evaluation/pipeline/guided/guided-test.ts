@@ -21,8 +21,14 @@ export interface GuidedTestKind {
   readonly asks: readonly GuidedAsked[];
   /** What has to hold from the start to the end, first what the site file lacks. */
   readonly gates: readonly Gate[];
+  /** What has to hold at the start alone, as the test itself changes it; left out: nothing. */
+  readonly startGates?: readonly Gate[];
   /** So long a gate may be shut while it measures, ms; left out: five seconds. */
   readonly graceMs?: number;
+  /** The gates are looked at each second while a person is asked too; left out: at each confirmation. */
+  readonly watchedWhileAsked?: boolean;
+  /** What people have to see to where it does not go through; left out: nothing. */
+  readonly afterBreak?: string;
   /** What is wrong with what was chosen, beside the single bounds; left out: nothing can be. */
   readonly settingFault?: (view: GuidedView, operator: string) => string | null;
   /** Entries of the alarm list that stand in the state which the test needs: they break nothing off. */

@@ -4,6 +4,7 @@ import { standardUncertainty } from '../../derive/standard-uncertainty';
 import { unitPlan, type UnitPlan } from '../../derive/unit-plan';
 import { modeOfUnit, type ModeFound } from '../mode-of-unit';
 import type { PipelineState } from '../pipeline-state';
+import type { StepRecord } from './guided-record';
 
 /** What a test may look at: one unit, now, and what was chosen for the test. */
 export interface GuidedView {
@@ -11,13 +12,20 @@ export interface GuidedView {
   readonly plan: UnitPlan;
   readonly mode: ModeFound;
   readonly settings: GuidedGiven;
+  /** Of the test that goes on, with what they measured; none before its start. */
+  readonly steps: readonly StepRecord[];
 }
 
-export function guidedView(pipeline: PipelineState, unitIndex: number, settings: GuidedGiven): GuidedView {
+export function guidedView(
+  pipeline: PipelineState,
+  unitIndex: number,
+  settings: GuidedGiven,
+  steps: readonly StepRecord[] = [],
+): GuidedView {
   const slots = pipeline.unitSlots[unitIndex];
   const mode =
     slots === undefined ? ({ mode: 'running', known: false, told: false } as const) : modeOfUnit(pipeline.state, slots);
-  return { pipeline, plan: unitPlan(pipeline.site, unitIndex), mode, settings };
+  return { pipeline, plan: unitPlan(pipeline.site, unitIndex), mode, settings, steps };
 }
 
 /** Slot of a point of the unit; −1 where it has none. */

@@ -24,6 +24,10 @@ export function watchGuided(pipeline: PipelineState, unitIndex: number, nowMs: n
   const alarm = alarmInTheWay(pipeline, record.unit, test.expectedAlarms);
   if (alarm !== null) endByItself(pipeline, record, 'alarm', alarm.message, nowMs);
   else if (measuring !== null) measure(pipeline, unitIndex, record, measuring, nowMs);
+  else if (test.watchedWhileAsked === true) {
+    const [shut] = shutGates(guidedView(pipeline, unitIndex, record.settings, record.steps), test);
+    if (shut !== undefined) endByItself(pipeline, record, 'gateLost', shut.message, nowMs);
+  }
 }
 
 /** Ends a test that nobody cancelled, without a verdict; told with the next changes. */
@@ -47,7 +51,7 @@ function measure(
   nowMs: number,
 ): void {
   const test = guidedTable[record.kind];
-  const view = guidedView(pipeline, unitIndex, record.settings);
+  const view = guidedView(pipeline, unitIndex, record.settings, record.steps);
   const plan = measurePlan(test, view, record);
   const end = (endedFor: GuidedEnd, said: string | null): void => endByItself(pipeline, record, endedFor, said, nowMs);
   if (plan === null) {

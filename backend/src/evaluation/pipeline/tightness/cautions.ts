@@ -7,5 +7,6 @@ export const tightnessCautions: readonly string[] = [
   'Lock out and tag the vacuum source and its valve before hands are near, so that it can not start by itself.',
   'Water that is trapped between shut valves warms, expands and may come out hot and under pressure; leave it a way to a tank.',
   'Loop water may hold biocide and inhibitor: gloves and goggles at drains, traps and sight glasses.',
+  'Vacuum exhaust and seal-water vents carry aerosol of the loop’s water, in which legionella can grow: they end outdoors, and nobody breathes at them.',
   'Water near live equipment: know where the isolators are, and keep trays and leak ropes working.',
 ];

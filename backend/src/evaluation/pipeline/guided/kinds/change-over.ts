@@ -25,6 +25,13 @@ const margin: ReadingPlan = {
   read: (view) => valueOf(view, 'vacuumMarginWorst'),
   allowedDrift: null,
 };
+const standbyRuns: ReadingPlan = {
+  reading: 'vacuum.standby.running',
+  title: 'Standby runs (1) or rests (0)',
+  quantity: 'ratio',
+  read: (view) => valueOf(view, 'vacuum.standby.running'),
+  allowedDrift: null,
+};
 const standbyAlone = (view: GuidedView): boolean =>
   valueOf(view, 'vacuum.standby.running') > 0 && valueOf(view, 'vacuum.running') === 0;
 
@@ -61,6 +68,17 @@ export const changeOver: GuidedTestKind = {
           : null,
     },
   ],
+  startGates: [
+    {
+      code: 'GUIDED_STANDBY_RUNS',
+      shut: (view) =>
+        valueOf(view, 'vacuum.standby.running') > 0
+          ? 'the standby vacuum source runs already: a change-over to it can not be seen until the lead carries the vacuum alone, by your own procedure'
+          : null,
+    },
+  ],
+  afterBreak:
+    'See at the unit that one vacuum source runs and that the margin holds; where it does not, bring the lead back by hand.',
   expectedAlarms: [],
   points: (view) => ['separator.pressure', 'vacuumMarginWorst'].filter((point) => has(view, point)),
   steps: () => [
@@ -78,8 +96,8 @@ export const changeOver: GuidedTestKind = {
     {
       kind: 'confirm',
       id: 'order',
-      title: 'The change-over is ordered',
-      text: 'When your procedure has it due, order it at the unit’s own controller, which runs the standby up before the lead rests, and confirm here at once. The seconds count from this confirmation.',
+      title: 'The change-over is due and about to be ordered',
+      text: 'When your procedure has it due: confirm here first, then order it at once at the unit’s own controller, which runs the standby up before the lead rests. The seconds count from this confirmation, so the time of the order is in them.',
     },
     {
       kind: 'measure',
@@ -90,7 +108,7 @@ export const changeOver: GuidedTestKind = {
       windowS: 0,
       leastS: 0,
       mostS: 600,
-      readings: [separator(null), margin],
+      readings: [separator(null), margin, standbyRuns],
       until: standbyAlone,
     },
     {
@@ -111,6 +129,12 @@ export const changeOver: GuidedTestKind = {
     const peaks = ['exchange', 'after'].map((step) => readingOf(steps, step, 'separator.pressure')?.most ?? -Infinity);
     const margins = ['exchange', 'after'].map((step) => readingOf(steps, step, 'vacuumMarginWorst')?.least ?? Infinity);
     const none = { from: 'scatter', contribution: 0, degreesOfFreedom: 1 };
+    // Without a second in which it rested, nobody saw when it came.
+    if (readingOf(steps, 'exchange', standbyRuns.reading)?.least !== 0)
+      return {
+        figures: [],
+        notes: ['The standby ran already when the count began, so nothing is judged. Confirm before it is ordered.'],
+      };
     const figures: GuidedFigure[] = [
       figureOf({
         title: 'Seconds until the standby alone held the vacuum',

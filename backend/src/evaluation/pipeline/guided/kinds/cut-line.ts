@@ -2,8 +2,10 @@ import type { GuidedFigure, GuidedReading } from '@ebbline/shared/contract/guide
 import { airThroughOpening } from '@ebbline/shared/hydraulics/air-through-opening';
 import { freeAirOfMass } from '@ebbline/shared/hydraulics/free-air';
 import { celsius, pascalAbsolute } from '@ebbline/shared/units/quantity';
+import { usable } from '../../../alarm-rules/judge-context';
 import { needsMargin, needsMode, needsPoints, needsValues } from '../common-gates';
 import { figureOf } from '../figure-of';
+import type { StepRecord } from '../guided-record';
 import type { Gate, GuidedTestKind, MeasurePlan, ReadingPlan } from '../guided-test';
 import { ambientOf, chosen, has, uOf, valueOf, type GuidedView } from '../guided-view';
 
@@ -29,15 +31,26 @@ function expectedAir(view: GuidedView): number {
 }
 const litres = (m3PerS: number): string => (m3PerS * 60_000).toFixed(0);
 
+const measuredAt = (steps: readonly StepRecord[], step: string, reading: string): GuidedReading | undefined =>
+  steps.find(({ id }) => id === step)?.measured?.readings.find((one) => one.reading === reading);
+
+/**
+ * What has come in by the opening so far, free m³/s: it is part of the gas load already, and off the reserve. Only what came since the
+ * loop was measured as it is, and no more than the bore lets in: a leak that was there before is none of it.
+ */
+function cameIn(view: GuidedView): number {
+  const before = measuredAt(view.steps, 'before', 'gasLoad');
+  if (before === undefined) return 0;
+  return Math.min(expectedAir(view), Math.max(0, valueOf(view, 'gasLoad') - before.mean));
+}
+
 const reserve: Gate = {
   code: 'GUIDED_RESERVE',
   shut(view) {
     const [left, u] = [valueOf(view, 'vacuumReserve'), uOf(view, 'vacuumReserve')];
     if (Number.isNaN(left) || Number.isNaN(u)) return 'the vacuum reserve, or its uncertainty, is not known';
     const bore = chosen(view, 'bore');
-    // While it is open the gas that comes in is part of the load already.
-    const already = Math.max(0, valueOf(view, 'gasLoad') - (view.plan.unit.design.commissioned.gasLoadM3PerS ?? 0));
-    const wanted = reserveTimes * expectedAir(view) - already;
+    const wanted = reserveTimes * expectedAir(view) - cameIn(view);
     if (left - 2 * u >= wanted) return null;
     return `vacuum reserve ${litres(left)} ± ${litres(2 * u)} free L/min; a bore of ${bore} mm asks for ${litres(wanted)} with room above it`;
   },
@@ -60,6 +73,15 @@ const tray: Gate = {
     trays.every((point) => valueOf(view, point) === 0)
       ? null
       : 'a leak rope and a drip tray that tell of water, both dry and heard of, have to lie under the place',
+};
+const inTheLoop: Gate = {
+  code: 'GUIDED_INPUT_BAD',
+  shut({ pipeline, plan, settings }) {
+    const branch = plan.unit.branches.find(({ id }) => id === settings['branch']);
+    return usable(pipeline.state, branch?.slot.isolated ?? -1) >= 0.5
+      ? 'the branch is valved off: no suction reaches it, and the margin of the loop does not hold there'
+      : null;
+  },
 };
 const permit: Gate = {
   code: 'GUIDED_PERMIT',
@@ -87,14 +109,14 @@ const read = (
   read: (view) => valueOf(view, reading),
   allowedDrift,
 });
-const watching = (id: string, title: string, text: string, steady: boolean): MeasurePlan => ({
+const watching = (id: string, title: string, text: string, steady: boolean, leastS = 60): MeasurePlan => ({
   kind: 'measure',
   id,
   title,
   text,
   blockS: 10,
   windowS: 60,
-  leastS: 60,
+  leastS,
   mostS: 900,
   readings: [
     read('separator.pressure', 'Separator', 'absolutePressure', steady ? 1500 : null),
@@ -110,7 +132,7 @@ export const cutLine: GuidedTestKind = {
   about:
     'Watches an opening of at most 5 mm that the site’s own people make at one branch, under the site’s own permit: how much air comes in, how far the pressure goes and that the margin holds. It is offered only while everything that has to stand behind it does, and breaks off the moment one of it does not.',
   criterion:
-    'Before and after, the separator’s drift over one minute, its whole interval (95.45 %), lies within 1.5 kPa; while it is open one minute is watched. Own rule; common practice, no source.',
+    'Before and after, the separator’s drift over one minute, its whole interval (95.45 %), lies within 1.5 kPa; while it is open two minutes are watched, and the air is taken from the second: before, the gas still sweeps the return header. Own rule; common practice, no source.',
   cautions: [
     'This lets air into a loop on purpose. Only people whom the site has licensed for it do it, with a valve that shuts at once, never by cutting. Nobody is alone.',
     'Where water shows, where the margin shrinks or the source labours: shut the opening first, then look here.',
@@ -161,9 +183,12 @@ export const cutLine: GuidedTestKind = {
     reserve,
     loadOff,
     tray,
+    inTheLoop,
     permit,
   ],
   graceMs: 0,
+  watchedWhileAsked: true,
+  afterBreak: 'Where the opening is open: shut the opening first, by the person at it; then see to what is said here.',
   expectedAlarms: [],
   points: (view) =>
     ['separator.pressure', 'vacuumMarginWorst', 'vacuumReserve', 'gasLoad'].filter((point) => has(view, point)),
@@ -178,14 +203,15 @@ export const cutLine: GuidedTestKind = {
     {
       kind: 'confirm',
       id: 'opened',
-      title: 'The opening is made by the licensed person',
-      text: 'By the site’s own procedure. Confirm once it is open.',
+      title: 'The licensed person is about to open',
+      text: 'Everything behind the trial is looked at once more with this confirmation. Confirm first; only then the opening is made, by the site’s own procedure.',
     },
     watching(
       'open',
       'Air comes in',
       'Watch for water. Shut the opening at the first doubt, whatever this screen says.',
       false,
+      120,
     ),
     {
       kind: 'confirm',
@@ -196,14 +222,12 @@ export const cutLine: GuidedTestKind = {
     watching('after', 'The loop recovers', 'Until the separator is steady. Then close the permit.', true),
   ],
   judge(view, steps) {
-    const of = (step: string, reading: string): GuidedReading | undefined =>
-      steps.find(({ id }) => id === step)?.measured?.readings.find((one) => one.reading === reading);
-    const [before, open] = [of('before', 'gasLoad'), of('open', 'gasLoad')];
-    const margin = of('open', 'vacuumMarginWorst');
+    const [before, open] = [measuredAt(steps, 'before', 'gasLoad'), measuredAt(steps, 'open', 'gasLoad')];
+    const margin = measuredAt(steps, 'open', 'vacuumMarginWorst');
     if (before === undefined || open === undefined || margin === undefined) return { figures: [], notes: [] };
     const figures: GuidedFigure[] = [
       figureOf({
-        title: 'Least vacuum margin while it was open',
+        title: 'Least vacuum margin in the two minutes of the opening',
         quantity: 'pressureDifference',
         value: margin.least,
         low: 0,

@@ -81,6 +81,7 @@ export const loadTest: GuidedTestKind = {
     { key: 'plate', title: 'No plate above', kind: 'number', unit: '°C', least: 30, most: 120, usual: 80 },
   ],
   gates,
+  afterBreak: 'The load may still be on: see that the plates are cooled, or take it off.',
   expectedAlarms: [],
   points: (view) => [
     'supply.temperature',

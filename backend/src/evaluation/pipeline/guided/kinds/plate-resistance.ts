@@ -142,6 +142,7 @@ export const plateResistance: GuidedTestKind = {
     needsFlow,
     needsMargin(0),
   ],
+  afterBreak: 'The heater may still be on: take power away first, then flow.',
   expectedAlarms: [],
   points: (view) => ['supply.temperature', caseOf(view)].filter((point) => has(view, point)),
   steps: stepsOf,

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { guidedSummary } from '../../../../../../backend/src/evaluation/pipeline/guided/guided-summary';
 import { Plant, plantSite } from '../plant';
 import { begin, confirm, newest, noise } from './guided-plant';
 
@@ -50,6 +51,34 @@ describe('the change-over to the standby vacuum source', () => {
     far.run(90);
     expect(newest(far).verdict).toBe('fails');
     expect(figure(far, /^Rise/)).toMatchObject({ verdict: 'fails' });
+  });
+
+  it('is refused where the standby carries the vacuum already: what has changed over before shows no seconds', () => {
+    const before = running({ standbyRunning: true, vacuumRunning: false });
+    expect(before.pipeline.guidedRefusals(0, 'changeOver').map((one) => one.code)).toContain('GUIDED_STANDBY_RUNS');
+    expect(begin(before, 'changeOver')).toMatchObject({ ok: false, code: 'GUIDED_STANDBY_RUNS' });
+  });
+
+  it('decides nothing where the standby ran before the count began', () => {
+    const plant = running();
+    begin(plant, 'changeOver');
+    confirm(plant);
+    plant.run(75);
+    Object.assign(plant.m1, { standbyRunning: true, vacuumRunning: false });
+    plant.run(10);
+    expect(confirm(plant, {}, 'order')).toMatchObject({ ok: true });
+    plant.run(90);
+    expect(newest(plant)).toMatchObject({ endedFor: 'completed', verdict: 'notDecided' });
+    expect(figure(plant, /^Seconds/)).toBeUndefined();
+    expect(newest(plant).result?.notes.join()).toMatch(/ran already/);
+  });
+
+  it('says how the plant is left where it does not go through, as a unit must not stay without its source', () => {
+    const plant = ordered(running());
+    plant.m1.mode = 'stopping';
+    plant.run(10);
+    expect(newest(plant).endedFor).toBe('gateLost');
+    expect(guidedSummary(newest(plant))).toMatch(/one vacuum source runs/);
   });
 
   it('is given up where the standby does not come', () => {

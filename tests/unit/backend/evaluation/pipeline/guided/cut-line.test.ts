@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { guidedSummary } from '../../../../../../backend/src/evaluation/pipeline/guided/guided-summary';
 import { Plant, plantSite } from '../plant';
 import { begin, confirm, newest } from './guided-plant';
 
@@ -9,6 +10,7 @@ const site = plantSite({
     'vacuum.exhaustFlow': { path: 'exhaust', unit: 'free L/min', accuracy: '3 % of reading' },
     'vacuum.sealWater.temperature': { path: 'seal', unit: '°C', accuracy: 'Pt100 A' },
     'tray.water.found': { path: 'tray' },
+    'branch.*.isolated': { path: 'racks.{branch}.shut' },
     'branch.*.power': { path: 'racks.{branch}.power', unit: 'kW', accuracy: '1 % of reading' },
   },
 });
@@ -18,7 +20,7 @@ const wish = { branch: 'r1', bore: 2, second: 'Otto', permit: 'W-17' } as const;
 function ready(): Plant {
   const plant = new Plant(site);
   Object.assign(plant.m1, { exhaust: 3, seal: 25, tray: false });
-  for (const rack of Object.values(plant.m1.racks)) rack.power = 0.1;
+  for (const rack of Object.values(plant.m1.racks)) Object.assign(rack, { power: 0.1, shut: false });
   plant.run(90);
   return permitted(plant);
 }
@@ -50,7 +52,7 @@ describe('the trial of a small opening', () => {
     expect(newest(plant).steps[newest(plant).at]?.id).toBe('opened');
     confirm(plant);
     Object.assign(plant.m1, { exhaust: 30 });
-    plant.run(75);
+    plant.run(135);
     expect(newest(plant).steps[newest(plant).at]?.id).toBe('closed');
     Object.assign(plant.m1, { exhaust: 3 });
     confirm(plant);
@@ -83,6 +85,37 @@ describe('the trial of a small opening', () => {
     const outcome = begin(plant, 'cutLine', wish);
     expect(outcome.ok).toBe(false);
     expect(plant.pipeline.guidedRefusals(0, 'cutLine').map((one) => one.code)).toContain(code);
+  });
+
+  it('is broken off while it waits for the opening to be shut, as soon as something behind it fails, and says to shut it', () => {
+    const plant = ready();
+    begin(plant, 'cutLine', wish);
+    confirm(plant);
+    confirm(plant);
+    plant.run(75);
+    confirm(plant, {}, 'opened');
+    plant.run(135);
+    expect(newest(plant).steps[newest(plant).at]?.id).toBe('closed');
+    plant.m1.pTank = 84;
+    plant.run(3);
+    expect(newest(plant)).toMatchObject({ endedFor: 'gateLost', verdict: null });
+    expect(guidedSummary(newest(plant))).toMatch(/shut the opening/i);
+  });
+
+  it('counts nothing of a leak that is there already as its own opening: the reserve has to stand above it', () => {
+    const plant = ready();
+    // The source carries some 290 free L/min: 200 of a leak leave 90, and a bore of 4 mm asks for 1.5 × 105 (NACA Report 1135).
+    Object.assign(plant.m1, { exhaust: 200 });
+    plant.run(60);
+    expect(begin(plant, 'cutLine', { ...wish, bore: 4 })).toMatchObject({ ok: false, code: 'GUIDED_RESERVE' });
+  });
+
+  it('is refused at a branch that is valved off, as the margin of the loop does not hold there', () => {
+    const plant = ready();
+    Object.assign(plant.m1.racks['r1'] ?? {}, { shut: true });
+    plant.run(5);
+    expect(begin(plant, 'cutLine', wish)).toMatchObject({ ok: false });
+    expect(JSON.stringify(begin(plant, 'cutLine', wish))).toContain('valved off');
   });
 
   it('is refused above 5 mm, alone, and without an open permit of that very branch', () => {

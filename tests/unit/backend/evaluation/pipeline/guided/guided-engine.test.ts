@@ -25,7 +25,7 @@ describe('a guided test', () => {
       begin(plant, 'zeroCheck');
       const first = newest(plant).steps[0];
       expect(first?.cautions.join(' ')).toMatch(
-        /local codes.*licensed.*glasses.*hot.*biocide.*lock out.*live equipment/is,
+        /local codes.*licensed.*glasses.*hot.*biocide.*aerosol.*lock out.*live equipment/is,
       );
     },
   );
