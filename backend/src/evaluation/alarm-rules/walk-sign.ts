@@ -1,6 +1,7 @@
 import type { SlotState } from '../slots/slot-state';
 import { flowText } from './details/quantity-text';
 import { guard, usable, type UnitContext } from './judge-context';
+import { saysNothing } from './says-nothing';
 import type { UnitSlots } from './unit-slots';
 
 /** Less than so much an hour is no walk that a person has to follow, m³/s. Own rule: 5 L/min. */
@@ -37,6 +38,22 @@ export function walksWith(context: UnitContext): number {
     }
   }
   return Math.abs(sum) < constantShare * Math.abs(own) ? other : -1;
+}
+
+/**
+ * Water walks into this unit from another one of the loop; null where a level that would tell is bad now. A unit without such levels
+ * can't tell it at all.
+ */
+export function walksIn(context: UnitContext): boolean | null {
+  const { allSlots, site, state, unit, unitIndex } = context;
+  const units = site.loops[unit.loop]?.units ?? [];
+  if (units.length < 2 || waterGained(context, unitIndex) <= leastM3PerS) return false;
+  for (const one of units) {
+    const { separatorRate = -1, supplyTankRate = -1 } = allSlots[one] ?? {};
+    if (separatorRate < 0 || saysNothing(state, separatorRate) || saysNothing(state, supplyTankRate)) return false;
+    if (Number.isNaN(waterGained(context, one))) return null;
+  }
+  return walksWith(context) >= 0;
 }
 
 /** The sum may swing by so much beyond its own uncertainty and still count as constant, m³/s. Own rule: 0.5 L/min. */

@@ -4,9 +4,9 @@ import { clockDay } from '../details/clock-time';
 import { flowText, joined } from '../details/quantity-text';
 import { judgeDiscrete } from '../discrete';
 import type { UnitEntry } from '../entry';
-import { isActive, usable, type UnitContext } from '../judge-context';
+import { isActive, keep, recall, usable, type UnitContext } from '../judge-context';
 import { Verdict } from '../verdict';
-import { walksWith, walkText, waterGained } from '../walk-sign';
+import { walksIn, walksWith, walkText } from '../walk-sign';
 
 /**
  * Separator level high, and no air has come in that would have pushed the water there; or water walks into this unit from
@@ -48,7 +48,7 @@ export const tank2: UnitEntry = {
     const bySwitch = judgeDiscrete(usable(context.state, context.slots.separatorLevelHigh));
     const level = context.slots.separatorLevelHigh < 0 ? byLevel : anyOf(bySwitch, byLevel);
     if (level !== Verdict.yes && isActive(context, 'AIR-1')) return;
-    finding.verdict = walksIn(context) ? Verdict.yes : level;
+    finding.verdict = anyOf(judgeWalk(context, active), level);
   },
   detail(context) {
     const other = walksWith(context);
@@ -76,8 +76,23 @@ const levelTells = ({ slots, unit: { design } }: UnitContext): boolean =>
   design.volumes.separatorRoomM3 !== null &&
   design.volumes.separatorUsualLevelM !== null;
 
-const walksIn = (context: UnitContext): boolean =>
-  waterGained(context, context.unitIndex) > 0 && walksWith(context) >= 0;
+/** When water was last seen to walk in, ms; `never` once it was seen that none does. */
+const cell = { walkedMs: 0 } as const;
+const never = 0;
+/** A sensor that is lost reads on as it stood, until it is stale: for so long that is no end of a walk. Own rule. */
+const lostMs = 60_000;
+
+/** A walk that is not known now goes on as it was last seen; what stood before a restart may have been one. */
+function judgeWalk(context: UnitContext, active: boolean): Verdict {
+  const { nowMs } = context;
+  const walks = walksIn(context);
+  const walkedMs = recall(context, cell.walkedMs);
+  const walked = nowMs - walkedMs < lostMs;
+  if (walks === true || (walks === null && walked)) keep(context, cell.walkedMs, nowMs);
+  else if (walks === false && Number.isNaN(walkedMs)) keep(context, cell.walkedMs, never);
+  if (walks !== null) return walks ? Verdict.yes : Verdict.no;
+  return walked || (active && Number.isNaN(walkedMs)) ? Verdict.hold : Verdict.no;
+}
 
 /** Share of the room above the usual level that is taken; NaN where level or volumes are not known. */
 function roomTaken({ slots, state, unit }: UnitContext): number {
