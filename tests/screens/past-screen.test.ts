@@ -125,6 +125,19 @@ describe('a past hour of a hall', () => {
     expect(Number(slider(shown).element.value)).toBe(187);
   });
 
+  it('goes back to the usual scale and step from others, and keeps what else the address says', async () => {
+    const { page, router } = await show(`/halls/east/past?at=${at}&span=21600&step=60&more=kept`);
+    for (const text of ['1 h', '10 s']) {
+      await page
+        .findAll('button')
+        .find((one) => one.text() === text)
+        ?.trigger('click');
+      await flushPromises();
+    }
+    expect(router.currentRoute.value.query).toEqual({ at: '2026-03-01T02:13:07Z', more: 'kept' });
+    expect(page.get('.past-more summary').text()).toBe('Scale 1 h, step 10 s, another time');
+  });
+
   it('goes to the alarm before and to the next one, past those that followed from another', async () => {
     vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout'] });
     const shown = await show(`/halls/east/past?at=${at}`);

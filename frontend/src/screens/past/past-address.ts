@@ -53,7 +53,9 @@ export function windowOf(at: string, span: PastSpan, zone: string): PastWindow {
   const begin = hours - (hours % (span / 3600));
   const from = fromZoneLocal(`${local.slice(0, 11)}${String(begin).padStart(2, '0')}:00:00`, zone);
   const fromMs = from === null ? Number.NaN : Date.parse(from);
-  // The hour that a day has more, or the one that it has twice, when clocks are set back.
-  if (!(atMs >= fromMs && atMs < fromMs + span * 1000)) return { fromMs: atMs - span * 500, toMs: atMs + span * 500 };
-  return { fromMs, toMs: fromMs + span * 1000 };
+  if (Number.isNaN(fromMs)) return { fromMs: atMs - span * 500, toMs: atMs + span * 500 };
+  // The hour that a day has more, or the one that it has twice, when clocks are set back, stands on the scale before or behind.
+  const scales = Math.floor((atMs - fromMs) / (span * 1000));
+  const begins = fromMs + scales * span * 1000;
+  return { fromMs: begins, toMs: begins + span * 1000 };
 }

@@ -33,6 +33,12 @@ describe('the scale of a past moment', () => {
         }
   });
 
+  it('stays while one moves over the hour that comes twice', () => {
+    for (const hour of ['2026-10-25T00', '2026-10-25T01'])
+      for (const minute of ['00:00', '10:30', '59:59'])
+        expect(window(`${hour}:${minute}Z`, 3600)[0]).toBe(`${hour}:00`);
+  });
+
   it('stands in the address, which says no more than it has to', () => {
     const view = { at: '2026-03-01T02:13:07Z', span: 3600, step: 10 } as const;
     expect(writePastAddress(view)).toEqual({ at: view.at });
