@@ -17,10 +17,11 @@ const begins = [
 
 const dayMs = 86_400_000;
 
-/** Begins of shifts from the day before a moment to the day after, in order. */
+/** Begins of shifts from the day before a moment to the day after, in order. Days of the calendar: not all have 24 hours. */
 function beginsAround(iso: string, zone: string): { readonly at: string; readonly name: string }[] {
+  const today = Date.parse(`${toZoneLocal(iso, zone).slice(0, 10)}T00:00:00Z`);
   return [-1, 0, 1].flatMap((days) => {
-    const day = toZoneLocal(new Date(Date.parse(iso) + days * dayMs).toISOString(), zone).slice(0, 10);
+    const day = new Date(today + days * dayMs).toISOString().slice(0, 10);
     return begins.flatMap(([hour, name]) => {
       const at = fromZoneLocal(`${day}T${hour}:00`, zone);
       return at === null ? [] : [{ at, name }];

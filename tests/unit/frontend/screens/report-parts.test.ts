@@ -26,6 +26,16 @@ describe('the shift that a moment is in', () => {
     expect(hours('2031-03-30T00:30:00.000Z')).toBe(7);
   });
 
+  it('holds every moment of the days around which clocks are changed, in the shift that a clock on the wall says', () => {
+    for (const day of ['2031-03-29T12:00:00.000Z', '2031-10-25T12:00:00.000Z'])
+      for (let quarter = 0; quarter < 200; quarter += 1) {
+        const at = new Date(Date.parse(day) + quarter * 900_000).toISOString();
+        const { from, to } = shiftAt(at, zone);
+        expect([at, Date.parse(from) <= Date.parse(at), Date.parse(at) < Date.parse(to)]).toEqual([at, true, true]);
+        expect([at, (Date.parse(to) - Date.parse(from)) / 3_600_000 <= 9]).toEqual([at, true]);
+      }
+  });
+
   it('is followed and preceded by the next, without a gap', () => {
     const shift = shiftAt('2031-05-06T05:00:00.000Z', zone);
     expect(nextShift(shift, 1, zone)).toMatchObject({ from: shift.to, name: 'late shift' });
