@@ -50,6 +50,8 @@ export function usePolled<Value>(read: (of: string) => Promise<Result<Value>>, o
   watch(
     about,
     () => {
+      // An answer to what was asked before is none to this; nor is it where nothing is asked any more.
+      asked += 1;
       value.value = null;
       problem.value = null;
       cameMs.value = null;
