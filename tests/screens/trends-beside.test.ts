@@ -6,6 +6,13 @@ import type { Page } from './fixtures/mount-page';
 import { historyAsked, showTrends } from './fixtures/trends-page';
 
 vi.mock('uplot', async () => ({ default: (await import('./fixtures/fake-chart')).FakeChart }));
+const pictured = vi.hoisted(() => ({ notes: [] as readonly string[], spans: [] as readonly unknown[] }));
+vi.mock('../../frontend/src/charts/trend-picture', () => ({
+  trendPicture: ({ notes, spans }: typeof pictured) => {
+    Object.assign(pictured, { notes, spans });
+    return Promise.resolve(null);
+  },
+}));
 
 let opened: Page | null = null;
 beforeEach(() => vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout', 'setInterval', 'clearInterval'] }));
@@ -68,6 +75,33 @@ describe('what the Trends screen shows beside the lines', () => {
     calm.page.unmount();
     const broken = await show('/trends?points=e7:heatRemoved', { '/api/alarms/spans': { spans: 7 } });
     expect(said(broken.page)).toMatch(/^Alarms could not be read: /);
+  });
+
+  it('says nothing of a period from what was read of another, on the screen nor on a picture that is taken along', async () => {
+    const { page, router } = await show('/trends?points=e7:heatRemoved');
+    const said = (): string[] => page.findAll('.over-time-said').map((one) => one.text());
+    const take = async (): Promise<void> => {
+      await page
+        .findAll('.trends-export button')
+        .find((one) => one.text() === 'picture (PNG)')
+        ?.trigger('click');
+      await vi.dynamicImportSettled();
+      await flushPromises();
+    };
+    expect(said()[0]).toContain('Alarms of this period: 1 of priority 1');
+    await take();
+    expect([pictured.spans.length, pictured.notes]).toEqual([2, []]);
+    await router.push('/trends?points=e7:heatRemoved&from=2026-02-01T00:00:00.000Z&to=2026-02-01T01:00:00.000Z');
+    await flushPromises();
+    expect(said()).toEqual(['Reading the alarms of this period…', 'Reading the notes of this period…']);
+    await take();
+    expect([pictured.spans.length, pictured.notes]).toEqual([
+      0,
+      ['Alarms of this period had not been read when this was drawn.'],
+    ]);
+    await vi.advanceTimersByTimeAsync(200);
+    await flushPromises();
+    expect(said()[0]).toContain('Alarms of this period: ');
   });
 
   it('marks notes that stand on the time axis, and shows the text of the one that is pressed', async () => {

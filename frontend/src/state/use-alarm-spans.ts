@@ -27,6 +27,7 @@ export function useAlarmSpans({
 }: AlarmSpansOptions): Readonly<ShallowRef<OverSpan<AlarmSpans>>> {
   return useOverSpan({
     wish: () => (wanted() && units().length > 0 ? `${units().join(',')} ${following() ? standing() : ''}` : null),
+    subject: () => (wanted() ? units().join(',') : null),
     span,
     following,
     read: (time) => read(units(), time),

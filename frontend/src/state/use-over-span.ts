@@ -7,6 +7,8 @@ import { problemText } from '../text/problem-text';
 export interface OverSpanOptions<T> {
   /** What is asked for beside the time, as a text that differs where it differs; null: nothing is. */
   readonly wish: () => string | null;
+  /** Of what it is: where that changes, what was found of the other goes at once. Default: the wish. */
+  readonly subject?: () => string | null;
   /** ms since 1970; null while it is not known. */
   readonly span: () => { readonly fromMs: number; readonly toMs: number } | null;
   /** True where the span moves with the time: it is read anew as it does. */
@@ -21,6 +23,8 @@ export interface OverSpan<T> {
   readonly found: T | null;
   readonly problem: string | null;
   readonly busy: boolean;
+  /** What was found is of another time than the one asked for now. */
+  readonly isOfOther: boolean;
 }
 
 /** Waits for a row of key strokes to end before it asks. ms */
@@ -29,7 +33,8 @@ const partMs = 700;
 
 /** Something over a span of time, of the span asked for last, whichever answer comes last. Ends with its scope. */
 export function useOverSpan<T>(options: OverSpanOptions<T>): Readonly<ShallowRef<OverSpan<T>>> {
-  const held = shallowRef<OverSpan<T>>({ found: null, problem: null, busy: false });
+  const nothing = { found: null, problem: null, busy: false, isOfOther: false };
+  const held = shallowRef<OverSpan<T>>(nothing);
   let asked = 0;
   let settle: ReturnType<typeof setTimeout> | undefined;
   let again: ReturnType<typeof setTimeout> | undefined;
@@ -40,7 +45,7 @@ export function useOverSpan<T>(options: OverSpanOptions<T>): Readonly<ShallowRef
     const mine = asked;
     const span = options.span();
     if (options.wish() === null || span === null) {
-      held.value = { found: null, problem: null, busy: false };
+      held.value = nothing;
       return;
     }
     held.value = { ...held.value, busy: true };
@@ -48,7 +53,7 @@ export function useOverSpan<T>(options: OverSpanOptions<T>): Readonly<ShallowRef
     const reply = await options.read(iso);
     if (mine !== asked) return;
     held.value = reply.ok
-      ? { found: reply.value, problem: null, busy: false }
+      ? { found: reply.value, problem: null, busy: false, isOfOther: false }
       : { ...held.value, problem: problemText(reply.fault.code, reply.fault.message), busy: false };
     const isPart = reply.ok && options.isPart?.(reply.value) === true;
     if (isPart) again = setTimeout(() => void renew(), partMs);
@@ -60,9 +65,15 @@ export function useOverSpan<T>(options: OverSpanOptions<T>): Readonly<ShallowRef
     if (span === null) return '';
     return options.following() ? String(span.toMs - span.fromMs) : `${span.fromMs} ${span.toMs}`;
   };
+  const subject = (): string | null => (options.subject ?? options.wish)();
+  const time = (): string => `${String(options.following())} ${wanted()}`;
   watch(
-    () => [options.wish(), options.following(), wanted()].join('\n'),
-    () => {
+    [subject, time, options.wish],
+    ([of, at], [ofBefore, atBefore]) => {
+      // What is on its way is of what was asked for before.
+      if (of !== ofBefore || at !== atBefore) asked += 1;
+      if (of !== ofBefore) held.value = nothing;
+      else if (at !== atBefore) held.value = { ...held.value, isOfOther: held.value.found !== null };
       clearTimeout(settle);
       settle = setTimeout(() => void renew(), settleMs);
     },

@@ -10,6 +10,8 @@ import { trendBuckets } from './trend-buckets';
 
 export interface TrendsOptions {
   readonly points: () => readonly TrendName[];
+  /** What differs where what was read before would be drawn at another time: it goes at once then. Default: nothing does. */
+  readonly subject?: () => number | null;
   /** What is to be read, ms since 1970; null while it is not known. */
   readonly span: () => { readonly fromMs: number; readonly toMs: number } | null;
   /** True where the span moves with the time: it is read anew as it does. */
@@ -70,7 +72,13 @@ export function useTrends(options: TrendsOptions): Readonly<ShallowRef<TrendsRea
     clearTimeout(settle);
     settle = setTimeout(() => void renew(), settleMs);
   };
-  watch(() => [options.points(), options.following(), wanted(options)] as const, soon, { immediate: true });
+  const subject = (): number | null => options.subject?.() ?? null;
+  watch([options.points, options.following, () => wanted(options)], soon, { immediate: true });
+  watch(subject, () => {
+    asked += 1;
+    held.value = { columns: new Map(), problems: new Map(), busy: false };
+    soon();
+  });
   onScopeDispose(() => {
     asked += 1;
     clearTimeout(settle);

@@ -49,6 +49,7 @@ export function useTrendData(view: ComputedRef<TrendView>, shown: ComputedRef<Sp
   const ofBeside = useTrends({ points: () => besideNames.value, ...over });
   const ofEarlier = useTrends({
     points: () => (view.value.earlierSeconds === null ? [] : points.value),
+    subject: () => view.value.earlierSeconds,
     span() {
       const [now, backMs] = [shown.value, (view.value.earlierSeconds ?? 0) * 1000];
       const ahead = following.value ? aheadMs : 0;
