@@ -1,3 +1,4 @@
+import type { Priority } from '@ebbline/shared/contract/alarm';
 import type { UnitEntry } from '../alarm-rules/entry';
 import { unitEntryPlace, type UnitEntryId } from '../alarm-rules/entry-ids';
 import { flowOutlastsMs, foldsAtPumpInletOnly, foldsUnderEarlier, outlastsMs } from '../alarm-rules/folding';
@@ -7,7 +8,12 @@ import { pumpInletPlaceName } from '../site/unit-parts';
 import type { PipelineState } from './pipeline-state';
 
 /** Name of the first-out that began before this alarm of the unit or with it, is as urgent, and stands or is over a short time; or null. */
-export function earlierFirstOut(pipeline: PipelineState, unitIndex: number, entry: UnitEntry): string | null {
+export function earlierFirstOut(
+  pipeline: PipelineState,
+  unitIndex: number,
+  entry: UnitEntry,
+  toldWith: Priority | null,
+): string | null {
   const parents = foldsUnderEarlier[entry.id];
   if (parents === undefined) return null;
   const { book, delays, index } = pipeline;
@@ -15,13 +21,16 @@ export function earlierFirstOut(pipeline: PipelineState, unitIndex: number, entr
   const record = book.record(own);
   // An alarm that is about to be raised has no record yet: its condition began at what the delays say.
   const sinceMs = record?.active === true ? record.sinceMs : (delays.trueSinceMs[own] as number);
-  const priority = Math.min(priorityOfEntry(entry, false) ?? Infinity, record?.priority ?? Infinity);
+  const priority = Math.min(priorityOfEntry(entry, false) ?? Infinity, toldWith ?? record?.priority ?? Infinity);
   for (const parent of parents) {
     const first = book.told(index.ofUnit(unitIndex) + unitEntryPlace[parent]);
     if (first === null || first.priority > priority || !isEarlier(first.sinceMs, sinceMs, parent, entry.id)) continue;
     const atInletOnly = foldsAtPumpInletOnly[entry.id]?.includes(parent) === true;
     if (atInletOnly && first.where !== pumpInletPlaceName) continue;
-    if (standsOrOutlasts(pipeline, unitIndex, first, entry.id)) return first.foldedUnder ?? first.alarm;
+    if (!standsOrOutlasts(pipeline, unitIndex, first, entry.id)) continue;
+    const name = first.foldedUnder ?? first.alarm;
+    // What followed from this alarm, and still stands as it comes again, is not looked at anew yet.
+    if (name !== record?.alarm) return name;
   }
   return null;
 }

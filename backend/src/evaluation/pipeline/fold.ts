@@ -1,3 +1,4 @@
+import type { Priority } from '@ebbline/shared/contract/alarm';
 import { unitEntries } from '../alarm-rules/catalogue/catalogue';
 import type { UnitEntry } from '../alarm-rules/entry';
 import { unitEntryPlace, type UnitEntryId } from '../alarm-rules/entry-ids';
@@ -27,13 +28,22 @@ const folding = unitEntries.flatMap(({ id }, place) =>
   tables.some((table) => table[id] !== undefined) ? [place] : [],
 );
 
-/** Name of the first-out that an alarm of a unit folds under now, or null. Where that one is folded itself, its own first-out. */
-export function foldParent(pipeline: PipelineState, unitIndex: number, place: number, part: number): string | null {
+/**
+ * Name of the first-out that an alarm of a unit folds under now, or null. Where that one is folded itself, its own first-out.
+ * @param toldWith the priority that the alarm is about to be told with; null: that of its record
+ */
+export function foldParent(
+  pipeline: PipelineState,
+  unitIndex: number,
+  place: number,
+  part: number,
+  toldWith: Priority | null = null,
+): string | null {
   const entry = unitEntries[place] as UnitEntry;
   const own = foldsUnder[entry.id];
   const ofOwn = own === undefined ? null : ofSameUnit(pipeline, unitIndex, entry, part, own);
   if (ofOwn !== null) return ofOwn;
-  const earlier = earlierFirstOut(pipeline, unitIndex, entry);
+  const earlier = earlierFirstOut(pipeline, unitIndex, entry, toldWith);
   if (earlier !== null) return earlier;
   const onPowerLost = foldsOnPowerLost[entry.id];
   if (onPowerLost !== undefined && inPowerEvent({ plant: pipeline.plant, unitIndex })) {

@@ -17,7 +17,7 @@ import { startGraceMs } from './judge-instruments';
 import { partsOf } from './part-index';
 import type { PipelineState } from './pipeline-state';
 import { offInMode } from './off-in-mode';
-import { raiseAndClear, type Judged } from './raise-and-clear';
+import { raiseAndClear, type FoldedUnder, type Judged } from './raise-and-clear';
 import { followDesign } from './set-aside/follow-design';
 
 /** Steps of a unit that lie further apart are not comparable second by second: windows start anew. */
@@ -129,7 +129,7 @@ function passOn(pipeline: PipelineState, context: UnitContext, place: number, li
   judged.priority = priorityOfFinding(place, finding);
   judged.enabled = limits.enabled;
   judged.detail = entry.detail === undefined ? null : () => entry.detail?.(context) ?? null;
-  const foldedUnder = (): string | null => foldParent(pipeline, context.unitIndex, place, context.part);
+  const foldedUnder: FoldedUnder = (priority) => foldParent(pipeline, context.unitIndex, place, context.part, priority);
   return raiseAndClear(pipeline, judged, finding, foldedUnder, context.nowMs);
 }
 

@@ -22,14 +22,14 @@ export interface Judged {
   readonly detail: (() => string | null) | null;
 }
 
-/** Name of the first-out that it stands under; asked only when something is told. */
-export type FoldedUnder = () => string | null;
+/** Name of the first-out that it stands under, told with this priority; asked only when something is told. */
+export type FoldedUnder = (priority: Priority | null) => string | null;
 
 export const unfolded: FoldedUnder = () => null;
 
 /**
  * Runs a finding through the delays and the lifecycle; transitions go to `pipeline.transitions`, alerts to theirs.
- * True where the alarm went in or out of alarm: then what folds under it has to be looked at again.
+ * True where the alarm went in or out of alarm, or got more urgent: then what folds has to be looked at again.
  */
 export function raiseAndClear(
   pipeline: PipelineState,
@@ -81,10 +81,10 @@ function begin(
   const { alarm, priority } = judged;
   const seen = seenNow(pipeline, judged, finding);
   if (priority === null) {
-    beginAlert(pipeline, alarm, seen, foldedUnder() === null, nowMs);
+    beginAlert(pipeline, alarm, seen, foldedUnder(priority) === null, nowMs);
     return;
   }
-  annunciate(pipeline, alarm, 'conditionTrue', { ...seen, priority, foldedUnder: foldedUnder() }, nowMs);
+  annunciate(pipeline, alarm, 'conditionTrue', { ...seen, priority, foldedUnder: foldedUnder(priority) }, nowMs);
 }
 
 function end(pipeline: PipelineState, judged: Judged, nowMs: number): void {
@@ -123,10 +123,10 @@ function regrade(
     pipeline,
     alarm,
     'worsened',
-    { ...seenNow(pipeline, judged, finding), priority, foldedUnder: foldedUnder() },
+    { ...seenNow(pipeline, judged, finding), priority, foldedUnder: foldedUnder(priority) },
     nowMs,
   );
-  return false;
+  return true;
 }
 
 function annunciate(
