@@ -40,7 +40,7 @@ export function actOnGuided(
     return { ok: false, code: 'ACTION_NOT_RECORDED', message };
   }
   const plan = measurePlan(guidedTable[test.kind], guidedView(pipeline, unitIndex, test.settings, test.steps), test);
-  pipeline.guided.put(test, nowMs, plan === null ? null : { readings: plan.readings.length, blockS: plan.blockS });
+  pipeline.guided.put(test, nowMs, plan);
   return found;
 }
 

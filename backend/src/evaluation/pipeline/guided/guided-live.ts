@@ -2,7 +2,7 @@ import type { GuidedLive, GuidedRefusal } from '@ebbline/shared/contract/guided-
 import type { PipelineState } from '../pipeline-state';
 import { otherTest, shutGates } from './guided-gates';
 import type { GuidedRecord } from './guided-record';
-import { measurePlan } from './guided-steps';
+import { asBegun, measurePlan } from './guided-steps';
 import { guidedTable } from './guided-table';
 import type { GuidedTestKind } from './guided-test';
 import { guidedView, type GuidedView } from './guided-view';
@@ -25,8 +25,9 @@ export function guidedNow(pipeline: PipelineState, record: GuidedRecord, nowMs: 
   const view = guidedView(pipeline, unitIndex, record.settings, record.steps);
   const refusals = shutGates(view, test);
   const measuring = pipeline.guided.open.get(record.unit)?.measuring ?? null;
-  const plan = measurePlan(test, view, record);
-  if (measuring === null || plan === null) return { live: null, refusals };
+  const wanted = measurePlan(test, view, record);
+  if (measuring === null || wanted === null) return { live: null, refusals };
+  const plan = asBegun(wanted, measuring.readings);
   const { series, beganMs } = measuring;
   const { windowS, blockS } = plan;
   const watched = plan.readings.flatMap(({ reading, title, quantity, allowedDrift }, i) => {

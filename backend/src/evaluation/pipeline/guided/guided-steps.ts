@@ -1,6 +1,6 @@
 import { guidedCautions } from './guided-cautions';
 import type { GuidedRecord, StepRecord } from './guided-record';
-import type { GuidedTestKind, MeasurePlan, StepPlan } from './guided-test';
+import type { GuidedTestKind, MeasurePlan, ReadingPlan, StepPlan } from './guided-test';
 import type { GuidedView } from './guided-view';
 
 /** Id of the first step of every test. */
@@ -41,3 +41,14 @@ export function measurePlan(
   const plan = state === 'measure' ? test.steps(view).find((one) => one.id === id) : undefined;
   return plan?.kind === 'measure' ? plan : null;
 }
+
+/** The plan with its readings as the step began with them; one that is gone since then reads nothing. */
+export const asBegun = (plan: MeasurePlan, readings: readonly string[]): MeasurePlan => ({
+  ...plan,
+  readings: readings.map((reading) => plan.readings.find((one) => one.reading === reading) ?? gone(reading)),
+});
+
+const gone = (reading: string): ReadingPlan => ({
+  ...{ reading, title: reading, quantity: 'ratio', allowedDrift: 0 },
+  read: () => Number.NaN,
+});

@@ -1,4 +1,5 @@
 import type { GuidedChange, GuidedRecord } from './guided-record';
+import type { MeasurePlan } from './guided-test';
 import { MeanSeries } from './mean-series';
 
 /** A test that goes on: what its present step has taken so far. */
@@ -10,6 +11,8 @@ export interface GuidedRun {
 
 export interface Measuring {
   readonly series: MeanSeries;
+  /** What it takes, in the order of the series: a plan may lack one of them later. */
+  readonly readings: readonly string[];
   /** Tick time at which the step began, and at which everything was last known, ms. */
   readonly beganMs: number;
   knownMs: number;
@@ -25,17 +28,18 @@ export class GuidedTests {
   changes: GuidedChange[] = [];
 
   /** Keeps a record; where it goes on, with an empty series for a step that measures. */
-  put(record: GuidedRecord, nowMs: number, measures: { readings: number; blockS: number } | null): void {
+  put(record: GuidedRecord, nowMs: number, plan: MeasurePlan | null): void {
     this.records.set(record.id, record);
     if (record.state === 'ended') {
       if (this.open.get(record.unit)?.record.id === record.id) this.open.delete(record.unit);
       return;
     }
     const measuring: Measuring | null =
-      measures === null
+      plan === null
         ? null
         : {
-            series: new MeanSeries(measures.readings, measures.blockS),
+            series: new MeanSeries(plan.readings.length, plan.blockS),
+            readings: plan.readings.map(({ reading }) => reading),
             beganMs: nowMs,
             knownMs: nowMs,
             shutMs: Number.NaN,

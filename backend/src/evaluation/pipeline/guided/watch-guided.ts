@@ -2,7 +2,7 @@ import type { GuidedEnd } from '@ebbline/shared/contract/guided-test';
 import type { PipelineState } from '../pipeline-state';
 import { alarmInTheWay, shutGates } from './guided-gates';
 import type { GuidedRecord } from './guided-record';
-import { measurePlan } from './guided-steps';
+import { asBegun, measurePlan } from './guided-steps';
 import { guidedTable } from './guided-table';
 import { guidedView } from './guided-view';
 import type { Measuring } from './guided-tests';
@@ -52,12 +52,13 @@ function measure(
 ): void {
   const test = guidedTable[record.kind];
   const view = guidedView(pipeline, unitIndex, record.settings, record.steps);
-  const plan = measurePlan(test, view, record);
+  const wanted = measurePlan(test, view, record);
   const end = (endedFor: GuidedEnd, said: string | null): void => endByItself(pipeline, record, endedFor, said, nowMs);
-  if (plan === null) {
+  if (wanted === null) {
     end('configuration', null);
     return;
   }
+  const plan = asBegun(wanted, measuring.readings);
   const [shut] = shutGates(view, test);
   if (shut === undefined) measuring.shutMs = Number.NaN;
   else {
@@ -76,8 +77,7 @@ function measure(
   measuring.series.push(seconds, values);
   if (mayEnd(plan, measuring.series, seconds) && (plan.until?.(view) ?? true)) {
     const next = movedOn(test, view, record, { measured: measuredOf(plan, measuring.series, seconds) }, nowMs);
-    const after = measurePlan(test, view, next);
-    pipeline.guided.put(next, nowMs, after === null ? null : { readings: after.readings.length, blockS: after.blockS });
+    pipeline.guided.put(next, nowMs, measurePlan(test, view, next));
     const what = next.state === 'ended' ? 'ended' : 'measured';
     pipeline.guided.changes.push({ what, test: next, atMs: nowMs, actor: null, station: null, comment: null });
   } else if (seconds >= plan.mostS)

@@ -60,7 +60,7 @@ const gates: readonly Gate[] = [
 
 function notVented(view: GuidedView): string | null {
   const waits = 'the check waits for work under a permit for which the unit is vented anyway';
-  if (view.mode.told) return view.mode.mode === 'vented' ? null : `the unit’s mode is not “vented”: ${waits}`;
+  if (view.mode.told && view.mode.mode !== 'vented') return `the unit’s mode is not “vented”: ${waits}`;
   const tanks = zeroPlaces(view).filter(({ temperature }) => temperature === null);
   const away = tanks.filter((place) => Math.abs(offsetNow(view, place)) > ventedWithinPa);
   return tanks.length > 0 && away.length === tanks.length
@@ -76,23 +76,39 @@ const readingOf = (view: GuidedView, place: ZeroPlace): ReadingPlan => ({
   allowedDrift: driftShare * statedBand(view, place.point),
 });
 
+/** A column that may stand lower by more than the sensor may be off shows nothing of the sensor. Own rule. */
+const isJudged = (view: GuidedView, place: ZeroPlace): boolean =>
+  place.runsBackM === 0 || columnOf(view, place) * place.runsBackM <= statedBand(view, place.point);
+
+function toldOnly({ title, runsBackM }: ZeroPlace): string {
+  const why = Number.isNaN(runsBackM)
+    ? 'how far its water has run back to the supply tank is not known'
+    : `the supply tank’s surface stands ${runsBackM.toFixed(2)} m below the return’s inlet, so its water may have run back by as much`;
+  return `${title}: told, not judged, as ${why}.`;
+}
+
 function figure(view: GuidedView, place: ZeroPlace, measured: GuidedReading): GuidedFigure {
   const band = statedBand(view, place.point);
   const column = place.heightM === 0 ? 0 : columnOf(view, place);
   // Of a gauge sensor the barometer cancels: it reads against the room.
   const ofRoom = followsAmbient(view.pipeline.site.slots, slotOf(view, place.point)) ? 0 : ambientU(view);
-  const elevationU = place.temperature === null ? 0 : rectangular(view.plan.unit.design.elevationAccuracyM);
+  // Two heights that were surveyed apart: surface and sensor.
+  const elevationU =
+    place.temperature === null ? 0 : Math.SQRT2 * rectangular(view.plan.unit.design.elevationAccuracyM);
+  const runsBack = column * place.runsBackM;
+  const judges = isJudged(view, place);
   return figureOf({
     title: place.title,
     quantity: 'pressureDifference',
     value: measured.mean,
-    low: -band,
-    high: band,
+    low: judges ? -band : null,
+    high: judges ? band : null,
     scatter: { from: 'scatter', contribution: measured.scatter, degreesOfFreedom: measured.degreesOfFreedom },
     others: [
       { from: 'ambient.pressure', contribution: ofRoom },
       { from: 'elevations.accuracy', contribution: column * elevationU },
       { from: 'level', contribution: column * place.levelU },
+      { from: 'water that may have run back', contribution: runsBack > 0 ? rectangular(runsBack) : 0 },
     ],
   });
 }
@@ -144,7 +160,15 @@ export const zeroCheck: GuidedTestKind = {
     const left = zeroPlaces(view).filter(({ point }) => readings.every(({ reading }) => reading !== point));
     return {
       figures,
-      notes: left.map(({ title }) => `${title}: not judged, as the site file states no elevation or no accuracy.`),
+      notes: [
+        ...judgeable(view)
+          .filter((place) => !isJudged(view, place))
+          .map(toldOnly),
+        ...left.map(
+          ({ title }) =>
+            `${title}: not judged, as its elevation, its accuracy, or the level of the water above it is not stated or not known.`,
+        ),
+      ],
     };
   },
 };

@@ -9,11 +9,16 @@ export interface ZeroPlace {
   /** Water above the sensor, m, with what a level adds to its uncertainty; 0 for a sensor in the gas of a vented tank. */
   readonly heightM: number;
   readonly levelU: number;
+  /** So much lower the top of the column may stand, as its water can run back, m; NaN: not known how much. */
+  readonly runsBackM: number;
   /** Which thermometer stands for the column; null: no column. */
   readonly temperature: 'supply.temperature' | 'return.temperature' | null;
 }
 
-/** Elevation of a surface now, m: as stated at the usual level, and by what the level is off it. NaN where it is not stated. */
+/**
+ * Elevation of a surface now, m, with its standard uncertainty by the level: as stated at the usual level, and by what the level is off
+ * it. NaN where any of this is not known: water that stands has run back to the tanks, and none is at its usual level.
+ */
 function surface(
   view: GuidedView,
   statedM: number | null,
@@ -21,10 +26,8 @@ function surface(
   level: string,
 ): readonly [number, number] {
   const now = valueOf(view, level);
-  if (statedM === null) return [Number.NaN, 0];
-  if (usualM === null || Number.isNaN(now)) return [statedM, 0];
   const u = uOf(view, level);
-  return [statedM + now - usualM, Number.isNaN(u) ? 0 : u];
+  return statedM === null || usualM === null || Number.isNaN(u) ? [Number.NaN, 0] : [statedM + now - usualM, u];
 }
 
 /** Pressures that the check can judge, in the order of the water's way. */
@@ -43,7 +46,9 @@ export function zeroPlaces(view: GuidedView): readonly ZeroPlace[] {
     volumes.separatorUsualLevelM,
     'separator.level',
   );
-  const gas = (point: string, title: string): ZeroPlace => ({ point, title, heightM: 0, levelU: 0, temperature: null });
+  const gas = (point: string, title: string): ZeroPlace => ({
+    ...{ point, title, heightM: 0, levelU: 0, runsBackM: 0, temperature: null },
+  });
   const water = (
     point: string,
     title: string,
@@ -51,17 +56,24 @@ export function zeroPlaces(view: GuidedView): readonly ZeroPlace[] {
     sensorM: number | null,
     levelU: number,
     temperature: ZeroPlace['temperature'],
-  ): ZeroPlace => ({ point, title, heightM: topM - (sensorM ?? Number.NaN), levelU, temperature });
+    runsBackM = 0,
+  ): ZeroPlace => ({
+    ...{ point, title, levelU, runsBackM, temperature },
+    heightM: topM - (sensorM ?? Number.NaN),
+  });
+  const inletM = design.returnInletM ?? Number.NaN;
   return [
     gas('supplyTank.pressure', 'Supply tank'),
     water('supply.pressure', 'Supply main', supplyM, design.supplySensorM, supplyU, 'supply.temperature'),
     water(
       'return.pressure',
       'Return main',
-      design.returnInletM ?? Number.NaN,
+      inletM,
       design.returnSensorM,
       0,
       'return.temperature',
+      // Where no check valve holds it, water of the return runs back until both stand alike (communicating vessels).
+      Math.max(0, inletM - supplyM),
     ),
     gas('separator.pressure', 'Separator'),
     water('pump.inlet.pressure', 'Pump inlet', separatorM, design.pumpInletM, separatorU, 'return.temperature'),

@@ -13,20 +13,30 @@ const absolute = (path: string): object => ({ path, unit: 'kPa', reference: 'abs
 export const elevations = {
   supplyTankSurface: '1.0 m',
   separatorSurface: '0.6 m',
-  returnInlet: '1.2 m',
+  returnInlet: '1.0 m',
   pumpInlet: '0.15 m',
   supplySensor: '0.2 m',
   returnSensor: '0.3 m',
   accuracy: '5 mm',
 } as const;
 
-export const zeroSite = (more: PlantOptions = {}) =>
+interface ZeroOptions extends PlantOptions {
+  readonly unit?: { readonly elevations?: object; readonly tanks?: object };
+}
+export const zeroSite = (more: ZeroOptions = {}) =>
   plantSite({
     modePoint: true,
     ...more,
     unit: {
       elevations,
       ...more.unit,
+      tanks: {
+        supplyArea: '0.3 m2',
+        separatorArea: '0.25 m2',
+        supplyUsualLevel: '0.5 m',
+        separatorUsualLevel: '0.6 m',
+        ...more.unit?.tanks,
+      },
     },
     points: {
       'supply.pressure': gauge('pSupply'),
@@ -54,7 +64,7 @@ export function ventedPlant(off: Readonly<Record<string, number>> = {}, site = z
     pTank: 101.3 + at('tank'),
     pSeparator: 101.3 + at('separator'),
     pSupply: 0.8 * headKpaPerM + at('supply'),
-    pReturn: 0.9 * headKpaPerM + at('return'),
+    pReturn: 0.7 * headKpaPerM + at('return'),
     pInlet: 101.3 + 0.45 * headKpaPerM + at('inlet'),
   });
   return plant.run(10);

@@ -65,8 +65,8 @@ describe('the zero check of pressures', () => {
     expect(figures.get('Return main')).toMatchObject({ verdict: 'notDecided' });
     const gauge = figures.get('Return main');
     expect(gauge?.budget.map(({ from }) => from)).not.toContain('ambient.pressure');
-    // ±5 mm of elevation, rectangular: 2.9 mm · 9.78 Pa/mm.
-    expect(gauge?.expandedUncertainty).toBeCloseTo((2 * 5 * headKpaPerM) / Math.sqrt(3), -1);
+    // ±5 mm of each of two heights, rectangular: √2 · 2.9 mm · 9.78 Pa/mm.
+    expect(gauge?.expandedUncertainty).toBeCloseTo(Math.SQRT2 * ((2 * 5 * headKpaPerM) / Math.sqrt(3)), -1);
   });
 
   it('says of a sensor without a stated accuracy that it was not judged', () => {
@@ -82,6 +82,44 @@ describe('the zero check of pressures', () => {
     const plant = ventedPlant({ supply: 0.1 * headKpaPerM }, site);
     // The level stands at 0.5 m.
     expect(Math.abs(checked(plant).figures.get('Supply main')?.value ?? NaN)).toBeLessThan(20);
+  });
+
+  it('tells of the return main, and judges nothing, where its water may have run back to a lower surface of the supply tank', () => {
+    // 0.2 m of water are 1.96 kPa (ρ g h), and the sensor is good for 0.4 kPa.
+    const site = zeroSite({ unit: { elevations: { ...elevations, returnInlet: '1.2 m' } } });
+    const { record, figures } = checked(ventedPlant({ return: 0.2 * headKpaPerM }, site));
+    expect(figures.get('Return main')).toMatchObject({ verdict: null, low: null, high: null });
+    expect(Math.abs(figures.get('Return main')?.value ?? NaN)).toBeLessThan(20);
+    expect(record.result?.notes.join(' ')).toMatch(/Return main: told, not judged.*0\.20 m/);
+    expect(record.verdict).toBe('passes');
+  });
+
+  it.each(['levelTank', 'levelSeparator'] as const)(
+    'judges no column of water whose surface is not known now (%s): what stands and is vented is not at its usual level',
+    (level) => {
+      const plant = ventedPlant();
+      Object.assign(plant.m1, { [level]: null });
+      const { record, figures } = checked(plant.run(120));
+      const lost = level === 'levelTank' ? 'Supply main' : 'Pump inlet';
+      expect(figures.has(lost)).toBe(false);
+      expect(record.result?.notes.join(' ')).toContain(`${lost}: not judged`);
+    },
+  );
+
+  it('is broken off where a level is lost while it measures, and takes no reading for another', () => {
+    const plant = ventedPlant({ separator: 0.3 });
+    begin(plant, 'zeroCheck');
+    confirmUntilMeasured(plant);
+    plant.run(30);
+    Object.assign(plant.m1, { levelTank: null });
+    plant.run(120);
+    expect(newest(plant)).toMatchObject({ endedFor: 'inputBad', verdict: null });
+    expect(newest(plant).endedSaid).toMatch(/supply\.pressure/i);
+  });
+
+  it('is refused where a unit is told as vented and its tanks stand under vacuum', () => {
+    const plant = ventedPlant({ tank: -30, separator: -60 });
+    expect(plant.pipeline.guidedRefusals(0, 'zeroCheck').map(({ code }) => code)).toContain('GUIDED_NOT_VENTED');
   });
 
   it('is given up where a reading does not come to rest', () => {
