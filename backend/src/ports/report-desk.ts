@@ -16,7 +16,7 @@ export interface ReportQuery {
 /** What one shift hands to the next, put together from journal and history when asked. */
 export interface ReportDesk {
   /** Rejects where the history store does. */
-  report(query: ReportQuery): Promise<Result<Report, Failure<'HALL_UNKNOWN' | 'REPORT_PERIOD'>>>;
+  report(query: ReportQuery): Promise<Result<Report, Failure<'HALL_UNKNOWN' | 'REPORT_PERIOD' | 'TOO_MANY_REQUESTS'>>>;
 }
 
 export const REPORT_DESK = Symbol('ReportDesk');

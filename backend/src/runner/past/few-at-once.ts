@@ -1,21 +1,23 @@
-import { fail, type Result } from '@ebbline/shared/errors/result';
-import type { PastFault } from '../../ports/past-desk';
+import { fail, type Failure, type Result } from '@ebbline/shared/errors/result';
 
-/** More would take history and the thread of the judge from those who work now. */
-const mostRunning = 2;
-const mostWaiting = 16;
+type Refused = Failure<'TOO_MANY_REQUESTS'>;
 
 /** Runs a few pieces of work at once; some wait, and more are refused. */
 export class FewAtOnce {
   private running = 0;
   private readonly waiting: (() => void)[] = [];
 
-  async run<Value>(work: () => Promise<Result<Value, PastFault>>): Promise<Result<Value, PastFault>> {
-    if (this.running >= mostRunning) {
-      if (this.waiting.length >= mostWaiting) {
-        const message = 'Many look into the past at once; ask again in a moment.';
-        return fail({ code: 'TOO_MANY_REQUESTS', message });
-      }
+  /** More would take history and the thread of the judge from those who work now. */
+  constructor(
+    private readonly mostRunning = 2,
+    private readonly mostWaiting = 16,
+    private readonly refusal = 'Many look into the past at once; ask again in a moment.',
+  ) {}
+
+  async run<Value, Fault>(work: () => Promise<Result<Value, Fault>>): Promise<Result<Value, Fault | Refused>> {
+    if (this.running >= this.mostRunning) {
+      if (this.waiting.length >= this.mostWaiting)
+        return fail<Refused>({ code: 'TOO_MANY_REQUESTS', message: this.refusal });
       await new Promise<void>((resolve) => this.waiting.push(resolve));
     } else this.running += 1;
     try {

@@ -10,6 +10,7 @@ import type { NoteDesk } from '../../ports/note-desk';
 import type { PerformanceDesk } from '../../ports/performance-desk';
 import type { ReportDesk, ReportQuery } from '../../ports/report-desk';
 import type { TrendDesk } from '../../ports/trend-desk';
+import { FewAtOnce } from '../past/few-at-once';
 import { journalBegan } from '../performance/journal-began';
 import { untilOthersRan, type Pause } from '../performance/read-steps';
 import { buildReport, type ReportSources } from './build-report';
@@ -40,9 +41,16 @@ const mostRows = 50_000;
 
 /** Puts a report together from what the other desks, the journal and history tell. */
 export class RunnerReportDesk implements ReportDesk {
+  private readonly few = new FewAtOnce(1, 4, 'Many reports are being made at once; ask again in a moment.');
+
   constructor(private readonly parts: ReportDeskParts) {}
 
-  async report(query: ReportQuery): ReturnType<ReportDesk['report']> {
+  /** One after another, as each reads history for every unit. */
+  report(query: ReportQuery): ReturnType<ReportDesk['report']> {
+    return this.few.run(() => this.make(query));
+  }
+
+  private async make(query: ReportQuery): ReturnType<ReportDesk['report']> {
     const { hall, fromMs, toMs, madeBy, mayReadAudit } = query;
     const site = this.parts.site();
     const nowMs = this.nowMs();

@@ -4,6 +4,7 @@ import type { CompiledSite } from '../../evaluation/site/compiled-site';
 import type { AlarmJournal } from '../../ports/alarm-journal';
 import type { HistoryStore } from '../../ports/history-store';
 import type { SpansQuery, TrendDesk, UncertaintyQuery } from '../../ports/trend-desk';
+import { FewAtOnce } from '../past/few-at-once';
 import { untilOthersRan, type Pause } from '../performance/read-steps';
 import { PastUncertainties, type ProbedMoment } from './past-uncertainties';
 import { pickMoments } from './pick-moments';
@@ -31,6 +32,7 @@ export class RunnerTrendDesk implements TrendDesk {
   private readonly past: PastUncertainties;
   private turn: Promise<unknown> = Promise.resolve();
   private waiting = 0;
+  private readonly few = new FewAtOnce();
 
   constructor(private readonly parts: TrendDeskParts) {
     this.past = new PastUncertainties(parts.store, parts.pause ?? untilOthersRan);
@@ -39,7 +41,7 @@ export class RunnerTrendDesk implements TrendDesk {
   async alarmSpans(query: SpansQuery): ReturnType<TrendDesk['alarmSpans']> {
     const unknown = query.units.find((id) => this.unitAt(id) < 0);
     if (unknown !== undefined) return fail(noUnit(unknown));
-    return ok(await readSpans(this.parts.journal, query, this.parts.pause));
+    return this.few.run(async () => ok(await readSpans(this.parts.journal, query, this.parts.pause)));
   }
 
   async uncertainty(query: UncertaintyQuery): ReturnType<TrendDesk['uncertainty']> {

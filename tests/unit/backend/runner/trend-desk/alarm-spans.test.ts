@@ -2,8 +2,11 @@ import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { SqliteAlarmJournal } from '../../../../../backend/src/connections/alarm-journal/sqlite-alarm-journal';
 import type { AlarmTransition } from '../../../../../backend/src/evaluation/pipeline/outputs';
+import { RunnerTrendDesk } from '../../../../../backend/src/runner/trend-desk/trend-desk';
 import { readSpans } from '../../../../../backend/src/runner/trend-desk/read-spans';
 import { record, startMs, transition } from '../../../../contract/journal-samples';
+import { historyInMemory } from '../../../../helpers/history-in-memory';
+import { smallSite } from '../../../../helpers/small-site';
 import { temporaryFolder, type TemporaryFolder } from '../../../../helpers/temporary-folder';
 
 let folder: TemporaryFolder;
@@ -139,5 +142,25 @@ describe('the spans of alarms', () => {
     // A page is 500 rows.
     const { readTo } = await readSpans(journal, query, () => Promise.resolve(), 2);
     expect(readTo).toBe(new Date(startMs + 999_000).toISOString());
+  });
+});
+
+describe('spans that are asked for by many', () => {
+  it('are read for two at a time, some wait, and more are refused', async () => {
+    const site = smallSite();
+    const units = [site.units[0]?.id ?? ''];
+    const held: (() => void)[] = [];
+    let isOpen = false;
+    const desk = new RunnerTrendDesk({
+      ...{ site: () => site, store: historyInMemory(site), nowMs: () => at(400), monotonicMs: () => 0 },
+      journal: { page: () => ({ rows: [], next: 1 }), standing: () => [] },
+      pause: () => (isOpen ? Promise.resolve() : new Promise((resolve) => held.push(resolve))),
+    });
+    const asked = Array.from({ length: 20 }, () => desk.alarmSpans({ units, fromMs: at(0), toMs: at(400) }));
+    expect(held).toHaveLength(2);
+    expect(await asked[19]).toMatchObject({ ok: false, fault: { code: 'TOO_MANY_REQUESTS' } });
+    isOpen = true;
+    for (const one of held) one();
+    expect((await Promise.all(asked.slice(0, 18))).every(({ ok }) => ok)).toBe(true);
   });
 });
