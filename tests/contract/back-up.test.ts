@@ -198,7 +198,7 @@ describe('npm run backup and npm run restore', () => {
     ['a manifest that leads out of it', (folder: string) => manifest(folder, 'learnt.bin', '../learnt.bin'), /damaged/],
     ['another journal in its place', anotherJournal, /journal is not the one that was written/],
     ['a newer journal', (folder: string) => manifest(folder, /"journal": \d/, '"journal": 999'), /newer program.*999/],
-    ['a store that is not known', (folder: string) => manifest(folder, '"journal": 3', '"later": 1'), /newer program/],
+    ['a store that is not known', (folder: string) => manifest(folder, /"journal": \d/, '"later": 1'), /newer program/],
     ['a newer manifest', (folder: string) => manifest(folder, '"format": 1', '"format": 2'), /newer program/],
   ])('restore nothing of a back-up with %s', async (_, spoil, told) => {
     await openData();
