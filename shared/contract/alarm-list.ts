@@ -51,6 +51,7 @@ export const listedAlarmSchema = z.object({
     .nullable()
     .optional()
     .describe('on which side of the limit it stands; `ends`: below low of one thing, above the limit of another'),
+  hasDeadband: z.boolean().optional().describe('false: its rule looks at none, so that none can be set'),
   changeable: z.boolean().optional().describe('false: judged by rules of the program itself, none of it can be set'),
   scopes: z
     .array(z.enum(['site', 'hall', 'unit']))

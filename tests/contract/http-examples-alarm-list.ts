@@ -67,6 +67,7 @@ const listing = {
       changeLink: null,
       unit_of_measure: 'Pa',
       side: 'below',
+      hasDeadband: true,
       changeable: true,
       scopes: ['site', 'hall', 'unit'],
       stateDependent: null,

@@ -18,8 +18,8 @@ export const withProposed = (own: EntryLimits | undefined, proposed: TriedSettin
 
 /** The first proposed member that the entry has not; null where it has all. */
 export function absentSetting(entry: EntryId, proposed: TriedSettings): string | null {
-  const { limit, side } = rationaleTable[entry].setting;
+  const { deadband, limit, side } = rationaleTable[entry].setting;
   if (proposed.limit !== undefined && limit === null) return 'limit';
-  if (proposed.deadband !== undefined && limit === null) return 'deadband';
+  if (proposed.deadband !== undefined && !deadband) return 'deadband';
   return proposed.low !== undefined && side !== 'band' && side !== 'ends' ? 'low' : null;
 }

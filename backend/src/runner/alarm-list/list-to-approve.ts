@@ -86,7 +86,7 @@ function writtenSettings(
   settings: AlarmSettings,
   any: { readonly reAlarm: boolean; readonly action: boolean },
 ): AuthorisedSettings {
-  const { limit: quantity, side, changeable } = rationaleTable[id].setting;
+  const { limit: quantity, side, deadband, changeable } = rationaleTable[id].setting;
   const seconds = (value: number): string => `${plain(value)} s`;
   const again = settings.reAlarmAfterSeconds;
   const action = any.action ? { action: settings.action } : {};
@@ -97,7 +97,7 @@ function writtenSettings(
       : {
           limit: inUnit(settings.limit, quantity),
           ...(side === 'band' || side === 'ends' ? { low: inUnit(settings.low, quantity) } : {}),
-          deadband: inUnit(settings.deadband, quantity),
+          ...(deadband ? { deadband: inUnit(settings.deadband, quantity) } : {}),
         }),
     onDelay: seconds(settings.onDelaySeconds),
     offDelay: seconds(settings.offDelaySeconds),

@@ -62,6 +62,7 @@ export function toListedAlarm(
     changeLink: own?.changeLink ?? null,
     unit_of_measure: unitOfSetting(id),
     side: further.setting.side,
+    hasDeadband: further.setting.deadband,
     changeable: further.setting.changeable,
     scopes: [...scopesOf(id)],
     configured,

@@ -9,7 +9,7 @@ import { settingMembers } from '../../text/setting-words';
 /** Settings as typed, in the units in which they are read; an emptied field is ''. */
 export type SettingForm = { [M in NumberMember]: number | '' } & { enabled: boolean; action: string };
 
-export type Settable = Pick<ListedAlarm, 'unit_of_measure' | 'side' | 'changeable'>;
+export type Settable = Pick<ListedAlarm, 'unit_of_measure' | 'side' | 'hasDeadband' | 'changeable'>;
 
 const hasBand = ({ side }: Settable): boolean => side === 'band' || side === 'ends';
 
@@ -17,7 +17,8 @@ const hasBand = ({ side }: Settable): boolean => side === 'band' || side === 'en
 export function membersOf(one: Settable): readonly SettingMember[] {
   if (one.changeable === false) return [];
   return settingMembers.filter((member) => {
-    if (member === 'limit' || member === 'deadband') return one.unit_of_measure !== null;
+    if (member === 'limit') return one.unit_of_measure !== null;
+    if (member === 'deadband') return one.unit_of_measure !== null && one.hasDeadband !== false;
     return member === 'low' ? hasBand(one) : true;
   });
 }

@@ -5,7 +5,7 @@ import { drawnLimits } from '../../../../frontend/src/screens/limits/drawn-limit
 import { readListAddress, writeListAddress } from '../../../../frontend/src/screens/limits/limits-address';
 import { matchEntries } from '../../../../frontend/src/screens/limits/match-entry';
 import { gridColumnOf, priorityGrid } from '../../../../frontend/src/screens/limits/priority-grid';
-import { formOf, wantedOf } from '../../../../frontend/src/screens/limits/setting-form';
+import { formOf, membersOf, wantedOf } from '../../../../frontend/src/screens/limits/setting-form';
 import { scopeKey, scopeOfKey, settingAt } from '../../../../frontend/src/screens/limits/settings-at';
 import { lastOf, trialWish } from '../../../../frontend/src/screens/limits/trial-form';
 import { partsOf, pointOfPart, trialLane } from '../../../../frontend/src/screens/limits/trial-lane';
@@ -77,6 +77,12 @@ describe('what a filled form wants', () => {
 
   it.each([{ limit: '' as const }, { deadband: -1 }, { onDelaySeconds: 31 * 86_400 }])('is nothing by %j', (typed) => {
     expect(wantedOf(of, margin, marginSettings, { ...form, ...typed })).toBeNull();
+  });
+
+  it('offers no deadband of an entry whose rule looks at none', () => {
+    expect(membersOf(margin)).toContain('deadband');
+    expect(membersOf({ ...margin, hasDeadband: false })).not.toContain('deadband');
+    expect(membersOf({ ...margin, hasDeadband: false })).toContain('limit');
   });
 
   it('begins with a proposal laid over what runs', () => {

@@ -23,6 +23,8 @@ export interface SettingKind {
   readonly limit: QuantityKind | null;
   /** On which side of the limit the alarm stands; `band`: outside its two ends; `ends`: below the low end of one thing, above the limit of another. */
   readonly side: 'above' | 'below' | 'band' | 'ends' | null;
+  /** False: no rule looks at a deadband, so that none can be set. */
+  readonly deadband: boolean;
   /** What a sound plant reads where that is always the same: limit and deadband stay on the alarm's side of it. */
   readonly sound: number | null;
   /** False: judged by rules of the program itself, which no setting reaches. */
@@ -31,16 +33,31 @@ export interface SettingKind {
 
 const kind =
   (side: 'above' | 'below') =>
-  (limit: QuantityKind, sound: number | null = null): SettingKind => ({ limit, side, sound, changeable: true });
+  (limit: QuantityKind, sound: number | null = null): SettingKind => ({
+    limit,
+    side,
+    deadband: true,
+    sound,
+    changeable: true,
+  });
 
 export const above = kind('above');
 export const below = kind('below');
+/** It ends by what its rule sees, not by a way back from the limit. */
+export const withoutDeadband = (of: SettingKind): SettingKind => ({ ...of, deadband: false });
 export const within = (limit: QuantityKind, side: 'band' | 'ends' = 'band'): SettingKind => ({
   limit,
   side,
+  deadband: true,
   sound: null,
   changeable: true,
 });
 /** Yes or no, or a limit that comes from elsewhere: only delays can be set, and whether it is judged. */
-export const delaysOnly: SettingKind = { limit: null, side: null, sound: null, changeable: true };
-export const fixed: SettingKind = { limit: null, side: null, sound: null, changeable: false };
+export const delaysOnly: SettingKind = {
+  limit: null,
+  side: null,
+  deadband: false,
+  sound: null,
+  changeable: true,
+};
+export const fixed: SettingKind = { ...delaysOnly, changeable: false };

@@ -1,5 +1,5 @@
 import type { EntryId } from '../entry-ids';
-import { above, below, delaysOnly, type FurtherRationale } from './further-rationale';
+import { above, below, delaysOnly, withoutDeadband, type FurtherRationale } from './further-rationale';
 
 const ambient = 'Ambient pressure: above it the loop lets water out.';
 const carried = 'What the vacuum sources carry at their seal temperature.';
@@ -37,7 +37,7 @@ export const ofVacuumAndAir = {
     designLimit: carried,
     timeNeededS: 180,
     stateDependent: 'Moved by what an open permit expects, and in modes that move water or gas on purpose.',
-    setting: above('freeAirFlow', 0),
+    setting: withoutDeadband(above('freeAirFlow', 0)),
   },
   'AIR-2': {
     type: 'deviation',

@@ -1,5 +1,5 @@
 import type { EntryId } from '../entry-ids';
-import { above, below, delaysOnly, within, type FurtherRationale } from './further-rationale';
+import { above, below, delaysOnly, within, withoutDeadband, type FurtherRationale } from './further-rationale';
 
 const noFlow = 'Off while the unit is stopped, filled or drained.';
 const treated = 'What the metals and hoses of the loop bear, by the makers of the racks and the water treater.';
@@ -54,7 +54,7 @@ export const ofWaterAndMachines = {
     designLimit: 'The room of the tanks, and the inhibitor that facility water thins.',
     timeNeededS: 3600,
     stateDependent: null,
-    setting: above('volume', 0),
+    setting: withoutDeadband(above('volume', 0)),
   },
   'PUMP-1': {
     type: 'discrete',
@@ -102,7 +102,7 @@ export const ofWaterAndMachines = {
     designLimit: 'Water that one tank holds.',
     timeNeededS: 180,
     stateDependent: noFlow,
-    setting: above('ratio', 1),
+    setting: withoutDeadband(above('ratio', 1)),
   },
   'FIL-1': {
     type: 'calculated',

@@ -63,6 +63,6 @@ function proposed(id: EntryId, { limit, low, deadband, ...rest }: AlarmSettings)
     ...rest,
     ...(limit === null ? {} : { limit }),
     ...(low === null ? {} : { low }),
-    ...(rationaleTable[id].setting.limit === null ? {} : { deadband }),
+    ...(rationaleTable[id].setting.deadband ? { deadband } : {}),
   };
 }

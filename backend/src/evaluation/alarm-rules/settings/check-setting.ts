@@ -52,6 +52,8 @@ export function checkSetting(
     );
   if (setting.limit === null && (set.limit !== undefined || set.low !== undefined || set.deadband !== undefined))
     return fault('SETTING_ABSENT', `${id} has no limit of its own; leave out limit, low and deadband.`);
+  if (set.deadband !== undefined && !setting.deadband)
+    return fault('SETTING_ABSENT', `${id} has no deadband, as its rule looks at none; leave it out.`);
   if (set.low !== undefined && setting.side !== 'band' && setting.side !== 'ends')
     return fault('SETTING_ABSENT', `${id} has no band; leave out low and set the limit.`);
   const unit = unitOfSetting(id);

@@ -20,7 +20,7 @@ export function toSettings(id: EntryId, said: EntryLimits | undefined): AlarmSet
   return {
     limit: setting.limit === null ? null : orNull(limit),
     low: orNull(low),
-    deadband: setting.limit === null ? 0 : deadband,
+    deadband: setting.deadband ? deadband : 0,
     onDelaySeconds: onDelayMs / 1000,
     offDelaySeconds: offDelayMs / 1000,
     reAlarmAfterSeconds: again === null ? null : again / 1000,

@@ -3,6 +3,7 @@ import { catalogue, unitEntries } from '../../../../../../backend/src/evaluation
 import { entryIds, type EntryId } from '../../../../../../backend/src/evaluation/alarm-rules/entry-ids';
 import type { Limits, UnitEntry } from '../../../../../../backend/src/evaluation/alarm-rules/entry';
 import { clearFinding, createFinding } from '../../../../../../backend/src/evaluation/alarm-rules/finding';
+import { rationaleTable } from '../../../../../../backend/src/evaluation/alarm-rules/rationale/rationale-table';
 import { Verdict } from '../../../../../../backend/src/evaluation/alarm-rules/verdict';
 import { createContext, fillContext } from '../../../../../../backend/src/evaluation/pipeline/fill-context';
 import type { ModeFound } from '../../../../../../backend/src/evaluation/pipeline/mode-of-unit';
@@ -74,6 +75,12 @@ describe('the table of swings', () => {
     expect([...swung('atRest', 'driven')].sort()).toEqual([...withDeadband].sort());
   });
 
+  it('lets a deadband be set of each entry that looks at one and whose limit can be set, and of no other', () => {
+    const settable = entryIds.filter((id) => rationaleTable[id].setting.deadband);
+    const looking = swung('atRest', 'driven', 'unset').filter((id) => rationaleTable[id].setting.limit !== null);
+    expect([...looking].sort()).toEqual([...settable].sort());
+  });
+
   it('moves the limit wherever that decides of a plant at rest', () => {
     const byLimit = unitEntriesSwung('atRest', 'driven').filter((entry) => !Number.isNaN(turnsAt(entry, false)));
     expect(byLimit.map(({ id }) => id).sort()).toEqual([...swung('atRest')].sort());
@@ -116,10 +123,12 @@ function looksAtDeadband(id: EntryId): number {
 describe('an entry without a deadband', () => {
   it.each(swung('unset'))('%s has one where it is set', (id) => {
     expect(looksAtDeadband(id)).toBeGreaterThan(0);
+    expect(rationaleTable[id].setting.deadband).toBe(true);
   });
 
   it.each(swung('none', 'drivenByOwn'))('%s looks at none, whatever is set', (id) => {
     expect(looksAtDeadband(id)).toBe(0);
+    expect(rationaleTable[id].setting.deadband).toBe(false);
     const entry = catalogue[id];
     // Also where it judges what a plant at rest does not show.
     if ('judge' in entry) expect(String(entry.judge)).not.toContain('deadband');
