@@ -20,7 +20,7 @@ export const followingCauses = [
 /** A note or a handover as it goes into the journal. */
 export interface NoteEntry {
   readonly cause: NoteCause;
-  /** The time that it speaks of; of a handover the end of its shift; of what follows another row, when it was done. */
+  /** The time that it speaks of; of a handover and of what follows another row, when it was done. */
   readonly atMs: number;
   readonly hall: string | null;
   readonly unit: string | null;

@@ -83,7 +83,8 @@ export class JournalNoteDesk implements NoteDesk {
   }
 
   handovers({ fromMs, toMs, hall }: Omit<NotesWanted, 'unit'>): readonly Handover[] {
-    return this.allHandovers(fromMs).filter(
+    // A shift that ends in the period may have been handed over before it.
+    return this.allHandovers(fromMs - mostAhead).filter(
       (one) => one.hall === hall && Date.parse(one.to) > fromMs && Date.parse(one.from) < toMs,
     );
   }

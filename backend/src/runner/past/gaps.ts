@@ -14,13 +14,13 @@ export async function gapsOf(
 ): Promise<PastMarks['gaps']> {
   const [startMs, endMs] = [Math.floor(fromMs / 1000) * 1000, Math.floor(Math.min(toMs, untilMs) / 1000) * 1000];
   if (!(endMs > startMs)) return [];
-  const traces = await readTraces(store, site, holdersOf(site, hall, unit), startMs, endMs);
+  const { minutesBeforeMs, traces } = await readTraces(store, site, holdersOf(site, hall, unit), startMs, endMs);
   const gaps: { from: string; to: string }[] = [];
-  let reachedMs = startMs;
+  let reachedMs = Math.max(startMs, Math.min(endMs, minutesBeforeMs));
   for (const trace of [...traces, { fromMs: endMs, toMs: endMs }]) {
     // What begins late by a second or two is no gap.
     if (trace.fromMs - reachedMs > 5000) gaps.push({ from: iso(reachedMs), to: iso(trace.fromMs) });
-    reachedMs = trace.toMs;
+    reachedMs = Math.max(reachedMs, trace.toMs);
   }
   return gaps;
 }

@@ -13,15 +13,23 @@ const bridgedMs = 5000;
 const unitsAsked = 3;
 const pointsAsked = 3;
 
-/** Where anything was recorded of some holders, in order. At most a day, from whole second to whole second. */
+export interface Traces {
+  /** In order. */
+  readonly traces: readonly Trace[];
+  /** Of before this only minutes are kept, and so no traces are found. −Infinity: of all there was seconds are kept. */
+  readonly minutesBeforeMs: number;
+}
+
+/** Where anything was recorded of some holders. At most a day, from whole second to whole second. */
 export async function readTraces(
   store: Pick<HistoryStore, 'readSeconds'>,
   site: CompiledSite,
   holders: readonly number[],
   fromMs: number,
   toMs: number,
-): Promise<Trace[]> {
+): Promise<Traces> {
   const seen = new Uint8Array((toMs - fromMs) / 1000);
+  let beforeMs = -Infinity;
   for (const holder of few(holders)) {
     const found = site.holders[holder];
     if (found === undefined) continue;
@@ -29,10 +37,11 @@ export async function readTraces(
       point: site.slots.pointId[slot] ?? '',
       unitOfMeasure: site.slots.unitOfMeasure[slot] ?? '1',
     }));
-    const { quality } = await store.readSeconds({ holder: found.id, columns, fromMs, toMs });
+    const { minutesBeforeMs, quality } = await store.readSeconds({ holder: found.id, columns, fromMs, toMs });
+    beforeMs = Math.max(beforeMs, minutesBeforeMs);
     for (const column of quality) for (let i = 0; i < seen.length; i += 1) if (column[i] !== 0) seen[i] = 1;
   }
-  return tracesOf(seen, fromMs);
+  return { traces: tracesOf(seen, fromMs), minutesBeforeMs: beforeMs };
 }
 
 /** Joined over pauses that are none. @param seen by second: 1 where something was recorded */

@@ -4,7 +4,10 @@ import type { LastValues } from './line-up';
 
 const lookBackMs = 60_000;
 
-/** The last good value of each of these points within the minute before a time; NaN where there was none. */
+/**
+ * The last good value of each of these points within the minute before a time; NaN where there was none, or where only the minute is left
+ * and it changed in it.
+ */
 export async function lastValues(
   store: Pick<HistoryStore, 'read' | 'readSeconds'>,
   site: CompiledSite,
@@ -22,8 +25,11 @@ export async function lastValues(
   const found = new Map(columns.map(({ point }, at) => [point, lastOf(values[at])]));
   if (toMs > minutesBeforeMs) return found;
   for (const column of columns) {
-    const { count, mean } = await store.read({ ...query, ...column, buckets: 1 });
-    found.set(column.point, (count[0] ?? 0) > 0 ? (mean[0] ?? Number.NaN) : Number.NaN);
+    const { count, max, mean, min } = await store.read({ ...query, ...column, buckets: 1 });
+    const [least = Number.NaN, most = Number.NaN] = [min[0], max[0]];
+    // Of a mode or a switch that changed within the minute the mean is none of both.
+    const isKnown = (count[0] ?? 0) > 0 && !(least !== most && Number.isInteger(least) && Number.isInteger(most));
+    found.set(column.point, isKnown ? (mean[0] ?? Number.NaN) : Number.NaN);
   }
   return found;
 }

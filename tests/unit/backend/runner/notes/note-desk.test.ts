@@ -175,6 +175,12 @@ describe('a handover', () => {
     expect(found(startMs, startMs + hour, 'north')).toBe(0);
   });
 
+  it('is found by the last moments of its shift also where it was handed over before them', () => {
+    valueOf(desk.handOver({ ...shift, to: time(startMs + 12 * hour) }, ines));
+    const found = (fromMs: number) => desk.handovers({ fromMs, toMs: fromMs + hour, hall: null }).length;
+    expect([found(startMs + 1), found(startMs + 12 * hour - 1), found(startMs + 12 * hour)]).toEqual([1, 1, 0]);
+  });
+
   it.for([
     [{ to: shift.from }, 'HANDOVER_TIME'],
     [{ from: time(startMs + 1), to: time(startMs + hour) }, 'HANDOVER_TIME'],

@@ -138,6 +138,12 @@ describe('a past second', () => {
     ]);
     expect(marks.map(({ kind }) => kind)).toContain('permitOpened');
     expect([gaps, more]).toEqual([[{ from: iso(151), to: iso(250) }], false]);
+    // Nothing is said of where only minutes are left.
+    past.history.minutesBeforeMs = atSecond(200);
+    expect(okOf(await past.desk.marks(wanted)).gaps).toEqual([{ from: iso(200), to: iso(250) }]);
+    past.history.minutesBeforeMs = atSecond(400);
+    expect(okOf(await past.desk.marks(wanted)).gaps).toEqual([]);
+    past.history.minutesBeforeMs = Number.NEGATIVE_INFINITY;
     const ofOther = okOf(await past.desk.marks({ ...wanted, hall: null, unit: 'm2' }));
     expect(ofOther.marks.filter(({ unit }) => unit === 'm1')).toEqual([]);
     const after = okOf(await past.desk.marks({ ...wanted, fromMs: atSecond(200) }));
