@@ -8,6 +8,7 @@ export const guidedKinds = [
   'zeroCheck',
   'heatBalance',
   'changeOver',
+  'pumpChangeOver',
   'loadTest',
   'plateResistance',
   'cutLine',

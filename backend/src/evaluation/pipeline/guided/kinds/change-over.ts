@@ -1,16 +1,29 @@
-import type { GuidedFigure, GuidedReading } from '@ebbline/shared/contract/guided-test';
-import { rectangular } from '@ebbline/shared/uncertainty/combine';
 import { needsAccuracy, needsMargin, needsMode, needsPoints, needsValues } from '../common-gates';
 import { figureOf } from '../figure-of';
 import type { GuidedTestKind, ReadingPlan } from '../guided-test';
-import { chosen, has, uOf, valueOf, type GuidedView } from '../guided-view';
-import type { StepRecord } from '../guided-record';
+import { chosen, has, uOf, valueOf } from '../guided-view';
+import {
+  isAvailable,
+  margin,
+  marginFigure,
+  notSeen,
+  readingOf,
+  secondsFigure,
+  standbyAlone,
+  standbyRests,
+  standbyRuns,
+  type Exchange,
+} from './exchange';
 
 /** The separator may drift by so much over a minute and counts as held, Pa: a start/stop source swings between its edges. Own rule. */
 const heldWithinPa = 1500;
-/** Telemetry of once a second tells the moment of a change to within this, s. */
-const tellsWithinS = 1;
 
+const sources: Exchange = {
+  lead: 'vacuum.running',
+  standby: 'vacuum.standby.running',
+  available: 'vacuum.available',
+  name: 'standby vacuum source',
+};
 const separator = (allowedDrift: number | null): ReadingPlan => ({
   reading: 'separator.pressure',
   title: 'Separator',
@@ -18,26 +31,6 @@ const separator = (allowedDrift: number | null): ReadingPlan => ({
   read: (view) => valueOf(view, 'separator.pressure'),
   allowedDrift,
 });
-const margin: ReadingPlan = {
-  reading: 'vacuumMarginWorst',
-  title: 'Vacuum margin, worst',
-  quantity: 'pressureDifference',
-  read: (view) => valueOf(view, 'vacuumMarginWorst'),
-  allowedDrift: null,
-};
-const standbyRuns: ReadingPlan = {
-  reading: 'vacuum.standby.running',
-  title: 'Standby runs (1) or rests (0)',
-  quantity: 'ratio',
-  read: (view) => valueOf(view, 'vacuum.standby.running'),
-  allowedDrift: null,
-};
-const standbyAlone = (view: GuidedView): boolean =>
-  valueOf(view, 'vacuum.standby.running') > 0 && valueOf(view, 'vacuum.running') === 0;
-
-const readingOf = (steps: readonly StepRecord[], step: string, reading: string): GuidedReading | undefined =>
-  steps.find(({ id }) => id === step)?.measured?.readings.find((one) => one.reading === reading);
-
 /** A standby vacuum source takes over by the site's own procedure: how long it takes, and how far the pressure goes meanwhile. */
 export const changeOver: GuidedTestKind = {
   kind: 'changeOver',
@@ -60,23 +53,9 @@ export const changeOver: GuidedTestKind = {
     needsMode(['running', 'standby'], 'a change-over is proved where the vacuum is held as usual'),
     needsValues(() => ['vacuum.running', 'vacuum.standby.running', 'separator.pressure']),
     needsMargin(0),
-    {
-      code: 'GUIDED_INPUT_BAD',
-      shut: (view) =>
-        valueOf(view, 'vacuum.available') === 0 && !(valueOf(view, 'vacuum.standby.running') > 0)
-          ? 'the standby vacuum source is not available'
-          : null,
-    },
+    isAvailable(sources),
   ],
-  startGates: [
-    {
-      code: 'GUIDED_STANDBY_RUNS',
-      shut: (view) =>
-        valueOf(view, 'vacuum.standby.running') > 0
-          ? 'the standby vacuum source runs already: a change-over to it can not be seen until the lead carries the vacuum alone, by your own procedure'
-          : null,
-    },
-  ],
+  startGates: [standbyRests(sources)],
   afterBreak:
     'See at the unit that one vacuum source runs and that the margin holds; where it does not, bring the lead back by hand.',
   expectedAlarms: [],
@@ -108,8 +87,8 @@ export const changeOver: GuidedTestKind = {
       windowS: 0,
       leastS: 0,
       mostS: 600,
-      readings: [separator(null), margin, standbyRuns],
-      until: standbyAlone,
+      readings: [separator(null), margin, standbyRuns(sources)],
+      until: standbyAlone(sources),
     },
     {
       kind: 'measure',
@@ -124,51 +103,25 @@ export const changeOver: GuidedTestKind = {
     },
   ],
   judge(view, steps) {
-    const seconds = steps.find(({ id }) => id === 'exchange')?.measured?.seconds ?? Number.NaN;
+    const unseen = notSeen(steps, sources);
+    if (unseen !== null) return { figures: [], notes: [unseen] };
     const before = readingOf(steps, 'before', 'separator.pressure');
-    const peaks = ['exchange', 'after'].map((step) => readingOf(steps, step, 'separator.pressure')?.most ?? -Infinity);
-    const margins = ['exchange', 'after'].map((step) => readingOf(steps, step, 'vacuumMarginWorst')?.least ?? Infinity);
-    const none = { from: 'scatter', contribution: 0, degreesOfFreedom: 1 };
-    // Without a second in which it rested, nobody saw when it came.
-    if (readingOf(steps, 'exchange', standbyRuns.reading)?.least !== 0)
-      return {
-        figures: [],
-        notes: ['The standby ran already when the count began, so nothing is judged. Confirm before it is ordered.'],
-      };
-    const figures: GuidedFigure[] = [
-      figureOf({
-        title: 'Seconds until the standby alone held the vacuum',
-        quantity: 'duration',
-        value: seconds,
-        low: null,
-        high: chosen(view, 'seconds'),
-        scatter: none,
-        others: [{ from: 'telemetry once a second', contribution: Math.SQRT2 * rectangular(tellsWithinS) }],
-      }),
-      figureOf({
-        title: 'Rise of the separator’s pressure',
-        quantity: 'pressureDifference',
-        value: Math.max(...peaks) - (before?.mean ?? Number.NaN),
-        low: null,
-        high: 1000 * chosen(view, 'rise'),
-        // One sensor before and after: what it is off cancels, what it scatters does not.
-        scatter: {
-          from: 'scatter',
-          contribution: before?.scatter ?? 0,
-          degreesOfFreedom: before?.degreesOfFreedom ?? 1,
-        },
-        others: [{ from: 'separator.pressure, drift', contribution: 0.1 * uOf(view, 'separator.pressure') }],
-      }),
-      figureOf({
-        title: 'Least vacuum margin',
-        quantity: 'pressureDifference',
-        value: Math.min(...margins),
-        low: 0,
-        high: null,
-        scatter: none,
-        others: [{ from: 'vacuumMarginWorst', contribution: uOf(view, 'vacuumMarginWorst') }],
-      }),
-    ];
-    return { figures, notes: [] };
+    const peaks = ['exchange', 'after'].map((step) => readingOf(steps, step, 'separator.pressure')?.most ?? Number.NaN);
+    const rise = figureOf({
+      title: 'Rise of the separator’s pressure',
+      quantity: 'pressureDifference',
+      value: Math.max(...peaks) - (before?.mean ?? Number.NaN),
+      low: null,
+      high: 1000 * chosen(view, 'rise'),
+      // One sensor before and after: what it is off cancels, what it scatters does not.
+      scatter: {
+        from: 'scatter',
+        contribution: before?.scatter ?? 0,
+        degreesOfFreedom: before?.degreesOfFreedom ?? 1,
+      },
+      others: [{ from: 'separator.pressure, drift', contribution: 0.1 * uOf(view, 'separator.pressure') }],
+    });
+    const seconds = secondsFigure(view, steps, 'Seconds until the standby alone held the vacuum');
+    return { figures: [seconds, rise, marginFigure(view, steps)], notes: [] };
   },
 };

@@ -15,21 +15,21 @@ const caseOf = ({ settings }: GuidedView): string => `plate.${String(settings['p
 const pointsOf = ({ settings }: GuidedView): number =>
   typeof settings['points'] === 'number' ? settings['points'] : 3;
 
-const number = (key: string, title: string, unit: string, most: number): GuidedAsked => ({
+const number = (key: string, title: string, unit: string, least: number, most: number): GuidedAsked => ({
   key,
   title,
   kind: 'number',
   unit,
-  least: 0,
+  least,
   most,
   usual: null,
 });
 /** Read off the instruments of the bench, each with ± what it may be off. */
 const readOff: readonly GuidedAsked[] = [
-  number('power', 'Heater power', 'W', 100_000),
-  number('powerBand', 'Power meter, ±', 'W', 10_000),
-  number('flow', 'Flow by the precision meter', 'L/min', 10_000),
-  number('flowBand', 'Flow meter, ±', 'L/min', 1000),
+  number('power', 'Heater power', 'W', 1, 100_000),
+  number('powerBand', 'Power meter, ±', 'W', 0.001, 10_000),
+  number('flow', 'Flow by the precision meter', 'L/min', 0.001, 10_000),
+  number('flowBand', 'Flow meter, ±', 'L/min', 0.0001, 1000),
 ];
 
 function stepsOf(view: GuidedView): readonly StepPlan[] {
@@ -123,6 +123,15 @@ export const plateResistance: GuidedTestKind = {
       most: null,
       usual: null,
     },
+    {
+      key: 'meters',
+      title: 'Power meter and flow meter, each by number and certificate',
+      kind: 'text',
+      unit: '',
+      least: null,
+      most: null,
+      usual: null,
+    },
     { key: 'points', title: 'Points of flow and power', kind: 'number', unit: '', least: 1, most: 8, usual: 3 },
     { key: 'most', title: 'At most (0: told, not judged)', kind: 'number', unit: 'K/W', least: 0, most: 10, usual: 0 },
   ],
@@ -149,7 +158,7 @@ export const plateResistance: GuidedTestKind = {
   judge(view, steps) {
     const found = Array.from({ length: pointsOf(view) }, (_, i) => figure(view, steps, i + 1));
     const figures = found.filter((one) => one !== null);
-    const notes = found.includes(null) ? ['A point without power was not reckoned.'] : [];
+    const notes = ['Heat that leaves the heater other than into the water is not taken off its power.'];
     return { figures, notes };
   },
 };

@@ -7,6 +7,7 @@ const site = plantSite({
   unit: { plates: { p1: { name: 'Chip 1', branch: 'r1', elevation: '1.3 m' } } },
   points: { 'plate.*.temperature': { path: 'chips.{plate}', unit: '°C', accuracy: '±0.2 °C' } },
 });
+const wish = { plate: 'p1', meters: 'Power 4711, flow 4712; certificates of March' } as const;
 const at = (flow: number, power = 700) => ({ power, powerBand: 7, flow, flowBand: 0.01 });
 
 /** Supply at 40 °C. */
@@ -19,7 +20,7 @@ function bench(caseC: number): Plant {
 describe('the resistance of a cold plate', () => {
   it('is 0.031429 K/W where the case stands at 62 °C over water of 40 °C at 700 W, and falls with flow (definition; case to inlet)', () => {
     const plant = bench(62);
-    expect(begin(plant, 'plateResistance', { plate: 'p1', points: 2 })).toMatchObject({ ok: true });
+    expect(begin(plant, 'plateResistance', { ...wish, points: 2 })).toMatchObject({ ok: true });
     confirm(plant);
     expect(confirm(plant, at(1))).toMatchObject({ ok: true });
     plant.run(200);
@@ -44,7 +45,7 @@ describe('the resistance of a cold plate', () => {
       [0.02, 'fails'],
     ] as const) {
       const plant = bench(62);
-      begin(plant, 'plateResistance', { plate: 'p1', points: 1, most });
+      begin(plant, 'plateResistance', { ...wish, points: 1, most });
       confirm(plant);
       confirm(plant, at(1));
       plant.run(200);
@@ -54,18 +55,23 @@ describe('the resistance of a cold plate', () => {
 
   it('waits for a case that still moves, and asks for what the bench reads', () => {
     const plant = bench(62);
-    begin(plant, 'plateResistance', { plate: 'p1', points: 1 });
+    begin(plant, 'plateResistance', { ...wish, points: 1 });
     confirm(plant);
     expect(confirm(plant, {})).toMatchObject({ ok: false, code: 'GUIDED_SETTING' });
+    expect(confirm(plant, { ...at(1), powerBand: 0 })).toMatchObject({ ok: false, code: 'GUIDED_SETTING' });
     confirm(plant, at(1));
     plant.run(300, (second) => Object.assign(plant.m1, { chips: { p1: 62 + second * 0.01 } }));
     expect(newest(plant).state).toBe('measure');
   });
 
+  it('does not begin without the meters of the bench by number: their readings are half of the record', () => {
+    expect(begin(bench(62), 'plateResistance', { plate: 'p1' })).toMatchObject({ ok: false, code: 'GUIDED_SETTING' });
+  });
+
   it('is refused of a plate that is not there, of half a point, and without flow', () => {
     const plant = bench(62);
-    expect(begin(plant, 'plateResistance', { plate: 'none' })).toMatchObject({ code: 'GUIDED_SETTING' });
-    expect(begin(plant, 'plateResistance', { plate: 'p1', points: 1.5 })).toMatchObject({ code: 'GUIDED_SETTING' });
+    expect(begin(plant, 'plateResistance', { ...wish, plate: 'none' })).toMatchObject({ code: 'GUIDED_SETTING' });
+    expect(begin(plant, 'plateResistance', { ...wish, points: 1.5 })).toMatchObject({ code: 'GUIDED_SETTING' });
     Object.assign(plant.m1, { flow: 0, pumpRunning: false });
     plant.run(10);
     expect(plant.pipeline.guidedRefusals(0, 'plateResistance').map(({ code }) => code)).toContain('GUIDED_FLOW');
