@@ -103,7 +103,7 @@ export const outlastsMs = 300_000;
 /** A lost flow stands for itself as soon as it does not come back with what took it. Own rule. */
 export const flowOutlastsMs = 30_000;
 
-/** Of those, what follows only where it is the inlet of the pump that boils. */
+/** Of those, what follows only where it is the inlet of the pump that boils, and nobody had acknowledged that before it began. */
 export const foldsAtPumpInletOnly: Readonly<Partial<Record<UnitEntryId, readonly UnitEntryId[]>>> = {
   'TANK-1': ['BOIL-2'],
   'FLOW-2': ['BOIL-2'],

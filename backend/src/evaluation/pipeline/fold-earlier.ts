@@ -26,7 +26,7 @@ export function earlierFirstOut(
     const first = book.told(index.ofUnit(unitIndex) + unitEntryPlace[parent]);
     if (first === null || first.priority > priority || !isEarlier(first.sinceMs, sinceMs, parent, entry.id)) continue;
     const atInletOnly = foldsAtPumpInletOnly[entry.id]?.includes(parent) === true;
-    if (atInletOnly && first.where !== pumpInletPlaceName) continue;
+    if (atInletOnly && (first.where !== pumpInletPlaceName || wasKnown(first, sinceMs))) continue;
     if (!standsOrOutlasts(pipeline, unitIndex, first, entry.id)) continue;
     const name = first.foldedUnder ?? first.alarm;
     // What followed from this alarm, and still stands as it comes again, is not looked at anew yet.
@@ -34,6 +34,13 @@ export function earlierFirstOut(
   }
   return null;
 }
+
+/**
+ * Somebody had acknowledged the first-out before this began. An inlet may boil for hours while all else goes on; a flow that is lost then is
+ * news, and nothing calls any more.
+ */
+const wasKnown = ({ acknowledgedAtMs }: AlarmRecord, sinceMs: number): boolean =>
+  acknowledgedAtMs !== null && acknowledgedAtMs < sinceMs;
 
 /** Signs of one event are seen within so much of each other, in any order. Own rule. */
 const togetherMs = 10_000;

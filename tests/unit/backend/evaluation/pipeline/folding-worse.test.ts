@@ -47,3 +47,21 @@ describe('a first-out that comes again while what followed from it stands', () =
     expect(parents).toEqual(['m1:BOIL-2', null]);
   });
 });
+
+describe('a flow that is lost while the inlet of the pump boils', () => {
+  const boils = (): RuleBench => {
+    const plant = new RuleBench({ values: { lowerWallMargin: 9000, chipPower: 240_000 } }).mode('running').run(60);
+    const { site, state, unitSlots } = plant.pipeline;
+    state.where[unitSlots[0]?.lowerWallMargin ?? -1] = site.units[0]?.pumpInletPlace ?? -1;
+    return plant.set('lowerWallMargin', -100).run(30);
+  };
+
+  it('follows from that while it calls, and calls for itself where that was acknowledged before', () => {
+    expect(boils().set('loop.flow', 0).run(10).alarm('FLOW-2')?.foldedUnder).toBe('m1:BOIL-2');
+    const known = boils();
+    known.pipeline.book.acknowledge('m1:BOIL-2', { operator: 'Ada', station: 'desk', comment: '' }, known.nowMs);
+    known.run(5).set('loop.flow', 0).run(10);
+    expect(known.alarm('BOIL-2')).toMatchObject({ active: true, state: 'acknowledged' });
+    expect(known.alarm('FLOW-2')).toMatchObject({ active: true, foldedUnder: null });
+  });
+});
