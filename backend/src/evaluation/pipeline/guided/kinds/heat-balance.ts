@@ -67,6 +67,10 @@ const water = (reading: 'supply.temperature' | 'return.temperature', title: stri
   allowedDrift: waterDriftK,
 });
 
+/** What the loop's water may store while it drifts as far as is allowed, W at most; 0 where its volume is not stated. */
+const storedW = ({ plan }: GuidedView): number =>
+  ((plan.unit.design.volumes.waterM3 ?? 0) * storedPerM3K * waterDriftK) / windowS;
+
 /** Numerator over denominator with relative parts (GUM eq. 12), and what the loop's water may have stored meanwhile. */
 function ratio(
   view: GuidedView,
@@ -78,7 +82,6 @@ function ratio(
   const value = ratioOf(over.mean as Parameters<typeof ratioOf>[0], under.mean as Parameters<typeof ratioOf>[1]);
   const share = (one: GuidedReading, u: number): number => Math.abs((value * u) / one.mean);
   const loop = over.reading === 'heatRemoved' ? over : under;
-  const storedW = ((view.plan.unit.design.volumes.waterM3 ?? 0) * storedPerM3K * waterDriftK) / windowS;
   return figureOf({
     title,
     quantity: 'ratio',
@@ -92,7 +95,7 @@ function ratio(
     others: [
       { from: over.reading, contribution: share(over, uOf(view, over.reading)) },
       { from: under.reading, contribution: share(under, uOf(view, under.reading)) },
-      { from: 'heat stored in the water', contribution: share(loop, rectangular(storedW)) },
+      { from: 'heat stored in the water', contribution: share(loop, rectangular(storedW(view))) },
     ],
   });
 }
@@ -189,6 +192,7 @@ export const heatBalance: GuidedTestKind = {
       const parts = [
         { from: 'heatRemoved', contribution: uOf(view, 'heatRemoved') },
         { from: 'chipPower', contribution: uOf(view, 'chipPower') },
+        { from: 'heat stored in the water', contribution: rectangular(storedW(view)) },
       ];
       const scatter = Math.hypot(chips.scatter, loop.scatter);
       const degreesOfFreedom = Math.min(chips.degreesOfFreedom, loop.degreesOfFreedom);
@@ -209,6 +213,9 @@ export const heatBalance: GuidedTestKind = {
       figures,
       notes: [
         `Chip power that the loop does not take leaves by air, pipes and boards. k = ${coverageFactor} where degrees of freedom are many.`,
+        ...(view.plan.unit.design.volumes.waterM3 === null
+          ? ['The site file states no volume of water: what it may have stored is in no interval.']
+          : []),
       ],
     };
   },

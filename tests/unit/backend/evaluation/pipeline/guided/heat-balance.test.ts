@@ -42,6 +42,18 @@ describe('the heat balance', () => {
     expect(record.verdict).toBe('notDecided');
   });
 
+  it('counts into each interval what the water may have stored meanwhile, and says so where its volume is not stated', () => {
+    const points = { 'branch.*.power': exact('racks.{branch}.power', 'kW') };
+    const plant = new Plant(plantSite({ modePoint: true, points, unit: { volumes: { water: '488 L' } } }));
+    for (const rack of Object.values(plant.m1.racks)) rack.power = 60;
+    const { record, figure } = balanced(plant.run(90));
+    // m c_p ΔT/Δt = 488 L · 4.15 MJ/(m³ K) · 0.3 K in 300 s is 2.03 kW at most, rectangular (first law; GUM 4.3.7).
+    const stored = figure('Chip power less heat removed')?.budget.find(({ from }) => /stored/.test(from));
+    expect(stored?.contribution).toBeCloseTo(2025 / Math.sqrt(3), -1);
+    expect(record.result?.notes.join()).not.toContain('no volume');
+    expect(balanced(running(60)).record.result?.notes.join()).toContain('no volume of water');
+  });
+
   it('waits until the water is steady, and tells why where it gives up', () => {
     const plant = running(60);
     begin(plant, 'heatBalance');
