@@ -1,13 +1,14 @@
 import type { LogFigure, Smallest, TopUp } from '@ebbline/shared/contract/report';
-import type { CompiledSite, Holder } from '../../evaluation/site/compiled-site';
+import type { CompiledSite } from '../../evaluation/site/compiled-site';
 import type { CompiledUnit } from '../../evaluation/site/compiled-unit';
-import type { HistoryBuckets, HistoryStore } from '../../ports/history-store';
+import type { HistoryStore } from '../../ports/history-store';
 import { bucketFigures } from './bucket-figures';
 import type { PlantOfPeriod } from './build-report';
 import { fewAtOnce } from './few-at-once';
 import { isoOf } from './iso-of';
 import { lastValues } from './last-values';
 import { lineUpOf, lineUpPoints } from './line-up';
+import { readPoint, readPoints, type Read } from './read-points';
 import { countedOf, togetherOf, type Counted } from './top-up';
 
 export interface PlantQuery {
@@ -27,8 +28,6 @@ export interface PlantParts {
 /** Of more units than these no figures of each are read: they would fill many pages, and history would be busy for long. */
 export const mostLogged = 40;
 const atOnce = 4;
-const mostBuckets = 480;
-const minuteMs = 60_000;
 
 const margin = 'vacuumMarginWorst';
 const reserve = 'vacuumReserve';
@@ -50,7 +49,7 @@ export async function readPlant(
   const wanted = units.length > mostLogged ? [margin, reserve] : logged;
   const ofUnits = await fewAtOnce(units, atOnce, async (unit) => readUnit(query, parts, unit, wanted));
   const ofHalls = await fewAtOnce(halls, atOnce, async ({ id, holder }) =>
-    readPoint(query, parts, site.holders[holder], 'ambient.pressure').then((read) =>
+    readPoint(query, parts.store, site.holders[holder], 'ambient.pressure').then((read) =>
       read === null ? [] : [figureOf(null, id, 'ambient.pressure', read)],
     ),
   );
@@ -71,10 +70,6 @@ export async function readPlant(
   };
 }
 
-interface Read {
-  readonly unitOfMeasure: string;
-  readonly buckets: HistoryBuckets;
-}
 interface UnitRead {
   readonly unit: CompiledUnit;
   readonly point: string;
@@ -84,31 +79,10 @@ interface UnitRead {
 async function readUnit(query: PlantQuery, parts: PlantParts, unit: CompiledUnit, wanted: readonly string[]) {
   const holder = query.site.holders[unit.holder];
   if (holder === undefined) throw new RangeError(`unit ${unit.id} holds nothing`);
-  const reads: { readonly point: string; readonly read: Read }[] = [];
-  for (const point of wanted) {
-    const read = await readPoint(query, parts, holder, point);
-    if (read !== null) reads.push({ point, read });
-  }
+  const reads = await readPoints(query, parts.store, holder, wanted);
   const branches = unit.branches.map(({ id }) => id);
   const values = await lastValues(parts.store, query.site, holder, lineUpPoints(branches), query.untilMs);
   return { unit, reads, lineUp: lineUpOf(unit.id, branches, values) };
-}
-
-/** Null where the holder has no such point. */
-async function readPoint(
-  { fromMs, site, untilMs }: PlantQuery,
-  { store }: PlantParts,
-  holder: Holder | undefined,
-  point: string,
-): Promise<Read | null> {
-  const slot = holder?.slotOf.get(point);
-  if (holder === undefined || slot === undefined) return null;
-  const unitOfMeasure = site.slots.unitOfMeasure[slot] ?? '1';
-  const buckets = Math.min(mostBuckets, Math.max(1, Math.ceil((untilMs - fromMs) / minuteMs)));
-  // Buckets may begin between two milliseconds; history is asked for whole ones.
-  const span = { fromMs: Math.floor(fromMs), toMs: Math.ceil(untilMs) };
-  const asked = { holder: holder.id, point, unitOfMeasure, ...span, buckets };
-  return { unitOfMeasure, buckets: await store.read(asked) };
 }
 
 function figureOf(unit: string | null, hall: string, point: string, { buckets, unitOfMeasure }: Read): LogFigure {
@@ -156,14 +130,12 @@ async function highestPlace(
   );
   let [highest, where] = [-Infinity, null as string | null];
   for (const [id, point] of places) {
-    const read = await readPoint({ ...query, fromMs, untilMs: toMs }, { store, uncertaintyAt: never }, holder, point);
+    const read = await readPoint({ ...query, fromMs, untilMs: toMs }, store, holder, point);
     const most = read === null ? null : bucketFigures(read.buckets).most;
     if (most !== null && most > highest) [highest, where] = [most, id];
   }
   return where;
 }
-
-const never = (): Promise<null> => Promise.resolve(null);
 
 /** Of each loop that has a unit among these, all its counters. */
 async function topUpOf(query: PlantQuery, parts: PlantParts, units: readonly CompiledUnit[]): Promise<TopUp[]> {
@@ -175,7 +147,7 @@ async function topUpOf(query: PlantQuery, parts: PlantParts, units: readonly Com
     for (const unit of ofLoop) {
       const holder = site.holders[unit.holder];
       const slot = holder?.slotOf.get('topUp.volume');
-      const read = await readPoint(query, parts, holder, 'topUp.volume');
+      const read = await readPoint(query, parts.store, holder, 'topUp.volume');
       if (read === null || slot === undefined) continue;
       const { accuracyAbsolute, accuracyNormalAbsolute, accuracyNormalRelative, accuracyRelative } = site.slots;
       const accuracy = {

@@ -26,11 +26,13 @@ const store: Pick<HistoryStore, 'read' | 'readSeconds'> = {
     const of = { min: all(value), mean: all(value), max: all(value), count: all(Number.isNaN(value) ? 0 : 60) };
     return Promise.resolve({ bucketMs, resolution: 'second', startMs, ...of });
   },
-  readSeconds({ columns, fromMs: from, toMs }: SecondsQuery) {
+  readSeconds({ columns, fromMs: from, holder, toMs }: SecondsQuery) {
     if (from % 1000 !== 0 || toMs % 1000 !== 0) throw new Error('HISTORY_QUERY_INVALID');
     const count = (toMs - from) / 1000;
     const quality = columns.map(() => new Uint8Array(count));
-    const seconds = columns.map(() => new Float64Array(count).fill(Number.NaN));
+    const seconds = columns.map(({ point }) =>
+      new Float64Array(count).fill(values[`${holder} ${point}`] ?? Number.NaN),
+    );
     return Promise.resolve({ fromMs: from, count, values: seconds, quality, minutesBeforeMs: -Infinity });
   },
 };
@@ -62,5 +64,23 @@ describe('what history tells of a shift', () => {
     expect(lineUp[0]?.unknown).toContain('mode');
     expect(topUp.every(({ volume }) => volume === null)).toBe(true);
     expect(topUp[0]?.notes).toEqual(['No unit of the loop counts top-up water.']);
+  });
+
+  it('is read at once for all points of a unit of a shift, and point by point of a longer time or where only minutes are left', async () => {
+    const readsOf = async (untilMs: number, minutesBeforeMs: number): Promise<unknown> => {
+      const read = new Map<string, number>();
+      const counted: typeof store = {
+        read: (query) => store.read((read.set(query.point, (read.get(query.point) ?? 0) + 1), query)),
+        readSeconds: async (query) => ({ ...(await store.readSeconds(query)), minutesBeforeMs }),
+      };
+      const parts = { store: counted, uncertaintyAt: () => Promise.resolve(null) };
+      const plant = await readPlant({ site, hall: null, fromMs, untilMs }, parts);
+      const figure = plant.log.find(({ point, unit }) => unit === 'm2' && point === 'vacuumMarginWorst');
+      return [read.get('vacuumMarginWorst') ?? 0, figure?.mean];
+    };
+    const units = site.units.length;
+    expect(await readsOf(minutes(12 * 60), -Infinity)).toEqual([0, 12_000]);
+    expect(await readsOf(minutes(12 * 60) + 1, -Infinity)).toEqual([units, 12_000]);
+    expect(await readsOf(minutes(60), minutes(30))).toEqual([units, 12_000]);
   });
 });
