@@ -78,7 +78,7 @@ export const foldsOnCirculation: Readonly<Partial<Record<UnitEntryId, readonly U
 /**
  * Consequences that come after their first-out, and may outlast it: what stood hot in the racks goes round for minutes once the
  * flow is back. They fold where the first-out began before them, or with them, and is as urgent as they are; while it is in alarm, or as long as it is
- * in the list and has been over for less than `outlastsMs`.
+ * in the list and has been over for less than `outlastsMs`. What begins so long after a first-out that was acknowledged stands for itself.
  */
 export const foldsUnderEarlier: Readonly<Partial<Record<UnitEntryId, readonly UnitEntryId[]>>> = {
   'BOIL-2': ['AIR-4', 'PUMP-1', 'FLOW-2'],

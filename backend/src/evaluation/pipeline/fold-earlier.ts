@@ -26,7 +26,8 @@ export function earlierFirstOut(
     const first = book.told(index.ofUnit(unitIndex) + unitEntryPlace[parent]);
     if (first === null || first.priority > priority || !isEarlier(first.sinceMs, sinceMs, parent, entry.id)) continue;
     const atInletOnly = foldsAtPumpInletOnly[entry.id]?.includes(parent) === true;
-    if (atInletOnly && (first.where !== pumpInletPlaceName || wasKnown(first, sinceMs))) continue;
+    if (atInletOnly && first.where !== pumpInletPlaceName) continue;
+    if (wasKnown(first, sinceMs) && (atInletOnly || sinceMs - first.sinceMs > outlastsMs)) continue;
     if (!standsOrOutlasts(pipeline, unitIndex, first, entry.id)) continue;
     const name = first.foldedUnder ?? first.alarm;
     // What followed from this alarm, and still stands as it comes again, is not looked at anew yet.
@@ -36,8 +37,8 @@ export function earlierFirstOut(
 }
 
 /**
- * Somebody had acknowledged the first-out before this began. An inlet may boil for hours while all else goes on; a flow that is lost then is
- * news, and nothing calls any more.
+ * Somebody had acknowledged the first-out before this began. An inlet may boil, or a source stand tripped while the standby carries, for
+ * days: what comes then is news, and nothing calls any more.
  */
 const wasKnown = ({ acknowledgedAtMs }: AlarmRecord, sinceMs: number): boolean =>
   acknowledgedAtMs !== null && acknowledgedAtMs < sinceMs;

@@ -65,3 +65,25 @@ describe('a flow that is lost while the inlet of the pump boils', () => {
     expect(known.alarm('FLOW-2')).toMatchObject({ active: true, foldedUnder: null });
   });
 });
+
+describe('a standby that is lost while the vacuum source stands tripped', () => {
+  const values = {
+    ...{ 'vacuum.command': 1, 'pump.command': 1, 'pump.available': 1, 'vacuum.available': 1 },
+    ...{ 'vacuum.standby.running': 0, 'pump.standby.running': 0 },
+  };
+  const tripped = (): RuleBench =>
+    new RuleBench({ also: Object.keys(values), values })
+      .run(30)
+      .set('vacuum.running', 0)
+      .set('vacuum.standby.running', 1)
+      .run(10);
+
+  it('follows from the trip at first, and calls for itself once that is known and old', () => {
+    expect(tripped().set('pump.available', 0).run(90).alarm('PUMP-2')?.foldedUnder).toBe('m1:VSRC-1');
+    const known = tripped();
+    known.pipeline.book.acknowledge('m1:VSRC-1', { operator: 'Ada', station: 'desk', comment: '' }, known.nowMs);
+    known.run(400).set('pump.available', 0).run(90);
+    expect(known.alarm('VSRC-1')).toMatchObject({ active: true, state: 'acknowledged' });
+    expect(known.alarm('PUMP-2')).toMatchObject({ active: true, foldedUnder: null });
+  });
+});
