@@ -1,5 +1,4 @@
 import type { GuidedChange, GuidedRecord } from './guided-record';
-import type { MeasurePlan } from './guided-test';
 import { MeanSeries } from './mean-series';
 
 /** A test that goes on: what its present step has taken so far. */
@@ -7,6 +6,12 @@ export interface GuidedRun {
   readonly record: GuidedRecord;
   /** Null while a person is asked. */
   readonly measuring: Measuring | null;
+}
+
+/** What a step that measures takes: its readings by id, and over how long their means are made. */
+interface Taken {
+  readonly readings: readonly { readonly reading: string }[];
+  readonly blockS: number;
 }
 
 export interface Measuring {
@@ -28,7 +33,7 @@ export class GuidedTests {
   changes: GuidedChange[] = [];
 
   /** Keeps a record; where it goes on, with an empty series for a step that measures. */
-  put(record: GuidedRecord, nowMs: number, plan: MeasurePlan | null): void {
+  put(record: GuidedRecord, nowMs: number, plan: Taken | null): void {
     this.records.set(record.id, record);
     if (record.state === 'ended') {
       if (this.open.get(record.unit)?.record.id === record.id) this.open.delete(record.unit);
