@@ -16,6 +16,8 @@ export interface KnownOfReport {
   readonly mayReadAudit: boolean;
   readonly unrecorded: number;
   readonly siteSinceMs: number;
+  /** No row that history does not have yet is older; Infinity: it has all. */
+  readonly waitingFromMs: number;
   /** Why these are not there; null: they are. */
   readonly energy: string | null;
   readonly performance: string | null;
@@ -23,7 +25,7 @@ export interface KnownOfReport {
 
 /** What a report does not tell, in sentences: a reader must not take it for calm. */
 export function missingOf(known: KnownOfReport): string[] {
-  const { firstMs, fromMs, leftOut, siteSinceMs, timeZone, toMs, unrecorded, untilMs } = known;
+  const { firstMs, fromMs, leftOut, siteSinceMs, timeZone, toMs, unrecorded, untilMs, waitingFromMs } = known;
   const at = (ms: number): string => localTimes(isoOf(ms), timeZone);
   const all: readonly (readonly [boolean, string])[] = [
     [untilMs < toMs, `The period goes on until ${at(toMs)}: this is how it stood at ${at(untilMs)}.`],
@@ -45,6 +47,10 @@ export function missingOf(known: KnownOfReport): string[] {
     [
       siteSinceMs > fromMs,
       `The site file in force was read at ${at(siteSinceMs)}: units and points are as it has them, not as before.`,
+    ],
+    [
+      waitingFromMs < untilMs,
+      `What was measured since ${at(Math.min(waitingFromMs, untilMs))} waits on the disk until the history server takes it: no figure here has it.`,
     ],
     [leftOut > 0, `The figures of each of ${leftOut} units are left out; make the report of one hall for them.`],
     [known.energy !== null, `Heat and energy: ${known.energy ?? ''}`],

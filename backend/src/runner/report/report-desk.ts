@@ -20,7 +20,7 @@ import { readPlant } from './read-plant';
 
 export interface ReportDeskParts {
   readonly journal: Pick<AlarmJournal, 'page' | 'standingAt'>;
-  readonly store: Pick<HistoryStore, 'read' | 'readSeconds'>;
+  readonly store: Pick<HistoryStore, 'read' | 'readSeconds' | 'waitingFromMs'>;
   readonly site: () => CompiledSite;
   /** Time in force, ms; NaN before there is one. */
   readonly nowMs: () => number;
@@ -86,6 +86,7 @@ export class RunnerReportDesk implements ReportDesk {
       missing: missingOf({
         ...{ fromMs, toMs, untilMs, firstMs, leftOut, more, mayReadAudit, timeZone: site.timeZone },
         siteSinceMs: this.parts.siteSinceMs(),
+        waitingFromMs: store.waitingFromMs?.() ?? Infinity,
         unrecorded: untilMs < toMs || untilMs === nowMs ? this.parts.unrecorded() : 0,
         moreNotes: noted.ok && noted.value.more,
         energy: summed.ok ? null : summed.fault.message,

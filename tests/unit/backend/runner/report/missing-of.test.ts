@@ -5,11 +5,13 @@ import { fromMs, minutes, toMs } from './report-sources';
 const whole: KnownOfReport = {
   ...{ fromMs, toMs, untilMs: toMs, timeZone: 'Europe/Oslo', firstMs: fromMs - 1, leftOut: 0, more: false },
   ...{ moreNotes: false, mayReadAudit: true, unrecorded: 0, siteSinceMs: fromMs, energy: null, performance: null },
+  waitingFromMs: Infinity,
 };
 
 describe('what a report does not tell', () => {
   it('is nothing where it tells all', () => {
     expect(missingOf(whole)).toEqual([]);
+    expect(missingOf({ ...whole, waitingFromMs: toMs })).toEqual([]);
   });
 
   it.for([
@@ -25,6 +27,10 @@ describe('what a report does not tell', () => {
       'The site file in force was read at 2031-05-06 06:01: units and points are as it has them, not as before.',
     ],
     [{ leftOut: 200 }, 'The figures of each of 200 units are left out; make the report of one hall for them.'],
+    [
+      { waitingFromMs: minutes(60) },
+      'What was measured since 2031-05-06 07:00 waits on the disk until the history server takes it: no figure here has it.',
+    ],
     [{ energy: 'Ask again.' }, 'Heat and energy: Ask again.'],
     [{ performance: 'None.' }, 'Alarm performance: None.'],
   ] as const)('is said: %o', ([change, sentence]) => {
