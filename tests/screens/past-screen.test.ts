@@ -138,6 +138,20 @@ describe('a past hour of a hall', () => {
     expect(page.get('.past-more summary').text()).toBe('Scale 1 h, step 10 s, another time');
   });
 
+  it('shows the place of the second that it holds once the thumb is let go in a time that is still to come', async () => {
+    vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout'] });
+    const shown = await show('/halls/east/past?at=2026-03-01T11:59:55Z&span=21600');
+    const { element } = slider(shown);
+    const held = element.value;
+    expect(shown.page.text()).toContain('Past: 2026-03-01 12:59:55');
+    element.value = element.max;
+    await slider(shown).trigger('input');
+    await settle();
+    await slider(shown).trigger('change');
+    await settle();
+    expect([element.value, slider(shown).attributes('aria-valuetext')]).toEqual([held, '2026-03-01 12:59:55']);
+  });
+
   it('goes to the alarm before and to the next one, past those that followed from another', async () => {
     vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout'] });
     const shown = await show(`/halls/east/past?at=${at}`);
