@@ -6,6 +6,7 @@ import { generate } from 'mqtt-packet';
 import { describe, expect, it } from 'vitest';
 import { BoundedNotes } from '../../../backend/src/connections/embedded-broker/bounded-notes';
 import { startEmbeddedBroker } from '../../../backend/src/connections/embedded-broker/embedded-broker';
+import { brokerLimits } from '../../../backend/src/connections/embedded-broker/broker-limits';
 import { readServerCertificate } from '../../../backend/src/connections/config/server-certificate';
 import { connectClient } from '../../helpers/broker';
 import { createAuthority } from '../../helpers/certificates';
@@ -164,10 +165,13 @@ describe('with a certificate the embedded broker', () => {
       if (!read.ok) throw new Error(read.fault);
       return read.value;
     };
-    const { broker } = await guarded({ certificate: await issue() });
+    // A few places for those that are not let in yet: each client below finds one free again.
+    const limits = { ...brokerLimits(65_536), waitingOfStation: 4 };
+    const { broker } = await guarded({ certificate: await issue(), limits });
     const options = { ca: readFileSync(authority.file), username: 'gateway', password: 'north' };
     const url = `mqtts://127.0.0.1:${broker.port}`;
-    await keep(await connectClient({ url }, options)).client.publishAsync('hall/north/n1', '1', { qos: 1 });
+    for (let i = 0; i < 5; i++)
+      await keep(await connectClient({ url }, options)).client.publishAsync('hall/north/n1', '1', { qos: 1 });
     const serial = (): Promise<string> =>
       new Promise((resolve, reject) => {
         const socket = connectTls({ host: '127.0.0.1', port: broker.port, ca: options.ca }, () => {

@@ -68,6 +68,27 @@ describe('the embedded broker', () => {
     await until(welcomed, { what: 'a place' });
   });
 
+  it('lets no station hold more places than its share without saying who it is', async () => {
+    const { port, url } = await broker({ clients: 20, waitingOfStation: 3 });
+    const silent: Awaited<ReturnType<typeof raw>>[] = [];
+    let named = 0;
+    for (let i = 0; i < 4; i++) silent.push(await raw(port));
+    await until(() => silent[3]?.closed() === true, { what: 'the refusal of the fourth' });
+    expect(silent.slice(0, 3).some(({ closed }) => closed())).toBe(false);
+    // A place that is left is free again, and who is let in holds none of them.
+    silent[0]?.socket.destroy();
+    const welcomed = async (): Promise<boolean> => {
+      const one = await raw(port);
+      let answered = false;
+      one.socket.once('data', () => (answered = true)).write(hello(`named ${(named += 1)}`));
+      await until(() => answered || one.closed());
+      return answered;
+    };
+    for (let i = 0; i < 5; i++) await until(welcomed, { what: `a place for number ${i}` });
+    const listener = await client(url);
+    await listener.client.subscribeAsync('a', { qos: 1 });
+  });
+
   it('hands on what finds no room among the retained, and keeps the rest', async () => {
     const { url } = await broker({ retainedTopics: 2 });
     const listener = await client(url);

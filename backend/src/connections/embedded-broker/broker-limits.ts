@@ -6,6 +6,9 @@ export interface BrokerLimits {
   /** A longer packet is not waited for: its sender is disconnected before it is held. */
   readonly packetBytes: number;
   readonly clients: number;
+  /** Of these, how many may not have said yet who they are: in all, and of one station (`networkOf`). */
+  readonly waiting: number;
+  readonly waitingOfStation: number;
   readonly subscriptionsOfClient: number;
   /** Further retained messages are handed on, but not kept. */
   readonly retainedTopics: number;
@@ -19,6 +22,9 @@ export interface BrokerLimits {
 /** Far above what a site on one machine needs, far below what would hurt. */
 const usual: Omit<BrokerLimits, 'packetBytes'> = {
   clients: 200,
+  // After a loss of power all gateways of a hall come at once, maybe from behind one address: the others come a second later.
+  waiting: 100,
+  waitingOfStation: 50,
   subscriptionsOfClient: 1000,
   retainedTopics: 10_000,
   retainedBytes: 16 * 1_048_576,

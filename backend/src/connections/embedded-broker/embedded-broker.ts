@@ -8,6 +8,7 @@ import { boundedOptions } from './bounded-options';
 import { BrokerGuard, type GuardSettings } from './broker-guard';
 import type { BrokerLimits } from './broker-limits';
 import { drawOwnUsers } from './own-users';
+import { WaitingPlaces } from './waiting-places';
 
 /** A broker of our own, MQTT 3.1.1, for where no other stands. */
 export interface EmbeddedBroker {
@@ -52,15 +53,21 @@ export async function startEmbeddedBroker(place: BrokerPlace): Promise<EmbeddedB
   const { host, certificate, limits, access } = place;
   const own = drawOwnUsers();
   const guard = new BrokerGuard({ ...access, ownUsers: [own.backend, own.simulator] });
-  const stations = new WeakMap<object, string>();
-  const stationOf = (connection: object): string => stations.get(connection) ?? '';
+  const socketOf = new WeakMap<object, Socket>();
+  const stationOf = (connection: object): string =>
+    (socketOf.get(connection)?.remoteAddress ?? '').replace(/^::ffff:/, '');
   const aedes = await Aedes.createBroker(boundedOptions(limits, access.ownClientId, guard, stationOf));
+  const places = new WaitingPlaces(limits);
+  aedes.on('clientReady', ({ conn }) => {
+    const socket = socketOf.get(conn);
+    if (socket !== undefined) places.letIn(socket);
+  });
   const sockets = new Set<Socket>();
   const welcome = (socket: Socket): void => {
     sockets.add(socket);
     socket.once('close', () => sockets.delete(socket));
     const connection = boundedConnection(socket, limits);
-    stations.set(connection, (socket.remoteAddress ?? '').replace(/^::ffff:/, ''));
+    socketOf.set(connection, socket);
     aedes.handle(connection);
   };
   const secured =
@@ -72,6 +79,8 @@ export async function startEmbeddedBroker(place: BrokerPlace): Promise<EmbeddedB
         );
   const outer = secured ?? createServer(welcome);
   outer.maxConnections = limits.clients;
+  // Before the handshake of TLS, which takes its time as well.
+  outer.prependListener('connection', (socket: Socket) => places.take(socket));
   const servers: (Server | TlsServer)[] = [outer];
   const close = (): Promise<void> => closeAll(aedes, servers, sockets);
   const port = await listenFrom(outer, place);
