@@ -13,6 +13,8 @@ export interface RetainedTopics {
 export interface RetainedHearer {
   connected(): void;
   lost(): void;
+  /** The broker took the question: what it holds under the filter came before this, or is on its way. */
+  asked?(): void;
   /** The broker held this already when it was asked. */
   held(topic: string, payload: string): void;
 }

@@ -7,7 +7,10 @@ import { publicationOf } from './publication-payload';
  * were so. Only what is in our own form, and at its place, is cleared; anybody may use these topics now.
  */
 export class LeftTopics implements RetainedHearer {
-  private reached = false;
+  /** In this connection the broker was asked what it holds. */
+  private answered = false;
+  /** What it was told to clear in this connection; false: it may still hold that. */
+  private clearing: Promise<boolean>[] = [];
 
   /** @param filter of the topics that were ours */
   constructor(
@@ -20,11 +23,16 @@ export class LeftTopics implements RetainedHearer {
   }
 
   connected(): void {
-    this.reached = true;
+    this.answered = false;
+    this.clearing = [];
+  }
+
+  asked(): void {
+    this.answered = true;
   }
 
   lost(): void {
-    // It is asked anew once the broker is back.
+    // What was confirmed until then stays cleared; for the rest it is asked anew once the broker is back.
   }
 
   held(topic: string, payload: string): void {
@@ -32,12 +40,13 @@ export class LeftTopics implements RetainedHearer {
     if (told === null) return;
     const [folder, place] = [alarmTopics('', told.site), alarmTopic('', told.site, told.alarm.id)];
     if (this.filter.endsWith(folder) && topic === this.filter.slice(0, -folder.length) + place)
-      void this.topics.put(topic, '');
+      this.clearing.push(this.topics.put(topic, ''));
   }
 
-  /** True where the broker was reached, so that what it held is cleared. */
+  /** True where the broker said what it holds, and confirmed each of those that it was to clear. */
   async stop(): Promise<boolean> {
     await this.topics.stop();
-    return this.reached;
+    const cleared = await Promise.all(this.clearing);
+    return this.answered && cleared.every((one) => one);
   }
 }

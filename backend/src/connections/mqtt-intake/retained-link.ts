@@ -17,6 +17,8 @@ export interface RetainedLinkSettings {
 
 const CONNECT_WITHIN_MS = 10_000;
 const KEEPALIVE_S = 20;
+/** Return code of a subscription that the broker did not take [MQTT-3.9.3-2]. */
+const REFUSED_FROM = 0x80;
 
 /**
  * A connection to the broker for what it is to keep, apart from the intake's, so that neither waits for the other. Of
@@ -50,7 +52,10 @@ export class RetainedLink implements RetainedTopics {
     client.on('connect', () => {
       this.attempt = 0;
       hearer.connected();
-      client.subscribe(filter, { qos: 1 }, ignore);
+      client.subscribe(filter, { qos: 1 }, (error, granted) => {
+        const refused = granted?.some(({ qos }) => qos >= REFUSED_FROM) ?? true;
+        if ((error === null || error === undefined) && !refused) hearer.asked?.();
+      });
     });
     // What is told while we listen is marked as not retained [MQTT-3.3.1-9]: it is our own.
     client.on('message', (topic, payload, packet) => {

@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { forgetLeftTopics, keepTopics } from '../../../../../backend/src/connections/alarm-publication/kept-topics';
 import { LeftTopics } from '../../../../../backend/src/connections/alarm-publication/left-topics';
 import { publicationPayload } from '../../../../../backend/src/connections/alarm-publication/publication-payload';
+import type { RetainedHearer } from '../../../../../backend/src/ports/retained-topics';
 import { stopAfterEach } from '../../../../helpers/stop-after';
 import { temporaryFolder } from '../../../../helpers/temporary-folder';
 import { alarmOf } from './told-alarm';
@@ -24,6 +25,7 @@ describe('topics that alarms were told under before another prefix was set', () 
         hearer.held('old/plant/s/alarms/m1:X', '');
         const foreign = publicationPayload('t', { alarm: alarmOf('m1:W'), setAside: null, change: null });
         hearer.held('old/plant/s/alarms/m1:W', foreign);
+        hearer.asked?.();
       },
       put: (topic, payload) => {
         expect(payload).toBe('');
@@ -35,6 +37,47 @@ describe('topics that alarms were told under before another prefix was set', () 
     left.start();
     expect(cleared).toEqual(['old/plant/s/alarms/m1:W']);
     expect(await left.stop()).toBe(true);
+  });
+
+  it('count as cleared once the broker said what it holds and confirmed each, in the connection that it has now', async () => {
+    let broker: RetainedHearer | null = null;
+    const confirmed: ((had: boolean) => void)[] = [];
+    const topics = {
+      start: (_: string, hearer: RetainedHearer) => void (broker = hearer),
+      put: () => new Promise<boolean>((resolve) => confirmed.push(resolve)),
+      stop: () => Promise.resolve(),
+    };
+    const hold = (hearer: RetainedHearer): void =>
+      hearer.held('a/s/alarms/m1:W', publicationPayload('s', { alarm: alarmOf('m1:W'), setAside: null, change: null }));
+    const run = async (course: (hearer: RetainedHearer) => void): Promise<boolean> => {
+      confirmed.length = 0;
+      const left = new LeftTopics('a/s/alarms/#', topics);
+      left.start();
+      course(broker ?? expect.fail('it was not started'));
+      return left.stop();
+    };
+    expect(await run((hearer) => hearer.connected())).toBe(false);
+    const answered = async (...had: boolean[]): Promise<boolean> =>
+      run((hearer) => {
+        for (const one of had) {
+          hearer.connected();
+          hold(hearer);
+          hearer.asked?.();
+          confirmed.at(-1)?.(one);
+          hearer.lost();
+        }
+      });
+    expect(await answered(true)).toBe(true);
+    expect(await answered(false)).toBe(false);
+    expect(await answered(false, true)).toBe(true);
+    expect(await answered(true, false)).toBe(false);
+    const lostBeforeTheAnswer = await run((hearer) => {
+      hearer.connected();
+      hearer.asked?.();
+      hearer.lost();
+      hearer.connected();
+    });
+    expect(lostBeforeTheAnswer).toBe(false);
   });
 
   it('are known from one run to the next until they are cleared, and come back into use as any other', async () => {
