@@ -31,15 +31,26 @@ export const foldsUnder: Readonly<Partial<Record<UnitEntryId, readonly UnitEntry
   'RTH-1': ['AIR-1', 'FLOW-3'],
   /** Without flow the supply sensor stands in dead water; without facility water, or with warm water, the supply can but warm. */
   'TSUP-2': ['FLOW-2', 'FAC-1'],
-  'TSUP-1': ['FLOW-2', 'FAC-1', 'FAC-2', 'PUMP-1', 'VSRC-1', 'TSUP-2'],
-  /** A pump that stands leaves one tank to run empty and lets the other fill. */
-  'TANK-1': ['PUMP-1'],
-  'TANK-2': ['PUMP-1', 'FLOW-2'],
-  /** What is low is the supply tank that runs empty, or has gone where gas pushed the water: nothing is to be topped up. */
-  'TANK-3': ['TANK-1', 'PUMP-1', 'AIR-4', 'AIR-1'],
-  /** A standby starts because the first one tripped, or to carry the air that comes in. */
-  'VSRC-2': ['VSRC-1', 'PUMP-1', 'AIR-4', 'AIR-1'],
+  'TSUP-1': ['FLOW-2', 'FAC-1', 'FAC-2', 'TSUP-2'],
+  /** What is low is the supply tank that runs empty: nothing is to be topped up. */
+  'TANK-3': ['TANK-1'],
+  /** A standby starts to carry the air that comes in. */
+  'VSRC-2': ['AIR-4', 'AIR-1'],
 };
+
+/**
+ * Of those, first-outs that may stand for days while the plant runs on: a source that tripped and whose standby carries, a line that
+ * nobody can close before the weekend. What begins more than `newsAfterMs` after one that was acknowledged before stands for itself.
+ */
+export const foldsUntilKnown: Readonly<Partial<Record<UnitEntryId, readonly UnitEntryId[]>>> = {
+  'AIR-3': ['AIR-1', 'VSRC-1', 'BOIL-2', 'BOIL-1'],
+  'AIR-2': ['AIR-1'],
+  'FLOW-1': ['AIR-1'],
+  'TSUP-1': ['FAC-2'],
+  'VSRC-2': ['AIR-1'],
+};
+/** Longer than the means by which these consequences are seen take. Own rule. */
+export const newsAfterMs = 3_600_000;
 
 /** Of those, first-outs that fold only what is on the branch that they name. */
 export const foldsOnBranchOnly: Readonly<Partial<Record<UnitEntryId, readonly UnitEntryId[]>>> = {
@@ -84,14 +95,14 @@ export const foldsUnderEarlier: Readonly<Partial<Record<UnitEntryId, readonly Un
   'BOIL-2': ['AIR-4', 'PUMP-1', 'FLOW-2'],
   'BOIL-1': ['AIR-4', 'PUMP-1', 'FLOW-2'],
   'TSUP-1': ['PUMP-1', 'FLOW-2', 'VSRC-1'],
-  /** A pump that cavitates moves less: its tank runs empty, and then the flow goes. A tank that is empty feeds no flow. */
+  /** A pump that cavitates or stands moves too little: its tank runs empty, and then the flow goes. A tank that is empty feeds no flow. */
   'TANK-1': ['BOIL-2', 'PUMP-1'],
   'FLOW-2': ['BOIL-2'],
   'FLOW-1': ['BOIL-2', 'TANK-1', 'PUMP-1', 'FLOW-2'],
   'AIR-3': ['FLOW-2'],
   /** That no standby is there, the trip of the source tells. One that starts as the loop comes back only helps to draw it down again. */
   'PUMP-2': ['VSRC-1'],
-  'VSRC-2': ['VSRC-1', 'FLOW-2', 'MARGIN-2'],
+  'VSRC-2': ['VSRC-1', 'PUMP-1', 'FLOW-2', 'MARGIN-2'],
   /** Levels come back minutes after what moved them; without vacuum the water goes where the pump puts it. Nothing is to be topped up. */
   'TANK-3': ['VSRC-1', 'PUMP-1', 'TANK-1', 'AIR-4', 'AIR-1'],
   'TANK-2': ['PUMP-1', 'FLOW-2'],
@@ -112,7 +123,8 @@ export const foldsAtPumpInletOnly: Readonly<Partial<Record<UnitEntryId, readonly
 
 /**
  * Sensors that such an alarm drives out of their range, by point: the meter of the exhaust by the air of an opening, the level by the water that
- * it pushes up or that the pump leaves. Nothing is wrong with them, and nobody is to look at their wiring first.
+ * it pushes up or that the pump leaves. Nothing is wrong with them, and nobody is to look at their wiring first. A sensor that is lost
+ * more than `newsAfterMs` after one that was acknowledged stands for itself.
  */
 export const drivesOutOfRange: Readonly<Record<string, readonly UnitEntryId[]>> = {
   'vacuum.exhaustFlow': ['AIR-4', 'AIR-1'],

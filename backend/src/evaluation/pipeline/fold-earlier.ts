@@ -1,7 +1,13 @@
 import type { Priority } from '@ebbline/shared/contract/alarm';
 import type { UnitEntry } from '../alarm-rules/entry';
 import { unitEntryPlace, type UnitEntryId } from '../alarm-rules/entry-ids';
-import { flowOutlastsMs, foldsAtPumpInletOnly, foldsUnderEarlier, outlastsMs } from '../alarm-rules/folding';
+import {
+  flowOutlastsMs,
+  foldsAtPumpInletOnly,
+  foldsUnderEarlier,
+  newsAfterMs,
+  outlastsMs,
+} from '../alarm-rules/folding';
 import { priorityOfEntry } from '../alarm-rules/priority-of-entry';
 import type { AlarmRecord } from '../alarm-lifecycle/alarm-record';
 import { pumpInletPlaceName } from '../site/unit-parts';
@@ -16,11 +22,10 @@ export function earlierFirstOut(
 ): string | null {
   const parents = foldsUnderEarlier[entry.id];
   if (parents === undefined) return null;
-  const { book, delays, index } = pipeline;
+  const { book, index } = pipeline;
   const own = index.ofUnit(unitIndex) + unitEntryPlace[entry.id];
   const record = book.record(own);
-  // An alarm that is about to be raised has no record yet: its condition began at what the delays say.
-  const sinceMs = record?.active === true ? record.sinceMs : (delays.trueSinceMs[own] as number);
+  const sinceMs = sinceOf(pipeline, own);
   const priority = Math.min(priorityOfEntry(entry, false) ?? Infinity, toldWith ?? record?.priority ?? Infinity);
   for (const parent of parents) {
     const first = book.told(index.ofUnit(unitIndex) + unitEntryPlace[parent]);
@@ -42,6 +47,17 @@ export function earlierFirstOut(
  */
 const wasKnown = ({ acknowledgedAtMs }: AlarmRecord, sinceMs: number): boolean =>
   acknowledgedAtMs !== null && acknowledgedAtMs < sinceMs;
+
+/** When the condition of an alarm began, ms. Of one that is about to be raised, and of an alert, the delays say it; NaN: not known. */
+export function sinceOf({ book, delays }: PipelineState, alarm: number): number {
+  const record = book.record(alarm);
+  const pendingMs = record?.active === true ? Number.NaN : (delays.trueSinceMs[alarm] as number);
+  return Number.isNaN(pendingMs) ? (record?.sinceMs ?? Number.NaN) : pendingMs;
+}
+
+/** The first-out is old, and was known before this began: then this is no consequence that somebody expects, but news. */
+export const isOldNews = (first: AlarmRecord | null, sinceMs: number): boolean =>
+  first !== null && wasKnown(first, sinceMs) && sinceMs - first.sinceMs > newsAfterMs;
 
 /** Signs of one event are seen within so much of each other, in any order. Own rule. */
 const togetherMs = 10_000;

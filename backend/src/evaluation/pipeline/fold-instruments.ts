@@ -5,11 +5,12 @@ import type { FeedingPoint } from '../alarm-rules/feeding-points';
 import { drivesOutOfRange } from '../alarm-rules/folding';
 import type { CompiledUnit } from '../site/compiled-site';
 import { badBits, reasonBit } from '../slots/quality-reasons';
+import { isOldNews, sinceOf } from './fold-earlier';
 import type { PipelineState } from './pipeline-state';
 
 /** Name of what the loss of a point folds under now: the silence of its gateway, or what drives it out of its range; or null. */
-export function instrumentParent(pipeline: PipelineState, point: FeedingPoint): string | null {
-  return gatewayAlarm(pipeline, point.slot) ?? driver(pipeline, point);
+export function instrumentParent(pipeline: PipelineState, point: FeedingPoint, alarm: number): string | null {
+  return gatewayAlarm(pipeline, point.slot) ?? driver(pipeline, point, alarm);
 }
 
 /** Name of the COM-1 that a slot's INS-1 folds under now, or null. */
@@ -24,14 +25,16 @@ function gatewayAlarm(pipeline: PipelineState, slot: number): string | null {
     : null;
 }
 
-function driver({ book, index, site, state }: PipelineState, { holder, slot }: FeedingPoint): string | null {
+function driver(pipeline: PipelineState, { holder, slot }: FeedingPoint, alarm: number): string | null {
+  const { book, index, site, state } = pipeline;
   const bad = (state.reasons[slot] as number) & badBits;
   // Good again, and told until its delay is over: what drove it out still tells why.
   if (bad !== 0 && (bad & reasonBit.outOfRange) === 0) return null;
   const unit = index.unitOf(holder);
   for (const entry of unit < 0 ? [] : (drivesOutOfRange[site.slots.pointId[slot] ?? ''] ?? [])) {
     const record = book.told(index.ofUnit(unit) + unitEntryPlace[entry]);
-    if (record?.active === true) return record.foldedUnder ?? record.alarm;
+    if (record?.active === true && !isOldNews(record, sinceOf(pipeline, alarm)))
+      return record.foldedUnder ?? record.alarm;
   }
   return null;
 }
@@ -43,6 +46,6 @@ export function refoldInstruments(pipeline: PipelineState, unitIndex: number): v
   for (let place = firstPoint[holder] as number; place < (firstPoint[holder + 1] as number); place += 1) {
     const alarm = pipeline.index.ofPoint(place);
     if (pipeline.book.record(alarm) === null) continue;
-    pipeline.book.fold(alarm, instrumentParent(pipeline, points[place] as FeedingPoint));
+    pipeline.book.fold(alarm, instrumentParent(pipeline, points[place] as FeedingPoint, alarm));
   }
 }

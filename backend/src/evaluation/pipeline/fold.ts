@@ -10,13 +10,14 @@ import {
   foldsOnPowerLost,
   foldsUnder,
   foldsUnderEarlier,
+  foldsUntilKnown,
 } from '../alarm-rules/folding';
 import { inPowerEvent } from '../alarm-rules/plant-signs/power-lost';
 import { priorityOfEntry } from '../alarm-rules/priority-of-entry';
 import { sumStands } from '../alarm-rules/walk-sign';
 import type { CompiledUnit } from '../site/compiled-site';
 import { airFirstOutOfLoop } from './air-across-loop';
-import { earlierFirstOut, standsOrOutlasts } from './fold-earlier';
+import { earlierFirstOut, isOldNews, sinceOf, standsOrOutlasts } from './fold-earlier';
 import { hallFirstOut, wasFirstOutOfHall } from './hall-first-out';
 import { refoldInstruments } from './fold-instruments';
 import { branchOfPart, partsOf } from './part-index';
@@ -174,7 +175,21 @@ function activeAlarm(
   const per = unitEntries[place]?.per;
   if (per === 'branch') return branch < 0 ? null : nameOf(pipeline, index.parts.of(unitIndex, place) + branch);
   if (foldsOnBranchOnly[child.id]?.includes(parent) && pipeline.air.namedBranch[unitIndex] !== branch) return null;
+  if (
+    foldsUntilKnown[child.id]?.includes(parent) &&
+    isOldNews(pipeline.book.told(base), beganAt(pipeline, unitIndex, child, part))
+  )
+    return null;
   return nameOf(pipeline, base);
+}
+
+function beganAt(pipeline: PipelineState, unitIndex: number, { id, per }: UnitEntry, part: number): number {
+  const { index } = pipeline;
+  const place = unitEntryPlace[id];
+  return sinceOf(
+    pipeline,
+    per === undefined ? index.ofUnit(unitIndex) + place : index.parts.of(unitIndex, place) + part,
+  );
 }
 
 function ofOtherUnits(pipeline: PipelineState, unitIndex: number, parents: readonly UnitEntryId[]): string | null {

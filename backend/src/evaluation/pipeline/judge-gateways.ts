@@ -75,6 +75,6 @@ export function refoldGateway(pipeline: PipelineState, gateway: number): void {
   for (const alarm of [...pipeline.book.indices()]) {
     const point = pipeline.index.points[pipeline.index.pointOf(alarm)];
     if (point === undefined || pipeline.gatewayOfSlot[point.slot] !== gateway) continue;
-    pipeline.book.fold(alarm, instrumentParent(pipeline, point));
+    pipeline.book.fold(alarm, instrumentParent(pipeline, point, alarm));
   }
 }

@@ -51,7 +51,7 @@ function judgePoint(pipeline: PipelineState, place: number, alarm: number, reaso
       detail: null,
     },
     finding,
-    () => instrumentParent(pipeline, point),
+    () => instrumentParent(pipeline, point, alarm),
     nowMs,
   );
 }
