@@ -34,6 +34,19 @@ export const journalFactsSchema = z
     shift: z
       .object({ from: isoTimeSchema, to: isoTimeSchema, takerNamed: z.string() })
       .describe('which shift was handed over, and to whom, as typed'),
+    program: z
+      .object({
+        version: z.string(),
+        before: z
+          .object({
+            version: z.string(),
+            startedAt: isoTimeSchema.nullable().describe('when it started, where it did not end in order'),
+            endedAt: isoTimeSchema.nullable().describe('null: it did not end in order'),
+          })
+          .nullable()
+          .describe('the run before this one; null: none is on record, or the row tells of an end'),
+      })
+      .describe('which program started or ended'),
   })
   .partial();
 export type JournalFacts = z.infer<typeof journalFactsSchema>;

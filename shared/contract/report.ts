@@ -114,7 +114,17 @@ export const logFigureSchema = z.object({
 });
 export type LogFigure = z.infer<typeof logFigureSchema>;
 
-export const changeKinds = ['setting', 'site', 'permit', 'setAside', 'hand', 'people', 'lineUp', 'demo'] as const;
+export const changeKinds = [
+  'setting',
+  'site',
+  'permit',
+  'setAside',
+  'hand',
+  'people',
+  'lineUp',
+  'demo',
+  'program',
+] as const;
 export const reportChangeSchema = z.object({
   sequence: z.number().int().describe('row of the journal'),
   at: isoTimeSchema,

@@ -35,6 +35,7 @@ import { keepDays, LatestDays } from '../runner/energy/latest-days';
 import { WatchedHistory } from '../runner/energy/watched-history';
 import { RunnerPastDesk } from '../runner/past/past-desk';
 import { pipelineInForce } from '../runner/pipeline-in-force';
+import { ProgramRuns } from '../runner/program-runs';
 import { createRunner } from '../runner/runner';
 import { sourceTickClock, wallTickClock } from '../runner/tick-clock';
 import { ClosingStack } from './closing-stack';
@@ -93,6 +94,9 @@ export interface RunningBackend {
   readonly stop: () => Promise<void>;
 }
 
+/** How often the journal is asked again to tell of the start, where it could not be written. ms */
+const RETRY_MS = 1000;
+
 /** Opens everything in order. Throws `StartFault` where the one who started the program has to settle something. */
 export async function startBackend(options: StartOptions): Promise<RunningBackend> {
   const environment = environmentOf(options);
@@ -117,6 +121,8 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
   const opened = await openStores(environment, options.historyWorker, closing);
   const watched = openWatch(environment, opened, clock, ticker, closing);
   const { journal, store: history, memory, keptEnergy } = watched.stores;
+  const runs = new ProgramRuns(journal, version, () => clock.wallMs());
+  closing.add(() => runs.end());
   const tickClock = environment.clock === 'wall' ? wallTickClock(clock) : sourceTickClock();
   const store = new WatchedHistory(history, keptEnergy, () => tickClock.nowMs());
   await store.useLayout(historyLayout(site));
@@ -245,6 +251,9 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
     return intake.stop();
   };
   closing.add(leavePlant);
+  runs.begin();
+  const telling = ticker.every(RETRY_MS, () => runs.retry());
+  closing.add(() => telling.stop());
   runner.start();
   publication.start();
   await intake.start();

@@ -11,6 +11,7 @@ import type { TransitionFacts } from '../evaluation/pipeline/transition-facts';
 import type { AuditEntry } from './audit';
 import type { JournalPage, JournalQuery } from './journal-query';
 import type { NoteEntry } from './note-entry';
+import type { ProgramEntry } from './program-entry';
 
 export interface SystemEntry {
   readonly atMs: number;
@@ -96,6 +97,10 @@ export interface AlarmJournal {
   appendNotes(entries: readonly NoteEntry[], wallMs: number): readonly JournalRow[];
   /** Rows of notes and handovers that speak of [fromMs, toMs), and every row that follows one of any time; in order of sequence. */
   notes(fromMs: number, toMs: number): readonly JournalRow[];
+  /** The program began to watch, or ended in order. */
+  appendProgram(entry: ProgramEntry, wallMs: number): readonly JournalRow[];
+  /** The newest row of that; null where none can be searched. */
+  lastOfProgram(): JournalRow | null;
   /** Standing alarms as committed. */
   standing(): readonly AlarmRecord[];
   /**

@@ -40,9 +40,9 @@ const isPlaced = (name: FailpointName): name is Placed => name in places;
 
 const places: Readonly<Record<Placed, Place>> = {
   'layout-mid-commit': { way: 'start', short: true },
-  'journal-mid-transaction': { way: 'load', count: 3, soon: true },
-  'journal-before-commit': { way: 'load', count: 5, soon: true, short: true },
-  'journal-after-commit': { way: 'load', count: 6, soon: true, short: true },
+  'journal-mid-transaction': { way: 'load', count: 4, soon: true },
+  'journal-before-commit': { way: 'load', count: 6, soon: true, short: true },
+  'journal-after-commit': { way: 'load', count: 7, soon: true, short: true },
   'tail-before-commit': { way: 'load', count: 2, soon: true },
   'tail-after-commit': { way: 'load', count: 3, soon: true },
   'tail-before-acknowledgement': { way: 'load', count: 4, soon: true, short: true },

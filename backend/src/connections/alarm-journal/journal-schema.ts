@@ -2,6 +2,7 @@ import { CodedError } from '@ebbline/shared/errors/coded-error';
 import type { JournalDatabase } from './journal-database';
 import { schema3 } from './journal-schema-3';
 import { schema4 } from './journal-schema-4';
+import { schema5 } from './journal-schema-5';
 
 /**
  * Forward migrations: step n takes the file from schema version n to n + 1. A step that was ever
@@ -45,6 +46,7 @@ const steps: readonly string[] = [
   `,
   schema3,
   schema4,
+  schema5,
 ];
 
 export const journalSchemaVersion = steps.length;

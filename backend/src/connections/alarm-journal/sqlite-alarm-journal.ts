@@ -13,6 +13,7 @@ import type { AuditEntry } from '../../ports/audit';
 import { failpoint } from '../../ports/failpoint';
 import type { JournalPage, JournalQuery } from '../../ports/journal-query';
 import type { NoteEntry } from '../../ports/note-entry';
+import type { ProgramEntry } from '../../ports/program-entry';
 import { archiveFolderOf } from './archive-file';
 import { alertEntry, isAlertName } from './alert-entry';
 import { auditEntry } from './audit-entry';
@@ -29,7 +30,9 @@ import { journalSteps } from './journal-steps';
 import { journalStatements, type JournalStatements } from './journal-statements';
 import { noteEntry } from './note-entry';
 import { journalNotes } from './journal-notes';
+import { journalProgram } from './journal-program';
 import { isPermitName, permitEntry } from './permit-entry';
+import { programEntry } from './program-entry';
 import { settingEntry } from './setting-entry';
 import { sealArchive } from './seal-archive';
 import { standingChange } from './standing-alarms';
@@ -52,6 +55,7 @@ export class SqliteAlarmJournal implements AlarmJournal {
   readonly #search: JournalSearch;
   readonly #steps: AlarmJournal['steps'];
   readonly #notes: ReturnType<typeof journalNotes>;
+  readonly #program: ReturnType<typeof journalProgram>;
   readonly #standingThen: AlarmJournal['standingAt'];
   #head: JournalHead;
 
@@ -68,6 +72,7 @@ export class SqliteAlarmJournal implements AlarmJournal {
     this.#search = new JournalSearch(this.#database);
     this.#steps = journalSteps(this.#database);
     this.#notes = journalNotes(this.#database);
+    this.#program = journalProgram(this.#database);
     this.#standingThen = standingThen(this.#database);
     this.#head = this.#reading.head();
   }
@@ -148,6 +153,15 @@ export class SqliteAlarmJournal implements AlarmJournal {
 
   notes(fromMs: number, toMs: number): readonly JournalRow[] {
     return this.#notes(fromMs, toMs).map(toJournalRow);
+  }
+
+  appendProgram(entry: ProgramEntry, wallMs: number): readonly JournalRow[] {
+    return this.#commit([programEntry(entry, wallMs)]);
+  }
+
+  lastOfProgram(): JournalRow | null {
+    const newest = this.#program();
+    return newest === null ? null : toJournalRow(newest);
   }
 
   permits(): readonly PermitRecord[] {

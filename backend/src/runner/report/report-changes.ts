@@ -29,6 +29,8 @@ const told: Readonly<Record<string, readonly [Kind, (row: JournalRow) => string]
   tokenAdded: ['people', said],
   tokenWithdrawn: ['people', said],
   demoCommanded: ['demo', said],
+  programStarted: ['program', said],
+  programEnded: ['program', said],
 };
 
 const ofTest = /^(tightness|guided)\w*(Started|Ended)$/;

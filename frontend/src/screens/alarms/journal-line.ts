@@ -40,6 +40,8 @@ const causeWords: { readonly [cause: string]: string } = {
   noteWithdrawn: 'note withdrawn',
   shiftHandedOver: 'shift handed over',
   shiftTakenOver: 'shift taken over',
+  programStarted: 'Ebbline started',
+  programEnded: 'Ebbline ended',
 };
 
 const setAside: { readonly [M in AlarmMode]: string } = {

@@ -41,4 +41,5 @@ export const changeWords: { readonly [K in ReportChange['kind']]: string } = {
   people: 'people',
   lineUp: 'line-up',
   demo: 'demo',
+  program: 'Ebbline',
 };

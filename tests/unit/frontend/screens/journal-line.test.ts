@@ -36,6 +36,15 @@ describe('a line of the journal', () => {
     expect(journalLine({ ...water, value: 0.8, limit: 0.9 })).toBe('WATER-1 · raised · 0.80');
   });
 
+  it('says when Ebbline itself started and ended, and how the run before ended', () => {
+    const ofProgram = { ...row, kind: 'system', alarm: null, unit: null, entry: null, from: null, to: null } as const;
+    const nothing = { priority: null, value: null, limit: null, unit_of_measure: null, where: null } as const;
+    const started = { ...ofProgram, ...nothing, cause: 'programStarted', reason: 'Ebbline 1 started; …' };
+    expect(journalLine(started)).toBe('Ebbline started');
+    expect(journalActor(started, 'UTC')).toBe('Ebbline 1 started; …');
+    expect(journalLine({ ...started, cause: 'programEnded' })).toBe('Ebbline ended');
+  });
+
   it('says no more of a change that speaks for itself', () => {
     expect(journalActor(row, 'UTC')).toBeNull();
     expect(journalActor({ ...row, reason: 'conditionClear' }, 'UTC')).toBeNull();

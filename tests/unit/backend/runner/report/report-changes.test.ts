@@ -45,6 +45,8 @@ describe('what changed in a shift', () => {
       null,
       'Copper by hand, sample of 2031-01-06 08:00',
     ],
+    [{ cause: 'programStarted', reason: 'Ebbline 0.9.0 started' }, null, 'Ebbline 0.9.0 started'],
+    [{ cause: 'programEnded', reason: 'Ebbline 0.9.0 ended in order' }, null, 'Ebbline 0.9.0 ended in order'],
     [{ cause: 'personChanged', reason: 'Omar is an engineer now' }, null, 'Omar is an engineer now'],
     [{ cause: 'alertCame', entry: 'SET-1' }, null, 'Set point changed, or in hand, bypass or local'],
   ] as const)('is told of %o', ([change, facts, what]) => {
