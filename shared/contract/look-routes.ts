@@ -5,6 +5,7 @@ import { waterQualitySchema } from './water-quality';
 import { energyQuerySchema, energyReportSchema } from './energy';
 import { demoStateSchema } from './demo-faults';
 import { explanationSchema } from './explanation';
+import { hallTrailsSchema } from './hall-trails';
 import { permitListSchema } from './permit';
 import { siteStateSchema } from './site-state';
 import { limitListSchema, lastPayloadQuerySchema, lastPayloadSchema, setupSchema } from './setup';
@@ -73,6 +74,15 @@ export const lookRoutes = [
     query: null,
     body: null,
     faults: ['HALL_UNKNOWN', 'POINT_UNKNOWN'],
+  },
+  {
+    method: 'get',
+    path: '/api/halls/{hall}/trails',
+    right: 'look',
+    reply: hallTrailsSchema,
+    query: null,
+    body: null,
+    faults: ['HALL_UNKNOWN'],
   },
   {
     method: 'get',

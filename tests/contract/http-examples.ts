@@ -26,6 +26,8 @@ const worstMargin = {
   where: 'floorSupply',
 };
 
+const lastMinuteOnly = (pa: number): (number | null)[] => [...Array<null>(59).fill(null), pa];
+
 const never = {
   ...reading,
   id: 'water.ph',
@@ -176,6 +178,13 @@ export const httpExamples: Readonly<Record<RouteKey, Example>> = {
       standardUncertainty: 0.016,
       coverageFactor: 2,
       degreesOfFreedom: null,
+    },
+  },
+  'get /api/halls/{hall}/trails': {
+    reply: {
+      hall: 'north',
+      minute: '2031-05-06T07:08:00.000Z',
+      trails: [{ unit: 'N1', lowestPa: lastMinuteOnly(32_000), highestPa: lastMinuteOnly(88_000) }],
     },
   },
   'get /api/halls/{hall}/points/{point}/explanation': {

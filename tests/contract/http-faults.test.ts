@@ -88,6 +88,7 @@ const provoked: readonly (readonly [Route['path'], string, Ask, ProblemCode])[] 
   ['/api/units/{unit}/points/{point}/explanation', '/api/units/m1/points/none/explanation', {}, 'POINT_UNKNOWN'],
   [hallExplanation, '/api/halls/none/points/dewPoint/explanation', {}, 'HALL_UNKNOWN'],
   [hallExplanation, '/api/halls/north/points/none/explanation', {}, 'POINT_UNKNOWN'],
+  ['/api/halls/{hall}/trails', '/api/halls/none/trails', {}, 'HALL_UNKNOWN'],
   ['/api/units/{unit}/setup', '/api/units/none/setup', {}, 'UNIT_UNKNOWN'],
   [tests, '/api/units/none/tightness-tests', {}, 'UNIT_UNKNOWN'],
   [tests, '/api/units/none/tightness-tests', tightness({}), 'UNIT_UNKNOWN'],

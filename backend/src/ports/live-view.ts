@@ -13,6 +13,7 @@ import type {
 import type { AlertList } from '@ebbline/shared/contract/alert';
 import type { BroughtBack } from '@ebbline/shared/contract/brought-back';
 import type { Explanation } from '@ebbline/shared/contract/explanation';
+import type { HallTrails } from '@ebbline/shared/contract/hall-trails';
 import type { ClockState, PointList, Site, UnitList } from '@ebbline/shared/contract/http-api';
 import type {
   AlarmsFrame,
@@ -61,10 +62,15 @@ export interface PermitActionFault {
   readonly message: string;
 }
 
+/** What differs from the last look: an alarm or the broker's link, or values alone. */
+export type Change = 'nothing' | 'values' | 'news';
+
 /** Looks again and again at what one view shows and tells whether it differs from the last look. */
 export interface Watch {
-  /** True on the first look. */
-  changed(): boolean;
+  /** Never 'nothing' on the first look. */
+  changed(): Change;
+  /** How long after one frame the next may wait that has only newer values, ms. */
+  paceMs(): number;
 }
 
 /** What there is to be seen now, in the words of the contract. Alarms as the journal has committed them. */
@@ -85,6 +91,8 @@ export interface LiveView {
   setup(unit: string): Setup | null;
   /** Null where there is no such unit. */
   limits(unit: string): LimitList | null;
+  /** Null where there is no such hall. */
+  hallTrails(hall: string): HallTrails | null;
   /** True where the site file names the topic. */
   hasTopic(topic: string): boolean;
   /** Null where the view can be shown. */

@@ -18,7 +18,9 @@ import { toHallExplanation } from './views/to-hall-explanation';
 import { toSetup } from './views/to-setup';
 import { toAlarmsFrame } from './views/to-alarms-frame';
 import { toTrendsFrame, type PointFound } from './views/to-trends-frame';
+import { hallPaceMs } from './views/hall-pace';
 import { toHallFrame } from './views/to-hall-frame';
+import { toHallTrails } from './views/to-hall-trails';
 import { toLoopFrame } from './views/to-loop-frame';
 import { toSite } from './views/to-site';
 import { toUnitList } from './views/to-unit-list';
@@ -110,6 +112,11 @@ export class RunnerLiveView implements LiveView {
     return unit === undefined ? null : { unit: id, limits: [...limitLines(this.scene.pipeline.site, unit)] };
   }
 
+  hallTrails(id: string): ReturnType<LiveView['hallTrails']> {
+    const hall = this.hallOf.get(id);
+    return hall === undefined ? null : toHallTrails(this.scene, hall);
+  }
+
   hasTopic(topic: string): boolean {
     return this.scene.pipeline.site.topics.has(topic);
   }
@@ -161,11 +168,12 @@ export class RunnerLiveView implements LiveView {
           points = this.refusalOf(view) === null ? new HolderWatch(site, state, this.holdersOf(view)) : null;
         watched = site;
         const moved = points?.changed() ?? true;
-        const differs = moved || version !== alarms || link !== broker;
+        const news = version !== alarms || link !== broker;
         alarms = version;
         broker = link;
-        return differs;
+        return news ? 'news' : moved ? 'values' : 'nothing';
       },
+      paceMs: () => (view.screen === 'hall' ? hallPaceMs(this.hallOf.get(view.hall)?.units.length ?? 0) : 0),
     };
   }
 

@@ -44,6 +44,10 @@ export const routeTexts: Readonly<Record<RouteKey, { readonly operationId: strin
     operationId: 'hallExplanation',
     summary: 'The same for a hall: its own points, and `heatRemoved`, `chipPower` and `capture` over its units.',
   },
+  'get /api/halls/{hall}/trails': {
+    operationId: 'hallTrails',
+    summary: 'Lowest and highest wetted pressure of each minute of the last hour, of every loop of a hall.',
+  },
   'get /api/history': {
     operationId: 'history',
     summary: 'A point over time, as columns of equal buckets; null where nothing was measured.',

@@ -1,5 +1,6 @@
 import { Controller, Get, Inject, Param } from '@nestjs/common';
 import type { Explanation } from '@ebbline/shared/contract/explanation';
+import type { HallTrails } from '@ebbline/shared/contract/hall-trails';
 import type { PointList, Site } from '@ebbline/shared/contract/http-api';
 import type { LimitList, Setup } from '@ebbline/shared/contract/setup';
 import { LIVE_VIEW, type LiveView } from '../../ports/live-view';
@@ -52,6 +53,14 @@ export class SiteController {
     if (explained === 'pointUnknown')
       throw new ProblemError('POINT_UNKNOWN', 'The unit has no point of this id; /api/units/{unit}/points lists them.');
     return explained;
+  }
+
+  @Get('halls/:hall/trails')
+  trails(@Param('hall') hall: string): HallTrails {
+    const trails = this.view.hallTrails(hall);
+    if (trails === null)
+      throw new ProblemError('HALL_UNKNOWN', 'The site has no hall of this id; /api/site lists them.');
+    return trails;
   }
 
   @Get('halls/:hall/points/:point/explanation')

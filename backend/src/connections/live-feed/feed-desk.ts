@@ -66,7 +66,7 @@ export class FeedDesk {
     const known = this.views.get(key) ?? new SharedView(view, this.live);
     this.views.set(key, known);
     // Whoever comes sees how it is now, not how it was at the last look.
-    known.look(monotonicMs);
+    known.look(monotonicMs, true);
     return known;
   }
 }

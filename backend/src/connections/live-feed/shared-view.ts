@@ -1,8 +1,10 @@
 import type { View, ViewRefusal } from '@ebbline/shared/contract/live-feed';
-import type { FrameBody, LiveView, Watch } from '../../ports/live-view';
+import type { Change, FrameBody, LiveView, Watch } from '../../ports/live-view';
 
 /** A screen that nothing is heard of for longer takes the program for gone; so a frame comes at least so often, ms. */
 const AT_LEAST_EVERY_MS = 1000;
+/** News come so much sooner than newer values: a flood of alarms in a large hall is no flood of frames. */
+const NEWS_SOONER = 4;
 
 /** One view and all who look at it: looked at once, built once. */
 export class SharedView {
@@ -11,6 +13,8 @@ export class SharedView {
   private bodyOf = -1;
   private changes = 0;
   private changedAtMs = Number.NEGATIVE_INFINITY;
+  /** What has changed since the newest frame and waits for its time. */
+  private waits: Change = 'nothing';
   viewers = 0;
   /** Why it can't be shown any more: the site that is in force now has no such hall, unit or point. */
   refusal: ViewRefusal | null = null;
@@ -22,14 +26,19 @@ export class SharedView {
     this.watch = live.watch(view);
   }
 
-  /** Looks whether what is shown has changed. */
-  look(monotonicMs: number): void {
+  /** Looks whether what is shown has changed. @param atOnce who comes does not wait for the next frame */
+  look(monotonicMs: number, atOnce = false): void {
     this.refusal = this.live.refusalOf(this.view);
     if (this.refusal !== null) return;
-    const changed = this.watch.changed();
-    if (!changed && monotonicMs - this.changedAtMs < AT_LEAST_EVERY_MS) return;
+    const change = this.watch.changed();
+    if (change === 'news' || this.waits === 'nothing') this.waits = change;
+    const sinceMs = monotonicMs - this.changedAtMs;
+    const dueMs = { nothing: AT_LEAST_EVERY_MS, values: this.watch.paceMs(), news: this.watch.paceMs() / NEWS_SOONER };
+    const isDue = sinceMs >= dueMs[this.waits] || (atOnce && this.waits !== 'nothing');
+    if (!isDue) return;
     this.changes += 1;
     this.changedAtMs = monotonicMs;
+    this.waits = 'nothing';
   }
 
   /** Counts up with every change. */

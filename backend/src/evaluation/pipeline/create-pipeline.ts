@@ -138,6 +138,7 @@ function pipelineOf(
     modeOf: modeNow,
     pressureWindow: (unit, nowMs) =>
       pressureWindow(site, pipeline.state, unit, nowMs, pipeline.hour.of(unit, nowMs), isStanding(modeNow(unit))),
+    hourTrail: (unit, nowMs) => pipeline.hour.trail(unit, nowMs),
     path: (unit) => path(site, pipeline.state, unit, isStanding(modeNow(unit))),
     explain: (unit, slot) => explainPoint(site, pipeline.state, unit, slot, isStanding(modeNow(unit))),
     skippedMs: () => slices.skippedMs(),

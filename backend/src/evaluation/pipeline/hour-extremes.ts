@@ -1,5 +1,11 @@
 const minutes = 60;
 
+/** Lowest and highest of each minute, Pa absolute, the oldest first and the minute that runs last; null where nothing was seen. */
+export interface HourTrail {
+  readonly lowestPa: readonly (number | null)[];
+  readonly highestPa: readonly (number | null)[];
+}
+
 /** Lowest and highest of the last hour for every unit, by minute: fills as time passes, forgets minute by minute. */
 export class HourExtremes {
   private readonly lowest: Float64Array;
@@ -41,5 +47,17 @@ export class HourExtremes {
       if (highestPa === null || high > highestPa) highestPa = high;
     }
     return { lowestPa, highestPa };
+  }
+
+  /** Minute by minute what `of` says in one. Pa in whole numbers: a strip shows no less. */
+  trail(unit: number, nowMs: number): HourTrail {
+    const newest = Math.floor(nowMs / 60_000);
+    const from = (cells: Float64Array): (number | null)[] =>
+      Array.from({ length: minutes }, (_, at) => {
+        const minute = newest - minutes + 1 + at;
+        const place = unit * minutes + (minute % minutes);
+        return this.minuteOf[place] === minute ? Math.round(cells[place] as number) : null;
+      });
+    return { lowestPa: from(this.lowest), highestPa: from(this.highest) };
   }
 }

@@ -24,6 +24,7 @@ import type { GuidedNow } from './guided/guided-live';
 import type { HandAction, HandOutcome, HandRecord } from './hand-record';
 import type { findAlarms } from './set-aside/find-alarms';
 import type { HistoryRows } from './history-rows';
+import type { HourTrail } from './hour-extremes';
 import type { Learnt } from './remembered/memory-image';
 
 /**
@@ -130,6 +131,8 @@ export interface Pipeline {
   modeOf(unit: number): { readonly mode: Mode; readonly known: boolean };
   /** Pictures for the screens; computed when asked, from the slots. */
   pressureWindow(unit: number, nowMs: number): PressureWindow;
+  /** Lowest and highest wetted pressure of the last hour, minute by minute. */
+  hourTrail(unit: number, nowMs: number): HourTrail;
   path(unit: number): readonly PathPlace[];
   /** What stands behind the value of a slot of the unit or of its hall; worked out when asked, and changes nothing. */
   explain(unit: number, slot: number): ExplainedPoint;

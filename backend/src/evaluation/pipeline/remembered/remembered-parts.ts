@@ -14,10 +14,11 @@ export const ruleNamesParts = (entry: string): boolean => partEntries.includes(e
 
 /**
  * What outlives a restart, columns by unit: what took minutes to weeks to learn. `lasting` says itself what is too old (means by
- * their hours, trends by their steps); `short` is of use after a short outage only. Seconds' windows are not kept: they fill again.
+ * their hours, trends by their steps, the last hour by its minutes); `short` is of use after a short outage only. Seconds' windows are not kept: they fill again.
  */
 export function rememberedParts({
   air,
+  hour,
   plant,
   site,
   state,
@@ -31,6 +32,7 @@ export function rememberedParts({
     lasting: {
       plant: { ...plant, runs: { pumpStandbyProvedMs, vacuumStandbyProvedMs } },
       air: { gasBefore, waterBefore, stepMs, namedBranch, namedScore },
+      hour,
       derive: {
         gas: { budgetM3: gas.budgetM3 },
         offTests: { rate: offTests.rate, noise: offTests.noise, noiseDegrees: offTests.noiseDegrees },

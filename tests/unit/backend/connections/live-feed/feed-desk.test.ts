@@ -1,25 +1,26 @@
 import type { Frame, View } from '@ebbline/shared/contract/live-feed';
 import { describe, expect, it } from 'vitest';
 import { FeedDesk } from '../../../../../backend/src/connections/live-feed/feed-desk';
-import type { FrameBody, LiveView } from '../../../../../backend/src/ports/live-view';
+import type { Change, FrameBody, LiveView } from '../../../../../backend/src/ports/live-view';
 
 /** A view that changes when the test says so, and counts how often it is built. */
-function deskWith() {
-  const changed = new Set<() => void>();
+function deskWith(paceMs = 0) {
+  const changed = new Set<(what: Change) => void>();
   let built = 0;
   let now = 0;
   const live = {
     refusalOf: () => null,
     frame: (view: View) => ({ screen: view.screen, time: `${++built}` }) as unknown as FrameBody,
     watch: () => {
-      let dirty = true;
-      changed.add(() => void (dirty = true));
+      let what: Change = 'values';
+      changed.add((next) => void (what = next));
       return {
         changed: () => {
-          const was = dirty;
-          dirty = false;
+          const was = what;
+          what = 'nothing';
           return was;
         },
+        paceMs: () => paceMs,
       };
     },
   } as unknown as LiveView;
@@ -37,7 +38,7 @@ function deskWith() {
     desk,
     join,
     built: () => built,
-    change: () => changed.forEach((mark) => mark()),
+    change: (what: Change = 'values') => changed.forEach((mark) => mark(what)),
     look: (afterMs = 100) => desk.look((now += afterMs)),
   };
 }
@@ -70,6 +71,33 @@ describe('the desk of the live feed', () => {
     expect(client.frames.map(({ sequence }) => sequence)).toEqual([1, 1001]);
     client.take();
     expect(client.frames).toHaveLength(2);
+  });
+
+  it('tells newer values of a large hall no sooner than its pace, news sooner, and all to who comes', () => {
+    const { desk, join, look, change } = deskWith(1000);
+    const client = join('a');
+    client.show(alarms);
+    client.take();
+    for (let i = 0; i < 9; i++) {
+      change();
+      look();
+    }
+    expect(client.frames).toHaveLength(1);
+    const late = join('b');
+    change();
+    late.show(alarms);
+    expect(late.frames).toHaveLength(1);
+    desk.leave('b');
+    look();
+    client.take();
+    const before = client.frames.length;
+    change('news');
+    look();
+    expect(client.frames).toHaveLength(before);
+    change();
+    look();
+    look();
+    expect(client.frames).toHaveLength(before + 1);
   });
 
   it('builds a frame once for all who look at the same', () => {

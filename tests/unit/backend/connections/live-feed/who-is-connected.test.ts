@@ -38,7 +38,7 @@ class FakeSocket {
 const live = {
   refusalOf: () => null,
   frame: () => ({ screen: 'alarms' }),
-  watch: () => ({ changed: () => true }),
+  watch: () => ({ changed: () => 'values', paceMs: () => 0 }),
 } as unknown as LiveView;
 const counts = { joined: () => undefined, left: () => undefined, sent: () => undefined, skipped: () => undefined };
 const reason = 'of the test';

@@ -32,4 +32,20 @@ describe('lowest and highest of the last hour', () => {
     hour.observe(0, 0, Number.NaN, 5);
     expect(hour.of(0, 0)).toEqual({ lowestPa: null, highestPa: null });
   });
+
+  it('are told minute by minute, the one that runs last, with nothing where nothing was seen', () => {
+    const hour = new HourExtremes(2);
+    hour.observe(1, 3 * minute, 31.4, 87);
+    hour.observe(1, 61 * minute, 30, 88);
+    hour.observe(1, 62 * minute + 59_000, 29, 90.6);
+    const { lowestPa, highestPa } = hour.trail(1, 62 * minute);
+    expect([lowestPa.length, highestPa.length]).toEqual([60, 60]);
+    expect(lowestPa.map((pa, at) => [at, pa]).filter(([, pa]) => pa !== null)).toEqual([
+      [0, 31],
+      [58, 30],
+      [59, 29],
+    ]);
+    expect(highestPa.at(-1)).toBe(91);
+    expect(hour.trail(1, 63 * minute).lowestPa.slice(-3)).toEqual([30, 29, null]);
+  });
 });
