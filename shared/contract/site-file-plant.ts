@@ -11,7 +11,10 @@ export const elevationsSchema = z
     pumpInlet: length('0.15 m', "The pump's eye (ISO 9906 reference plane)."),
     supplySensor: length('0.9 m', 'Where `supply.pressure` is measured.'),
     returnSensor: length('1.1 m', 'Where `return.pressure` is measured.'),
-    accuracy: length('5 cm', 'How well these heights are known (half-width). Default 5 cm.'),
+    accuracy: length(
+      '5 cm',
+      'How well the height of any of these, or of a node, above any other is known (half-width), as a levelling from one to the other gives it; of heights that were measured one by one from the floor, 1.4 times what each is known to. Default 5 cm.',
+    ),
   })
   .describe(
     "Heights above the hall's floor datum. 1 m is 9.8 kPa, as much as the margins that are watched: survey them.",

@@ -11,7 +11,10 @@ export class MainColumn {
   anchorU = Number.NaN;
   barometerU = Number.NaN;
   barometerBelowU = Number.NaN;
-  /** u of the height between the anchor and a place, Pa. The density's own part is below 0.01 kPa and left out. */
+  /**
+   * u of the column between the anchor and a place, Pa. The site file states how well the height of one above the other is known, so it
+   * counts once. The density's own part is below 0.01 kPa and left out.
+   */
   elevationU = Number.NaN;
   vapourPressure: PascalAbsolute = pascalAbsolute(Number.NaN);
 

@@ -92,9 +92,8 @@ function figure(view: GuidedView, place: ZeroPlace, measured: GuidedReading): Gu
   const column = place.heightM === 0 ? 0 : columnOf(view, place);
   // Of a gauge sensor the barometer cancels: it reads against the room.
   const ofRoom = followsAmbient(view.pipeline.site.slots, slotOf(view, place.point)) ? 0 : ambientU(view);
-  // Two heights that were surveyed apart: surface and sensor.
-  const elevationU =
-    place.temperature === null ? 0 : Math.SQRT2 * rectangular(view.plan.unit.design.elevationAccuracyM);
+  // Stated is how well the height of the surface above the sensor is known, not that of each above the floor.
+  const elevationU = place.temperature === null ? 0 : rectangular(view.plan.unit.design.elevationAccuracyM);
   const runsBack = column * place.runsBackM;
   const judges = isJudged(view, place);
   return figureOf({

@@ -65,8 +65,10 @@ describe('the zero check of pressures', () => {
     expect(figures.get('Return main')).toMatchObject({ verdict: 'notDecided' });
     const gauge = figures.get('Return main');
     expect(gauge?.budget.map(({ from }) => from)).not.toContain('ambient.pressure');
-    // ±5 mm of each of two heights, rectangular: √2 · 2.9 mm · 9.78 Pa/mm.
-    expect(gauge?.expandedUncertainty).toBeCloseTo(Math.SQRT2 * ((2 * 5 * headKpaPerM) / Math.sqrt(3)), -1);
+    // ±5 mm of the height of surface above sensor, rectangular: 2.9 mm · 9.78 Pa/mm, as in the margins.
+    const ofHeight = gauge?.budget.find(({ from }) => from === 'elevations.accuracy');
+    expect(ofHeight?.contribution).toBeCloseTo((5 * headKpaPerM) / Math.sqrt(3), 1);
+    expect(gauge?.expandedUncertainty).toBeCloseTo((2 * 5 * headKpaPerM) / Math.sqrt(3), -1);
   });
 
   it('says of a sensor without a stated accuracy that it was not judged', () => {
