@@ -40,6 +40,8 @@ const alarmsAt = (second: number): string[] =>
   then(second)
     .alarms.map(({ alarm }) => alarm)
     .sort();
+const sortedNames = (alarms: readonly { readonly alarm: string; readonly state: string }[]): string[] =>
+  alarms.map(({ alarm, state }) => `${alarm} ${state}`).sort();
 
 describe('what stood at a past time', () => {
   it('is what the rows up to then add up to, to the ms', () => {
@@ -143,6 +145,58 @@ describe('what stood at a past time', () => {
     await journal.sealOldest({ beforeMs: 1000, urgentMs: 1000, wallMs: 2e6 });
     expect(journal.standingAt(at(12))).toBeNull();
     expect(alarmsAt(101)).toHaveLength(2);
+  });
+
+  it('is what it was before the rows were sealed in which it began, for all that changed since', async () => {
+    const permit = { id: 'p', unit: 'unit-1', branch: 'r5', openedMs: at(1), untilMs: at(99) } as PermitRecord;
+    const who = { actor: 'Ines', station: 'desk', comment: null };
+    const alert = { ...air(2), alert: 'unit-2:AIR-1', unit: 'unit-2', hall: null, sinceMs: at(1) };
+    const shown = { ...alert, value: null, limit: null, unitOfMeasure: null, where: null };
+    const change = (
+      n: number,
+      to: 'unacknowledged' | 'acknowledged' | 'normal',
+      second: number,
+      wallMs: number,
+    ): void => {
+      const now = { ...air(n), to, atMs: at(second) };
+      const kept = to === 'normal' ? [] : [record({ ...air(n), state: to, stateSinceMs: at(second) })];
+      journal.append([transition(now)], kept, wallMs);
+    };
+    journal.appendPermits([{ what: 'opened', permit, atMs: at(1), ...who }], 0);
+    journal.appendAlerts([{ what: 'came', alert: shown, atMs: at(1) }], 0);
+    for (const n of [1, 2, 3, 4]) change(n, 'unacknowledged', 1 + n, 0);
+    for (const n of [2, 5]) change(n, 'normal', 20 + n, 2000);
+    change(5, 'unacknowledged', 30, 2000);
+    change(4, 'acknowledged', 31, 2000);
+    for (const [second, n] of [6, 1, 4, 5, 6].entries())
+      change(n, second === 0 ? 'unacknowledged' : 'normal', 100 + second, 1e6);
+    journal.appendPermits([{ what: 'closed', permit: { ...permit, closedMs: at(106) }, atMs: at(106), ...who }], 1e6);
+    journal.appendAlerts([{ what: 'went', alert: shown, atMs: at(107) }], 1e6);
+    const seconds = [100, 101, 102, 103, 104, 105, 106, 107, 200];
+    const told = () =>
+      seconds.map((second) => {
+        const { alarms, alerts, permits } =
+          journal.standingAt(at(second)) ?? expect.fail(`of ${second} nothing is known`);
+        return { alarms: sortedNames(alarms), alerts, permits };
+      });
+    const before = told();
+    expect(before.map(({ alarms, permits, alerts }) => [alarms.length, permits.length, alerts.length])).toEqual([
+      [5, 1, 1],
+      [4, 1, 1],
+      [3, 1, 1],
+      [2, 1, 1],
+      [1, 1, 1],
+      [1, 1, 1],
+      [1, 0, 1],
+      [1, 0, 0],
+      [1, 0, 0],
+    ]);
+    for (const beforeMs of [1000, 3000])
+      expect(await journal.sealOldest({ beforeMs, urgentMs: beforeMs, wallMs: 2e6 })).toBeGreaterThan(3);
+    journal.close();
+    journal = new SqliteAlarmJournal(join(folder, 'journal.sqlite'));
+    expect(told()).toEqual(before);
+    expect(journal.verify().brokenAt).toBeNull();
   });
 
   it('is not known where rows of that time were sealed', async () => {

@@ -12,6 +12,7 @@ import { chainedEntry, rowColumns, type ChainedEntry, type StoredValues } from '
 import { journalHash } from './journal-hash';
 import type { ArchiveRow, JournalReading } from './journal-reading';
 import { neededCauses } from './needed-rows';
+import { rowsThatStood, stoodWhenSealed } from './standing-when-sealed';
 
 /** So many rows a file: taking them out is one transaction, in which nothing else is written. */
 export const rowsAFile = 2000;
@@ -45,7 +46,7 @@ export async function sealArchive(
     const archive = { first, last, previousHash, hash, file, sha256, sealedMs: Math.round(due.wallMs) };
     compareSealed(folder, archive, rows);
     failpoint('journal-archive-written');
-    takeOut(database, archive);
+    takeOut(database, archive, rows);
     failpoint('journal-archive-after-commit');
   } catch (cause) {
     const said = cause instanceof Error ? cause.message : String(cause);
@@ -137,7 +138,7 @@ function compareSealed(folder: string, archive: ArchiveRow, rows: readonly Chain
   });
 }
 
-function takeOut(database: JournalDatabase, archive: ArchiveRow): void {
+function takeOut(database: JournalDatabase, archive: ArchiveRow, rows: readonly ChainedEntry[]): void {
   const { first, last, previousHash, hash, file, sha256, sealedMs } = archive;
   const columns = rowColumns.join(', ');
   const needed = neededCauses.map((cause) => `'${cause}'`).join(', ');
@@ -152,6 +153,8 @@ function takeOut(database: JournalDatabase, archive: ArchiveRow): void {
         `INSERT INTO kept (${columns}) SELECT ${columns} FROM journal WHERE sequence <= ? AND cause IN (${needed})`,
       )
       .run(last);
+    const keep = database.prepare(`INSERT INTO kept (${columns}) SELECT ${columns} FROM journal WHERE sequence = ?`);
+    for (const sequence of rowsThatStood(rows, new Set(stoodWhenSealed(database)().keys()))) keep.run(sequence);
     database.prepare('DELETE FROM journal WHERE sequence <= ?').run(last);
     database.prepare('DELETE FROM span WHERE block < ?').run(Math.floor((last + 1) / 1024));
     failpoint('journal-archive-mid-transaction');

@@ -14,7 +14,10 @@ export type StandingChange =
   | { readonly kind: 'none' };
 
 /** What a row does to the standing alarms. The journal applies it as it commits; `verify` replays it. */
-export function standingChange(sequence: number, entry: JournalEntry): StandingChange {
+export function standingChange(
+  sequence: number,
+  entry: Pick<JournalEntry, 'alarm' | 'cause' | 'record' | 'toState'>,
+): StandingChange {
   if (entry.alarm === null) return { kind: 'none' };
   const alarm = isOfAlert(entry.cause) ? alertName(entry.alarm) : entry.alarm;
   if (entry.record !== null) return { kind: 'put', row: { alarm, sequence, record: entry.record } };

@@ -7,6 +7,7 @@ import { alertName, alertWent, isAlertName } from './alert-entry';
 import { isGuidedName } from './guided-entry';
 import type { JournalDatabase } from './journal-database';
 import { isPermitName, permitClosed } from './permit-entry';
+import { stoodWhenSealed } from './standing-when-sealed';
 import { isTightnessName } from './tightness-entry';
 import { standingUpdated } from './to-journal-entry';
 
@@ -23,7 +24,7 @@ const isNote = `coalesce(cause, '') IN (${noteCauses.map((cause) => `'${cause}'`
 
 /**
  * Adds up what stood at a time: the last row of each name up to the last that had happened by then, each found by its index. What
- * stands to this day since before is read as it stands. Nothing is walked, so that a year of rows costs a look-up a name.
+ * stands to this day since before is read as it stands; what stood when the sealed rows end, from what was kept of them. Nothing is walked, so that a year of rows costs a look-up a name.
  */
 export function standingThen(database: JournalDatabase): AlarmJournal['standingAt'] {
   const sealed = database.prepare('SELECT 1 FROM archive LIMIT 1').raw();
@@ -70,6 +71,7 @@ export function standingThen(database: JournalDatabase): AlarmJournal['standingA
     const next = nextEvent.get(sequence) as [number] | undefined;
     return next === undefined ? (lastOfAll.get() as [number])[0] : next[0] - 1;
   };
+  const beforeThat = stoodWhenSealed(database);
   const kept = new Map<number, StandingThen>();
 
   return (atMs) => {
@@ -78,7 +80,8 @@ export function standingThen(database: JournalDatabase): AlarmJournal['standingA
     const sequence = cut(atMs);
     const known = kept.get(sequence);
     if (known !== undefined) return known;
-    const records = new Map(since.all(sequence) as [string, string][]);
+    const records = beforeThat();
+    for (const [name, record] of since.all(sequence) as [string, string][]) records.set(name, record);
     for (const [name] of names.all() as [string][]) {
       put(records, name, lastAlarm.get(name, sequence) as [string | null] | undefined);
       put(records, alertName(name), lastAlert.get(name, sequence) as [string | null] | undefined);
