@@ -4,6 +4,7 @@ import { celsius, pascalAbsolute } from '@ebbline/shared/units/quantity';
 import { usable, type UnitContext } from '../judge-context';
 import { oldEnd, stepOf, type Ring } from '../step';
 import { AirSignal, branchFlowSignal, branchPressureSignal } from './air-memory';
+import { fallOfFlow, shutFlowOf } from './fall-of-flow';
 
 /** Rise of a branch over its neighbours that an open server hose gives within a second or two, Pa; common practice, no source. */
 const hoseRisePa = 20_000;
@@ -13,8 +14,6 @@ const neighboursRisePa = 300;
 const neighboursStayPa = 1500;
 /** So does the branch itself over them. */
 const branchStaysPa = hoseRisePa / 4;
-/** A branch with a smaller share of its rated flow is shut: its own pressure tells nothing more. */
-const shutFlow = 0.05;
 const ambientPa = 101_325;
 const roomC = 25;
 
@@ -42,8 +41,7 @@ function airOfLockedBranch(context: UnitContext, hose: number): number {
   let sum = 0;
   let count = 0;
   for (let branch = 0; branch < context.slots.branchFlow.length; branch += 1) {
-    const flow = branchFlowSignal(first, branch);
-    const fall = -step(flow) / oldEnd(rings, flow);
+    const fall = fallOfFlow(context, first, branch);
     if (Number.isNaN(fall)) continue;
     sum += fall;
     count += 1;
@@ -75,7 +73,7 @@ function airOfHighestBranch(context: UnitContext, hose: number): number {
 
 /** After the step: does the air still come? `null` where the branches do not tell. */
 export function branchStillShowsAir(context: UnitContext): boolean | null {
-  const { air, unit, unitIndex } = context;
+  const { air, unitIndex } = context;
   const first = firstOf(context);
   const now: Ring = (signal) => air.rings.at(signal, 0);
   const named = air.namedBranch[unitIndex] as number;
@@ -86,8 +84,8 @@ export function branchStillShowsAir(context: UnitContext): boolean | null {
   const own = now(branchPressureSignal(first, branch)) - neighbours;
   if (Number.isNaN(own + common)) return null;
   if (common > (air.neighboursBefore[unitIndex] as number) + neighboursStayPa) return true;
-  const rated = unit.branches[branch]?.ratedFlowM3PerS ?? 0;
-  const shut = now(branchFlowSignal(first, branch)) < shutFlow * rated;
+  // Its own pressure tells nothing more.
+  const shut = now(branchFlowSignal(first, branch)) < shutFlowOf(context, branch);
   return !shut && own > branchStaysPa;
 }
 

@@ -1,6 +1,7 @@
 import type { UnitContext } from '../judge-context';
-import { oldEnd, stepOf } from '../step';
-import { branchFlowSignal, branchPressureSignal } from './air-memory';
+import { stepOf } from '../step';
+import { branchPressureSignal } from './air-memory';
+import { fallOfFlow } from './fall-of-flow';
 
 /** Rise of a branch's return pressure that counts as one whole sign: Pa. A cut server hose gives twice this in a second. */
 const wholeRisePa = 10_000;
@@ -39,11 +40,10 @@ export function scoreBranches(context: UnitContext, result: BranchScore): void {
   result.score = stands ? best : 0;
 }
 
-/** NaN, and so never the best, where neither flow nor return pressure is measured. */
+/** NaN, and so never the best, where neither flow nor return pressure is measured. The flow of one that is shut says nothing. */
 function scoreOf(context: UnitContext, first: number, branch: number): number {
   const { rings } = context.air;
-  const flow = branchFlowSignal(first, branch);
-  const fall = -stepOf(rings, flow) / oldEnd(rings, flow) / wholeFall;
+  const fall = fallOfFlow(context, first, branch) / wholeFall;
   const rise = stepOf(rings, branchPressureSignal(first, branch)) / wholeRisePa;
   if (Number.isNaN(fall)) return rise;
   return Number.isNaN(rise) ? fall : fall + rise;
