@@ -99,6 +99,8 @@ export interface BranchShare {
   readonly ratedFlow: number | null;
   readonly returnTemperature: Figure;
   readonly hottestPlate: Figure;
+  /** Whose temperature that is; null where there is none. */
+  readonly hottestPlateId: string | null;
   readonly heatRemoved: Figure;
   readonly returnPressure: Figure;
   /** Ambient less its own measured pressure, Pa: the only margin that holds while it is isolated. */
@@ -117,6 +119,8 @@ export interface ServerLine {
   readonly power: Figure;
   readonly fanSpeed: Figure;
   readonly hottestPlate: Figure;
+  /** Whose temperature that is; null where there is none. */
+  readonly hottestPlateId: string | null;
 }
 
 /** An alarm that calls for a person: not acknowledged, standing under no other, and not set aside. */

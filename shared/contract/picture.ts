@@ -82,6 +82,7 @@ const branchShareSchema = z.object({
   ratedFlow: number,
   returnTemperature: figureSchema,
   hottestPlate: figureSchema,
+  hottestPlateId: text,
   heatRemoved: figureSchema,
   returnPressure: figureSchema,
   vacuumMargin: figureSchema,
@@ -97,6 +98,7 @@ const serverLineSchema = z.object({
   power: figureSchema,
   fanSpeed: figureSchema,
   hottestPlate: figureSchema,
+  hottestPlateId: text,
 });
 
 const everyPicture = {

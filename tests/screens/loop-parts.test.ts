@@ -167,6 +167,7 @@ describe('the branches and servers', () => {
       power: aFigure(1200),
       fanSpeed: aFigure(null),
       hottestPlate: aFigure(52),
+      hottestPlateId: 'p2',
     };
     const shown = await show(aLoopFrame({ servers: [server] }));
     const fold = shown.get('[data-testid=servers-1]');

@@ -1,7 +1,9 @@
 import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { parse } from 'yaml';
 
-const demoSite = new URL('../../simulator/demo-site/site.yaml', import.meta.url);
+/** By a path, not an address: tests of the screens read it too, and there an address is a web page's. */
+const demoSite = join(import.meta.dirname, '../../simulator/demo-site/site.yaml');
 
 interface SiteFile extends Record<string, unknown> {
   readonly units: Readonly<Record<string, { readonly hall: string; readonly gateway?: string }>>;

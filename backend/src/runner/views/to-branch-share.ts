@@ -22,7 +22,7 @@ export function toBranchShare(
     flow: figure(branch.slot.flow),
     ratedFlow: branch.ratedFlowM3PerS,
     returnTemperature: figure(branch.slot.returnTemperature),
-    hottestPlate: hottestOf(
+    ...hottestOf(
       pipeline,
       plates.filter((plate) => plate.branch === index),
       nowMs(),

@@ -17,7 +17,7 @@ export function toServerLine({ pipeline, nowMs }: PictureScene, unit: number, in
     returnTemperature: figure(server.slot.returnTemperature),
     power: figure(server.slot.power),
     fanSpeed: figure(server.slot.fanSpeed),
-    hottestPlate: hottestOf(
+    ...hottestOf(
       pipeline,
       plates.filter((plate) => plate.server === index),
       nowMs(),
