@@ -1,6 +1,7 @@
 import type { GuidedRefusal } from '@ebbline/shared/contract/guided-test';
 import { coverageFactor } from '@ebbline/shared/uncertainty/combine';
 import type { PipelineState } from '../pipeline-state';
+import { breakOff } from './break-off';
 import { checkAsked } from './check-asked';
 import { otherTest, shutGates } from './guided-gates';
 import type {
@@ -17,7 +18,7 @@ import { measurePlan, stepsAtStart } from './guided-steps';
 import { guidedTable } from './guided-table';
 import type { GuidedTestKind } from './guided-test';
 import { ambientU, guidedView, uOf, type GuidedView } from './guided-view';
-import { brokenOff, movedOn } from './move-on';
+import { movedOn } from './move-on';
 import { quantityOfPoint } from './quantity-of-point';
 
 /** Records what is about to happen; false where it can't, and then it does not happen. */
@@ -51,7 +52,7 @@ function outcomeOf(pipeline: PipelineState, action: GuidedAction, unitIndex: num
     return { ok: false, code: 'GUIDED_UNKNOWN', message: `unit ${action.unit} has no test ${action.test}` };
   if (record.state === 'ended')
     return { ok: false, code: 'GUIDED_ENDED', message: `test ${record.id} has ended; look at its record` };
-  if (action.act === 'cancel') return cancelling(record, action, nowMs);
+  if (action.act === 'cancel') return cancelling(pipeline, record, action, nowMs);
   return confirming(guidedView(pipeline, unitIndex, record.settings, record.steps), record, action, nowMs);
 }
 
@@ -112,10 +113,10 @@ function confirming(view: GuidedView, record: GuidedRecord, action: ConfirmGuide
   return { ok: true, change: changed(next.state === 'ended' ? 'ended' : 'confirmed', next, action, nowMs) };
 }
 
-const cancelling = (record: GuidedRecord, action: CancelGuided, nowMs: number): GuidedOutcome => ({
-  ok: true,
-  change: changed('ended', brokenOff(record, 'cancelled', null, action.operator, nowMs), action, nowMs),
-});
+function cancelling(pipeline: PipelineState, record: GuidedRecord, action: CancelGuided, nowMs: number): GuidedOutcome {
+  const ended = breakOff(pipeline, record, { endedFor: 'cancelled', said: null, by: action.operator }, nowMs);
+  return { ok: true, change: changed('ended', ended, action, nowMs) };
+}
 
 function refusal(found: readonly GuidedRefusal[]): GuidedOutcome | null {
   const [first] = found;

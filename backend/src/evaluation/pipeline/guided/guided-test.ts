@@ -27,6 +27,8 @@ export interface GuidedTestKind {
   readonly graceMs?: number;
   /** The gates are looked at each second while a person is asked too; left out: at each confirmation. */
   readonly watchedWhileAsked?: boolean;
+  /** Where it is broken off, what `judge` makes of the steps that are done is told without a verdict; left out: their readings alone. */
+  readonly tellsWhatIsWhole?: boolean;
   /** What people have to see to where it does not go through; left out: nothing. */
   readonly afterBreak?: string;
   /** What is wrong with what was chosen, beside the single bounds; left out: nothing can be. */

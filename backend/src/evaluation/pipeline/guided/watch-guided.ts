@@ -7,7 +7,8 @@ import { guidedTable } from './guided-table';
 import { guidedView } from './guided-view';
 import type { Measuring } from './guided-tests';
 import { measuredOf, mayEnd } from './measured-of';
-import { brokenOff, movedOn } from './move-on';
+import { breakOff } from './break-off';
+import { movedOn } from './move-on';
 
 /** So long a gate may be shut before the test is broken off, ms: one bad sample is no loss. Own rule. */
 const shutForMs = 5000;
@@ -32,13 +33,14 @@ export function watchGuided(pipeline: PipelineState, unitIndex: number, nowMs: n
 
 /** Ends a test that nobody cancelled, without a verdict; told with the next changes. */
 export function endByItself(
-  { guided }: PipelineState,
+  pipeline: PipelineState,
   record: GuidedRecord,
   endedFor: GuidedEnd,
   said: string | null,
   nowMs: number,
 ): void {
-  const test = brokenOff(record, endedFor, said, null, nowMs);
+  const { guided } = pipeline;
+  const test = breakOff(pipeline, record, { endedFor, said, by: null }, nowMs);
   guided.put(test, nowMs, null);
   guided.changes.push({ what: 'ended', test, atMs: nowMs, actor: null, station: null, comment: null });
 }

@@ -1,17 +1,15 @@
-import type { GuidedAsked, GuidedFigure } from '@ebbline/shared/contract/guided-test';
-import { thermalResistance } from '@ebbline/shared/heat/thermal-resistance';
-import { rectangular } from '@ebbline/shared/uncertainty/combine';
+import type { GuidedAsked } from '@ebbline/shared/contract/guided-test';
 import { needsAccuracy, needsFlow, needsMargin, needsMode, needsPoints } from '../common-gates';
-import { figureOf } from '../figure-of';
 import type { GuidedTestKind, StepPlan } from '../guided-test';
-import { chosen, has, uOf, valueOf, type GuidedView } from '../guided-view';
-import type { StepRecord } from '../guided-record';
+import { has, valueOf, type GuidedView } from '../guided-view';
+import { drawnCurve, plateCurve } from './plate-curve';
+import { plateFigure, plateFigureByCurve, plateNotes } from './plate-figures';
+import { caseOf, platePoints } from './plate-points';
 
 /** Case and supply may drift by so much over the window, K. Own rule. */
 const driftK = 0.3;
 const windowS = 180;
 
-const caseOf = ({ settings }: GuidedView): string => `plate.${String(settings['plate'] ?? '')}.temperature`;
 const pointsOf = ({ settings }: GuidedView): number =>
   typeof settings['points'] === 'number' ? settings['points'] : 3;
 
@@ -70,43 +68,12 @@ function stepsOf(view: GuidedView): readonly StepPlan[] {
   ]).flat();
 }
 
-/** R = (t_case − t_supply)/P with u² = (u_case² + u_supply² + s²)/P² + (R u_P/P)² (GUM eq. 10). */
-function figure(view: GuidedView, steps: readonly StepRecord[], place: number): GuidedFigure | null {
-  const given = steps.find(({ id }) => id === `set-${place}`)?.given ?? {};
-  const readings = steps.find(({ id }) => id === `point-${place}`)?.measured?.readings ?? [];
-  const [plate, supply] = ['case', 'supply'].map((name) => readings.find(({ reading }) => reading === name));
-  const [power, powerBand, flow, flowBand] = ['power', 'powerBand', 'flow', 'flowBand'].map((key) =>
-    Number(given[key]),
-  );
-  if (plate === undefined || supply === undefined || !((power ?? 0) > 0)) return null;
-  const watts = power ?? Number.NaN;
-  const value = thermalResistance(plate.mean, supply.mean, watts);
-  const most = chosen(view, 'most');
-  return figureOf({
-    title: `At ${flow} ± ${flowBand} L/min and ${watts} W`,
-    quantity: 'thermalResistance',
-    value,
-    low: null,
-    high: most > 0 ? most : null,
-    scatter: {
-      from: 'scatter',
-      contribution: Math.hypot(plate.scatter, supply.scatter) / watts,
-      degreesOfFreedom: Math.min(plate.degreesOfFreedom, supply.degreesOfFreedom),
-    },
-    others: [
-      { from: 'case', contribution: uOf(view, caseOf(view)) / watts },
-      { from: 'supply.temperature', contribution: uOf(view, 'supply.temperature') / watts },
-      { from: 'heater power', contribution: Math.abs(value / watts) * rectangular(powerBand ?? Number.NaN) },
-    ],
-  });
-}
-
 /** Case-to-supply resistance of one plate at flows and powers that a person sets, with the bench's own meters. */
 export const plateResistance: GuidedTestKind = {
   kind: 'plateResistance',
   title: 'Resistance of a cold plate against flow',
   about:
-    'At one flow and power after another: how many kelvin the case stands above the supply for each watt. Flow and power are read off the precision meters of the bench. The resistance is case to supply; at the same flow it is comparable.',
+    'At one flow and power after another: how many kelvin the case stands above the supply for each watt, and the curve through the points. Flow and power are read off the precision meters of the bench. The resistance is case to supply; at the same flow it is comparable.',
   criterion:
     'At each point, over three minutes, the drift of case and supply, its whole interval (95.45 %), lies within 0.3 K. Own rule; common practice, no source.',
   cautions: [
@@ -132,8 +99,12 @@ export const plateResistance: GuidedTestKind = {
       most: null,
       usual: null,
     },
-    { key: 'points', title: 'Points of flow and power', kind: 'number', unit: '', least: 1, most: 8, usual: 3 },
+    { key: 'points', title: 'Points of flow and power', kind: 'number', unit: '', least: 1, most: 12, usual: 5 },
     { key: 'most', title: 'At most (0: told, not judged)', kind: 'number', unit: 'K/W', least: 0, most: 10, usual: 0 },
+    {
+      ...{ key: 'at', title: 'By the curve at this flow (0: at each point)', kind: 'number' },
+      ...{ unit: 'L/min', least: 0, most: 10_000, usual: 0 },
+    },
   ],
   settingFault: (view) => {
     if (!Number.isInteger(pointsOf(view))) return 'points of flow and power: a whole number';
@@ -151,14 +122,19 @@ export const plateResistance: GuidedTestKind = {
     needsFlow,
     needsMargin(0),
   ],
+  tellsWhatIsWhole: true,
   afterBreak: 'The heater may still be on: take power away first, then flow.',
   expectedAlarms: [],
   points: (view) => ['supply.temperature', caseOf(view)].filter((point) => has(view, point)),
   steps: stepsOf,
   judge(view, steps) {
-    const found = Array.from({ length: pointsOf(view) }, (_, i) => figure(view, steps, i + 1));
-    const figures = found.filter((one) => one !== null);
-    const notes = ['Heat that leaves the heater other than into the water is not taken off its power.'];
-    return { figures, notes };
+    const points = platePoints(view, steps, pointsOf(view));
+    const fit = plateCurve(points, view.plan.unit.design.commissioned.plateExponent);
+    const byCurve = plateFigureByCurve(view, points, fit);
+    return {
+      figures: [...(byCurve === null ? [] : [byCurve]), ...points.map((point) => plateFigure(view, point))],
+      notes: plateNotes(view, points, fit, byCurve !== null),
+      ...(points.length > 0 ? { curve: drawnCurve(points, fit) } : {}),
+    };
   },
 };
