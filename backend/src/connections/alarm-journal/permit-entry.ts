@@ -4,7 +4,12 @@ import { storedNumber, storedText } from './stored-text';
 import { nothing } from './to-journal-entry';
 
 /** Causes of the rows of a permit. */
-const causes = { opened: 'permitOpened', overdue: 'permitOverdue', closed: 'permitClosed' } as const;
+const causes = {
+  opened: 'permitOpened',
+  overdue: 'permitOverdue',
+  moved: 'permitMoved',
+  closed: 'permitClosed',
+} as const;
 export const permitClosed = causes.closed;
 
 /** Permits stand among the alarms that stand, under names that no alarm can have: ids of units hold no slash. */
@@ -39,6 +44,7 @@ export function permitEntry(
 const said: Readonly<Record<PermitChange['what'], (permit: PermitRecord) => string>> = {
   opened: ({ untilMs }) => `permit opened until ${new Date(untilMs).toISOString()}`,
   overdue: () => 'permit overdue',
+  moved: ({ untilMs }) => `permit until ${new Date(untilMs).toISOString()} now`,
   closed: ({ closedBy }) =>
     closedBy === null ? 'permit closed by the program, all is back at its baseline' : 'permit closed',
 };

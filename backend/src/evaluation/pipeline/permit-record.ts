@@ -45,7 +45,7 @@ export type PermitAction = OpenPermit | ClosePermit;
 
 /** A change of a permit that the journal must commit; `actor` null: the program closed it. */
 export interface PermitChange {
-  readonly what: 'opened' | 'closed' | 'overdue';
+  readonly what: 'opened' | 'closed' | 'overdue' | 'moved';
   readonly permit: PermitRecord;
   readonly atMs: number;
   readonly actor: string | null;

@@ -13,6 +13,7 @@ const told: Readonly<Record<string, readonly [Kind, (row: JournalRow) => string]
   authorisedListChanged: ['site', said],
   permitOpened: ['permit', (row) => `Permit opened for ${row.where ?? 'the whole loop'}${until(row)}`],
   permitOverdue: ['permit', (row) => `Permit overdue: ${row.where ?? 'the whole loop'}`],
+  permitMoved: ['permit', said],
   permitClosed: ['permit', (row) => `Permit closed: ${row.where ?? 'the whole loop'}${byProgram(row)}`],
   shelve: ['setAside', (row) => `${nameOf(row)} shelved for ${minutes(row)}${why(row)}`],
   unshelve: ['setAside', (row) => `${nameOf(row)} brought back from the shelf${why(row)}`],

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { PermitRecord } from '../../../../../backend/src/evaluation/pipeline/permit-record';
 import { Plant, plantSite } from './plant';
 import { annunciations, putAside, restartedPlant, who, type Reached } from './set-aside-plant';
 
@@ -108,5 +109,42 @@ describe('what stands over a restart after which the clock is behind', () => {
     const before = plant.standing('WATER-1');
     expect(wetAfter(plant, 30, 'journal').run(5).standing('WATER-1')).toEqual(before);
     expect(wetAfter(plant, 3000, 'memory').run(5).standing('WATER-1')).toEqual(before);
+  });
+});
+
+describe('a permit over a restart after which the clock is behind', () => {
+  const lastsMs = 1_800_000;
+  /** Opened for half an hour, of which 400 s have gone; then a new program that took it back from the journal. */
+  function permitted(): Plant {
+    const plant = new Plant(plantSite()).run(10);
+    const wanted = { kind: 'openPermit', unit: 'm1', branch: 'r4', expectedInLeakM3PerS: 0.0005, ...who } as const;
+    plant.pipeline.actOnPermit({ ...wanted, untilMs: plant.nowMs + lastsMs }, plant.nowMs);
+    return plant.run(400);
+  }
+  const restarted = (before: Plant, downS: number, records = before.pipeline.permits()): Plant => {
+    const after = restartedPlant(before, downS, 'journal');
+    after.pipeline.restorePermits(JSON.parse(JSON.stringify(records)) as PermitRecord[]);
+    return after;
+  };
+  const left = (plant: Plant): number => ((plant.pipeline.permits()[0]?.untilMs ?? Number.NaN) - plant.nowMs) / 1000;
+
+  it.each(setBacks)('by %i s ends when it was to end, and that is on record', (downS) => {
+    const after = restarted(permitted(), downS).run(2);
+    expect(left(after)).toBeGreaterThan(1390);
+    expect(left(after)).toBeLessThanOrEqual(1400);
+    const [moved, ...more] = after.pipeline.takePermitChanges();
+    expect(more).toEqual([]);
+    expect(moved).toMatchObject({ what: 'moved', actor: null, permit: after.pipeline.permits()[0] });
+    const again = restarted(after, 30, moved === undefined ? [] : [moved.permit]).run(2);
+    expect(left(again)).toBeLessThanOrEqual(1400);
+    again.run(1400);
+    expect(again.pipeline.takePermitChanges().map(({ what }) => what)).toContain('overdue');
+  });
+
+  it('by nothing keeps its times', () => {
+    const before = permitted();
+    const after = restarted(before, 30).run(2);
+    expect(after.pipeline.permits()).toEqual(before.pipeline.permits());
+    expect(after.pipeline.takePermitChanges()).toEqual([]);
   });
 });
