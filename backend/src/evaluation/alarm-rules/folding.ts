@@ -139,7 +139,8 @@ export const foldsAcrossLoop: Readonly<Partial<Record<UnitEntryId, readonly Unit
 
 /**
  * One opening is felt by every unit of its loop, and told once: a unit that names none of its branches folds under one that
- * does, or else under the one that told it first, where both began within `airOfOneOpeningMs`. Who names a branch of its own never folds.
+ * does, or else under the one that told it first, where both began within `airOfOneOpeningMs`. Who names a branch of its own never folds;
+ * a sign that is weak beside that of another unit names none (`outweighed`).
  */
 export const airAcrossLoop: readonly UnitEntryId[] = ['AIR-1', 'AIR-4'];
 export const airOfOneOpeningMs = 10_000;

@@ -1,3 +1,4 @@
+import { outweighed } from '../alarm-rules/air-step/outweighed';
 import { airAcrossLoop, airOfOneOpeningMs } from '../alarm-rules/folding';
 import { unitEntryPlace, type UnitEntryId } from '../alarm-rules/entry-ids';
 import type { PipelineState } from './pipeline-state';
@@ -23,7 +24,8 @@ export function airFirstOutOfLoop(pipeline: PipelineState, unitIndex: number, en
   return found;
 }
 
-const namesBranch = ({ air }: PipelineState, unitIndex: number): boolean => (air.namedBranch[unitIndex] as number) >= 0;
+const namesBranch = ({ air, site }: PipelineState, unitIndex: number): boolean =>
+  (air.namedBranch[unitIndex] as number) >= 0 && !outweighed(air, site, unitIndex);
 
 /** An alarm that is about to be raised has no record yet: its condition began at what the delays say. */
 function began({ book, delays, index }: PipelineState, unitIndex: number, place: number): number {

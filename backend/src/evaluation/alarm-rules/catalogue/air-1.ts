@@ -6,6 +6,7 @@ import { airWorth } from '../air-step/worth-of-signals';
 import type { UnitEntry } from '../entry';
 import type { Finding, UnitContext } from '../judge-context';
 import { movingModes } from '../modes-of-rules';
+import { outweighed } from '../air-step/outweighed';
 import { isPlanned } from '../air-step/planned-opening';
 import { airDetail } from '../air-step/air-detail';
 import { Verdict } from '../verdict';
@@ -71,7 +72,7 @@ export const air1: UnitEntry = {
   detail: (context) => airDetail(context),
 };
 
-/** The strongest sign since the step began names the branch: a later, weaker look does not unsay it. */
+/** The strongest sign since the step began names the branch: a later, weaker look does not unsay it, a far stronger one on the loop does. */
 function nameBranch(context: UnitContext, finding: Finding, active: boolean): void {
   const { air, unit, unitIndex } = context;
   if (!active && Number.isNaN(air.gasBefore[unitIndex]) && Number.isNaN(air.waterBefore[unitIndex])) {
@@ -83,6 +84,7 @@ function nameBranch(context: UnitContext, finding: Finding, active: boolean): vo
     air.namedBranch[unitIndex] = score.branch;
     if (!active) rememberNeighbours(context, score.branch);
   }
+  if (outweighed(air, context.site, unitIndex)) air.namedBranch[unitIndex] = -1;
   finding.where = unit.branches[air.namedBranch[unitIndex] as number]?.name ?? null;
 }
 
