@@ -12,6 +12,8 @@ const stretchSeconds = 20;
 const hourMs = 3_600_000;
 const pauseMs = 5 * hourMs;
 
+const hasEnded = ({ child }: Ebbline): boolean => child.exitCode !== null || child.signalCode !== null;
+
 export interface FastPlant {
   /** Tells some seconds of each unit, with water at one of them, then lets hours of source time pass. */
   stretch(): Promise<void>;
@@ -65,10 +67,12 @@ export async function startFastPlant(broker: TestBroker, units: number, startMs:
       const whole = Array<number>(stretchSeconds).fill(1);
       for (const fromMs of stretches.slice(-count))
         for (let unit = 0; unit < units; unit++) {
-          const kept = async () => (await countsOf(ebbline, unit, fromMs)).every((times) => times > 0);
+          const kept = async () =>
+            hasEnded(ebbline) || (await countsOf(ebbline, unit, fromMs)).every((times) => times > 0);
           const what = `${unitId(unit)} at ${new Date(fromMs).toISOString()} in history`;
           // A broker may have years of source time left to deliver.
           await until(kept, { everyMs: 50, withinMs: 600_000, what });
+          expect(hasEnded(ebbline), 'the program ended while it was looked at').toBe(false);
           expect(await countsOf(ebbline, unit, fromMs)).toEqual(whole);
         }
     },
