@@ -8,6 +8,7 @@ import { joinFeed } from './state/join-feed';
 import { liveFeedKey } from './state/live-feed-key';
 import { startSession } from './state/use-session';
 import { startTheme } from './state/use-theme';
+import { startUnits } from './state/use-units';
 import './styles/fonts.css';
 import './styles/tokens.css';
 import './styles/base.css';
@@ -23,6 +24,7 @@ import './styles/narrow.css';
 import './styles/phone.css';
 
 startTheme();
+startUnits();
 startSession();
 const feed = useLiveFeed({ csrf: csrfOfSession });
 joinFeed(feed);

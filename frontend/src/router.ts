@@ -17,6 +17,13 @@ export const routes: readonly RouteRecordRaw[] = [
     props: true,
     children: [{ path: '', name: 'past-loop', component: () => import('./screens/loop/PastLoop.vue') }],
   },
+  {
+    path: '/units/:unit/at-unit',
+    name: 'at-unit',
+    component: () => import('./screens/loop/at-unit/AtUnitScreen.vue'),
+    props: true,
+    meta: { panel: true },
+  },
   { path: '/units/:unit', name: 'loop', component: () => import('./screens/loop/LoopScreen.vue'), props: true },
   {
     path: '/units/:unit/tightness-tests/:test',
@@ -59,6 +66,7 @@ export const routes: readonly RouteRecordRaw[] = [
   { path: '/setup/:unit?', name: 'setup', component: () => import('./screens/setup/SetupScreen.vue'), props: true },
   { path: '/sign-in', name: 'sign-in', component: () => import('./screens/sign-in/SignInScreen.vue') },
   { path: '/set-up', name: 'set-up', component: () => import('./screens/set-up/ChoosePasswordScreen.vue') },
+  { path: '/signs', name: 'signs', component: () => import('./screens/signs/SignsScreen.vue') },
   { path: '/account', name: 'account', component: () => import('./screens/account/AccountScreen.vue') },
   { path: '/:rest(.*)*', redirect: '/halls' },
 ];

@@ -1,4 +1,6 @@
 import type { HistoryColumns } from '@ebbline/shared/contract/http-api';
+import type { Conversion } from '../text/shown-unit';
+import { inUnit } from '../text/shown-unit';
 import type { Cell } from './lane';
 import { toColumns } from './to-columns';
 
@@ -42,14 +44,14 @@ const silence = (before: Row, row: Row, usual: number): number => row.at - row.h
 /**
  * History and what came live after it as one line. A sensor that is polled each few seconds leaves buckets empty
  * between its values: that is no gap. A silence longer than 2.5 of its usual distances, and than 5 s, is one, however long the buckets are.
- * @param factor from the contract's unit of measure to the one shown
+ * @param of from the contract's unit of measure to the one shown
  */
 export function laneLine(
   history: HistoryColumns,
-  factor: number,
+  of: Conversion,
   live: readonly { readonly seconds: number; readonly value: number | null }[] = [],
 ): Columns {
-  const read = toColumns(history, factor);
+  const read = toColumns(history, of);
   const half = history.bucketMs / 2000;
   const rows = read.seconds.flatMap((at, index): Row[] => {
     const mean = read.mean[index] ?? null;
@@ -60,7 +62,7 @@ export function laneLine(
   const end = (rows.at(-1)?.at ?? -Infinity) + half;
   const tail = live.flatMap(({ seconds, value }): Row[] => {
     if (value === null || seconds <= end) return [];
-    const own = value * factor;
+    const own = inUnit(value, of);
     return [{ at: seconds, half: 0, count: 1, min: own, mean: own, max: own }];
   });
   const usual = usualDistance(rows, history.bucketMs / 1000);

@@ -1,4 +1,6 @@
 import type { HistoryColumns } from '@ebbline/shared/contract/http-api';
+import type { Conversion } from '../text/shown-unit';
+import { inUnit } from '../text/shown-unit';
 
 /** Columns as a chart wants them: seconds since 1970, and null wherever nothing was measured. */
 export interface ChartColumns {
@@ -15,27 +17,27 @@ export interface NewestValue {
 }
 
 /**
- * History columns, each bucket at its middle, values times `factor`; then the newest value where it is later.
+ * History columns, each bucket at its middle, values as `of` shows them; then the newest value where it is later.
  * A bucket that counted nothing stays a gap.
  */
-export function toColumns(history: HistoryColumns, factor: number, newest: NewestValue | null = null): ChartColumns {
+export function toColumns(history: HistoryColumns, of: Conversion, newest: NewestValue | null = null): ChartColumns {
   const half = history.bucketMs / 2000;
   const scaled = (column: readonly (number | null)[]): (number | null)[] =>
-    column.map((value, index) => (value === null || history.count[index] === 0 ? null : value * factor));
+    column.map((value, index) => (value === null || history.count[index] === 0 ? null : inUnit(value, of)));
   const columns: ChartColumns = {
     seconds: history.start.map((start) => Date.parse(start) / 1000 + half),
     min: scaled(history.min),
     mean: scaled(history.mean),
     max: scaled(history.max),
   };
-  return newest === null ? columns : followLive(columns, newest, factor, history.bucketMs / 1000);
+  return newest === null ? columns : followLive(columns, newest, of, history.bucketMs / 1000);
 }
 
-function followLive(columns: ChartColumns, newest: NewestValue, factor: number, bucketSeconds: number): ChartColumns {
+function followLive(columns: ChartColumns, newest: NewestValue, of: Conversion, bucketSeconds: number): ChartColumns {
   const seconds = Date.parse(newest.time) / 1000;
   const last = columns.seconds.at(-1);
   if (newest.value === null || (last !== undefined && seconds <= last)) return columns;
-  const value = newest.value * factor;
+  const value = inUnit(newest.value, of);
   const missed = last !== undefined && seconds - last > 2 * bucketSeconds;
   const bridge = missed ? [null] : [];
   return {

@@ -2,6 +2,7 @@ import type { Alarm, AlarmState } from '@ebbline/shared/contract/alarm';
 import type { DisplayUnit } from '../text/display-unit';
 import { formatNumber } from '../text/format-number';
 import { formatByUnit, inWords } from '../text/format-quantity';
+import { inUnit } from '../text/shown-unit';
 
 const waiting: readonly AlarmState[] = ['unacknowledged', 'returnedUnacknowledged', 'latchedUnacknowledged'];
 
@@ -63,7 +64,7 @@ export const plainDisplay = (entry: string): DisplayUnit | undefined => plain[en
 /** A value or limit of an alarm or alert with its unit. Gas flows must say that they are free air. */
 export function sayAlarmValue(entry: string, value: number, ucum: string | null): string {
   const display = ucum === '1' ? plain[entry] : undefined;
-  if (display !== undefined) return `${formatNumber(value * display.factor, display.decimals)}\u00a0${display.unit}`;
+  if (display !== undefined) return `${formatNumber(inUnit(value, display), display.decimals)}\u00a0${display.unit}`;
   return inWords(formatByUnit(value, ucum, entry.startsWith('AIR-')));
 }
 

@@ -1,3 +1,4 @@
+import { pressureStep } from '../text/display-unit';
 import type { PathPlace } from '@ebbline/shared/contract/live-feed';
 
 /** Where the picture of the water's way stands, px. */
@@ -19,11 +20,10 @@ export interface PlacedPlace {
   readonly above: boolean;
 }
 
-const stepPa = 20_000;
-
-/** The pressure at the top of the picture: the next 20 kPa above everything shown. */
+/** The pressure at the top of the picture: the next label of the axis above everything shown. */
 export function topPressure(path: readonly PathPlace[], ambientPa: number | null): number {
   const known = [...path.map((place) => place.pressurePa), ambientPa].filter((pa): pa is number => pa !== null);
+  const stepPa = pressureStep();
   return Math.ceil(((known.length === 0 ? 101_325 : Math.max(...known)) + 4_000) / stepPa) * stepPa;
 }
 

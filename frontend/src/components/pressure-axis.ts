@@ -1,3 +1,5 @@
+import { pressureStep } from '../text/display-unit';
+
 /** The absolute-pressure axis that all strips of a hall share. x in CSS pixels from the left edge of a strip. */
 export interface PressureAxis {
   readonly minPa: number;
@@ -29,7 +31,7 @@ export function pressureAxis(pressuresPa: readonly (number | null)[], width: num
 
 /** Where the axis is labelled, Pa; fewer on a narrow strip. The last label leaves room for the unit. */
 export function axisTicks(axis: PressureAxis): readonly number[] {
-  const step = axis.x1 - axis.x0 < 300 ? 40_000 : 20_000;
+  const step = pressureStep() * (axis.x1 - axis.x0 < 300 ? 2 : 1);
   const ticks: number[] = [];
   for (let pa = axis.minPa; pa <= axis.maxPa - stepPa / 2; pa += step) ticks.push(pa);
   return ticks;

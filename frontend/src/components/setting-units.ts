@@ -1,23 +1,26 @@
 import type { AlarmSettings, ProposedSettings } from '@ebbline/shared/contract/alarm-settings';
 import type { DisplayUnit } from '../text/display-unit';
-import { displayUnitOf, displayUnitOfUcum, quantityOfUnit } from '../text/display-unit';
+import { differenceUnit, displayUnitOf, displayUnitOfUcum, quantityOfUnit } from '../text/display-unit';
 import { formatDuration } from '../text/format-age';
 import { formatNumber } from '../text/format-number';
+import { toTyped } from '../text/shown-unit';
 import type { SettingMember } from '../text/setting-words';
 import { absentWords, isSettingMember, settingMembers, settingWords } from '../text/setting-words';
 import { plainDisplay } from './alarm-facts';
 
-const above = (of: string): DisplayUnit => ({ unit: `K above ${of}`, factor: 1, decimals: 1 });
+const kelvins = (): DisplayUnit => displayUnitOf('temperatureDifference', 0);
+const aboveWhat: { readonly [entry: string]: string } = {
+  'FAC-2': 'above its design figure',
+  'TSUP-1': 'above its set point',
+  'TSUP-2': 'above its class limit',
+};
 const share = (of: string): DisplayUnit => ({ unit: `% of ${of}`, factor: 100, decimals: 0 });
 
 /** Entries whose limit is set as a distance or a share, though the alarm shows the temperature or flow itself. */
 const setOtherwise: { readonly [entry: string]: DisplayUnit } = {
   'FAC-1': share('what flowed before'),
-  'FAC-2': above('its design figure'),
   'FLOW-2': share('the rated flow'),
   'INS-2': share('what the barometer does'),
-  'TSUP-1': above('its set point'),
-  'TSUP-2': above('its class limit'),
   'XFER-1': { unit: '× what is usual', factor: 1, decimals: 2 },
 };
 const lengths = [
@@ -45,11 +48,13 @@ export function settingUnit({ entry, unit_of_measure: ucum, limit }: SettingsOf,
   if (isDelay(member)) return seconds;
   const display = limitUnit(entry, ucum, limit);
   if (member !== 'deadband') return display;
-  if (display.unit.startsWith('K above')) return { ...display, unit: 'K' };
-  return ucum === 'Cel' ? { unit: 'K', factor: 1, decimals: 1 } : display;
+  if (aboveWhat[entry] !== undefined) return kelvins();
+  return ucum === 'Cel' ? differenceUnit('temperature', 0) : display;
 }
 
 function limitUnit(entry: string, ucum: string | null, limit: number | null): DisplayUnit {
+  const above = aboveWhat[entry];
+  if (above !== undefined) return { ...kelvins(), unit: `${kelvins().unit} ${above}` };
   const special = setOtherwise[entry] ?? (ucum === '1' ? plainDisplay(entry) : undefined);
   if (special !== undefined) return special;
   if (ucum === null || ucum === '1') return bare;
@@ -61,11 +66,6 @@ function limitUnit(entry: string, ucum: string | null, limit: number | null): Di
   const quantity = quantityOfUnit(ucum);
   return displayUnitOfUcum(ucum) ?? (quantity === undefined ? { ...bare, unit: ucum } : displayUnitOf(quantity, 0));
 }
-
-/** Enough digits that nothing set is rounded away, none more. */
-const digits = 7;
-export const toShown = (value: number, { factor }: DisplayUnit): number => Number((value * factor).toPrecision(digits));
-export const fromShown = (shown: number, { factor }: DisplayUnit): number => Number((shown / factor).toPrecision(12));
 
 function plainNumber(value: number): string {
   const decimals = String(value).split('.')[1]?.length ?? 0;
@@ -80,7 +80,7 @@ export function saySetting(of: SettingsOf, member: SettingMember, settings: Alar
   if (value === null) return null;
   if (isDelay(member)) return sayDelay(value);
   const unit = settingUnit(of, member);
-  return `${plainNumber(toShown(value, unit))}${unit.unit === '' ? '' : `\u00a0${unit.unit}`}`;
+  return `${plainNumber(toTyped(value, unit))}${unit.unit === '' ? '' : `\u00a0${unit.unit}`}`;
 }
 
 /** The same, with words for what the entry has not. */
@@ -91,7 +91,7 @@ export const saySettingOrNone = (of: SettingsOf, member: SettingMember, settings
 export function sayDelay(delaySeconds: number): string {
   const whole = formatDuration(delaySeconds);
   const unit = lengths.find(({ unit: one }) => whole.endsWith(one));
-  return unit !== undefined && Number.isInteger(delaySeconds * unit.factor)
+  return unit !== undefined && Number.isInteger(toTyped(delaySeconds, unit))
     ? whole
     : `${plainNumber(delaySeconds)}\u00a0s`;
 }

@@ -1,90 +1,19 @@
-/** How each UCUM code of the contract is shown: unit as people write it, factor, decimals where no uncertainty says them. */
+/** How each quantity of the contract is shown: the one place that knows units as people read them, and their decimals. */
 import type { QuantityKind } from '@ebbline/shared/contract/point-table';
+import { metricByPoint, metricByQuantity } from './metric-units';
+import type { DisplayUnit } from './shown-unit';
+import { unitSystem } from './unit-system';
+import { feet, usByPoint, usByQuantity, usByUcum } from './us-units';
 
-export interface DisplayUnit {
-  readonly unit: string;
-  readonly factor: number;
-  readonly decimals: number;
-}
+export type { DisplayUnit } from './shown-unit';
 
-const litresPerMinute = 60_000;
-
-/** By what is measured; a power takes its prefix from whose it is, in `displayUnitOf`. Free air is always said (20 °C, 101.325 kPa). */
-const byQuantity: { readonly [K in QuantityKind]: DisplayUnit } = {
-  temperature: { unit: '°C', factor: 1, decimals: 1 },
-  temperatureDifference: { unit: 'K', factor: 1, decimals: 1 },
-  absolutePressure: { unit: 'kPa absolute', factor: 1e-3, decimals: 1 },
-  pressureDifference: { unit: 'kPa', factor: 1e-3, decimals: 1 },
-  volumeFlow: { unit: 'L/min', factor: litresPerMinute, decimals: 1 },
-  freeAirFlow: { unit: 'L/min free air', factor: litresPerMinute, decimals: 1 },
-  massFlow: { unit: 'kg/s', factor: 1, decimals: 2 },
-  level: { unit: 'm', factor: 1, decimals: 3 },
-  power: { unit: 'W', factor: 1, decimals: 0 },
-  ratio: { unit: '%', factor: 100, decimals: 1 },
-  relativeHumidity: { unit: '% RH', factor: 100, decimals: 0 },
-  yesNo: { unit: '', factor: 1, decimals: 0 },
-  mode: { unit: '', factor: 1, decimals: 0 },
-  conductivity: { unit: 'µS/cm', factor: 10_000, decimals: 0 },
-  ph: { unit: 'pH', factor: 1, decimals: 2 },
-  turbidity: { unit: 'NTU', factor: 1, decimals: 1 },
-  concentration: { unit: 'mg/L', factor: 1000, decimals: 0 },
-  thermalConductance: { unit: 'kW/K', factor: 1e-3, decimals: 1 },
-  thermalResistance: { unit: 'K/W', factor: 1, decimals: 4 },
-  velocity: { unit: 'm/s', factor: 1, decimals: 2 },
-  heatFlux: { unit: 'W/cm²', factor: 1e-4, decimals: 1 },
-  filmCoefficient: { unit: 'W/(m²·K)', factor: 1, decimals: 0 },
-  foulingFactor: { unit: 'm²·K/kW', factor: 1e3, decimals: 3 },
-  volume: { unit: 'L', factor: 1000, decimals: 1 },
-  duration: { unit: 'min', factor: 1 / 60, decimals: 0 },
-  bacteria: { unit: 'CFU/mL', factor: 1, decimals: 0 },
-};
-
-const ofCommissioned: DisplayUnit = { unit: '× commissioned', factor: 1, decimals: 2 };
 /** Until a tank is empty or full: below this in seconds, as minutes would hide how little is left. */
 const shortSeconds = 180;
 const inSeconds: DisplayUnit = { unit: 's', factor: 1, decimals: 0 };
-/** What leaves a closed loop in a minute is too little to read. */
-const litresPerDay: DisplayUnit = { unit: 'L/d', factor: 86.4e6, decimals: 1 };
-const ofWhatIsSure: DisplayUnit = { unit: '× what is sure', factor: 1, decimals: 2 };
-const ofItsLimit: DisplayUnit = { unit: '× its limit', factor: 1, decimals: 2 };
-
-/** Points that are read otherwise than their kind: ratios that are counts or multiples, small bores, short clocks. */
-const byPoint: { readonly [point: string]: DisplayUnit } = {
-  ntu: { unit: 'transfer units', factor: 1, decimals: 2 },
-  openingsCarried: { unit: 'open hoses', factor: 1, decimals: 1 },
-  openingsCarriedAll: { unit: 'open hoses', factor: 1, decimals: 1 },
-  filterResistance: { unit: '× clean', factor: 1, decimals: 2 },
-  loopResistance: ofCommissioned,
-  'plate.<id>.resistanceRatio': ofCommissioned,
-  'branch.<id>.resistanceRatio': ofCommissioned,
-  'plate.<id>.channelReynolds': { unit: 'Re', factor: 1, decimals: 0 },
-  foulingResistance: { unit: 'K/MW', factor: 1e6, decimals: 2 },
-  heatBalanceSignificance: { unit: '× standard uncertainty', factor: 1, decimals: 1 },
-  largestOpeningCarried: { unit: 'mm', factor: 1000, decimals: 1 },
-  rideThroughFlow: inSeconds,
-  rideThroughPlate: inSeconds,
-  rideThroughFans: inSeconds,
-  marginTimeToLimit: { unit: 'h', factor: 1 / 3600, decimals: 1 },
-  filterTimeToLimit: { unit: 'd', factor: 1 / 86_400, decimals: 1 },
-  topUpRate: { unit: 'L/h', factor: 3.6e6, decimals: 1 },
-  exhaustWaterLoss: litresPerDay,
-  waterBalance: litresPerDay,
-  waterBalanceSignificance: { unit: '× standard uncertainty', factor: 1, decimals: 1 },
-  equivalentHole: { unit: 'mm', factor: 1000, decimals: 2 },
-  equivalentHoleSupply: { unit: 'mm', factor: 1000, decimals: 2 },
-  heatBalanceShift: ofWhatIsSure,
-  captureShift: ofWhatIsSure,
-  flowShareShift: ofWhatIsSure,
-  uaRatioShift: ofWhatIsSure,
-  pumpEfficiencyShift: ofWhatIsSure,
-  inLeakShift: ofWhatIsSure,
-  patternDistance: ofItsLimit,
-  patternResidual: ofItsLimit,
-};
 
 /** One chip's power in W, every other in kW whatever its size: a unit that follows the value would jump with it. */
 function powerUnit(watts: number, pattern: string | undefined): DisplayUnit {
-  if (pattern?.startsWith('plate.') === true || pattern?.startsWith('server.') === true) return byQuantity.power;
+  if (pattern?.startsWith('plate.') === true || pattern?.startsWith('server.') === true) return metricByQuantity.power;
   return { unit: 'kW', factor: 1e-3, decimals: Math.abs(watts) < 1e4 ? 2 : 0 };
 }
 
@@ -92,12 +21,36 @@ function powerUnit(watts: number, pattern: string | undefined): DisplayUnit {
  * @param value in the contract's unit of measure; only the decimals of a power look at it
  * @param pattern point id with `<id>` in place of a branch or plate, where the value is a point's
  */
-export function displayUnitOf(quantity: QuantityKind, value: number, pattern?: string): DisplayUnit {
+export function displayUnitOf(quantity: QuantityKind, value: number, pattern = ''): DisplayUnit {
   if (quantity === 'power') return powerUnit(value, pattern);
-  if (quantity === 'duration' && pattern?.startsWith('timeTo') === true && Math.abs(value) < shortSeconds)
-    return inSeconds;
-  return (pattern === undefined ? undefined : byPoint[pattern]) ?? byQuantity[quantity];
+  if (quantity === 'duration' && pattern.startsWith('timeTo') && Math.abs(value) < shortSeconds) return inSeconds;
+  const us = unitSystem() === 'us';
+  const ofPoint = us ? (usByPoint[pattern] ?? metricByPoint[pattern]) : metricByPoint[pattern];
+  return ofPoint ?? (us ? usByQuantity[quantity] : undefined) ?? metricByQuantity[quantity];
 }
+
+/** By how much something of this quantity moved or may be off: no nought of a scale, no absolute pressure. */
+export function differenceUnit(quantity: QuantityKind, value: number, pattern = ''): DisplayUnit {
+  const kind =
+    quantity === 'temperature'
+      ? 'temperatureDifference'
+      : quantity === 'absolutePressure'
+        ? 'pressureDifference'
+        : quantity;
+  return displayUnitOf(kind, value, pattern);
+}
+
+const metres: DisplayUnit = { unit: 'm', factor: 1, decimals: 1 };
+/** Heights of the plant; levels of a tank are read finer, as a quantity of their own. */
+export const heightUnit = (): DisplayUnit => (unitSystem() === 'us' ? feet : metres);
+
+/** Where labels of an axis of absolute pressure stand apart, Pa: round numbers in the unit that is read. */
+export const pressureStep = (): number => (unitSystem() === 'us' ? 3 / usPsiPerPa : 20_000);
+const usPsiPerPa = usByQuantity.absolutePressure?.factor ?? 1;
+
+/** At what free air is counted: both are the same state. */
+export const freeAirState = (): string =>
+  unitSystem() === 'us' ? '68\u00a0°F and 14.7\u00a0psia' : '20\u00a0°C and 101.3\u00a0kPa';
 
 const quantityOfUcum: { readonly [ucum: string]: QuantityKind } = {
   Cel: 'temperature',
@@ -126,7 +79,8 @@ const displayOfUcum: { readonly [ucum: string]: DisplayUnit } = {
   'K/s': { unit: 'K/min', factor: 60, decimals: 1 },
 };
 
-export const displayUnitOfUcum = (ucum: string): DisplayUnit | undefined => displayOfUcum[ucum];
+export const displayUnitOfUcum = (ucum: string): DisplayUnit | undefined =>
+  (unitSystem() === 'us' ? usByUcum[ucum] : undefined) ?? displayOfUcum[ucum];
 
 /** For a value that comes with nothing but its UCUM code; undefined where the code alone does not say what it is. */
 export const quantityOfUnit = (ucum: string): QuantityKind | undefined => quantityOfUcum[ucum];

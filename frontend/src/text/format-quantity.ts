@@ -2,6 +2,7 @@ import type { QuantityKind } from '@ebbline/shared/contract/point-table';
 import { pointDefinition, pointPattern } from '@ebbline/shared/contract/point-table';
 import { displayUnitOf, displayUnitOfUcum, quantityOfUnit } from './display-unit';
 import { formatNumber, steadyDecimals } from './format-number';
+import { inUnit, spreadInUnit } from './shown-unit';
 import { modeWord } from './words';
 
 /** A value ready to print. `number` is a word where the value is one (yes, no, a mode). */
@@ -16,8 +17,10 @@ export interface PrintedQuantity {
 export interface QuantityOptions {
   /** k = 2, in the unit of measure of the value. */
   readonly uncertainty?: number | null | undefined;
-  /** Overrides the decimals that the quantity or the uncertainty would give. */
+  /** Overrides the decimals that the quantity or the uncertainty would give, in whichever unit of measure. */
   readonly decimals?: number | undefined;
+  /** So many decimals more than the quantity has in its table, or fewer, where no uncertainty says them. */
+  readonly finer?: number | undefined;
   /** Decimals of the print before, kept while they do. */
   readonly before?: number | undefined;
   /** Point id, where the value is a point's: some ratios are counts. */
@@ -30,11 +33,13 @@ export function formatQuantity(value: number, quantity: QuantityKind, options: Q
   if (quantity === 'mode') return asWord(modeWord(value));
   const pattern = options.point === undefined ? undefined : pointPattern(options.point);
   const display = displayUnitOf(quantity, value, pattern);
-  const spread = typeof options.uncertainty === 'number' ? options.uncertainty * display.factor : null;
+  const spread = typeof options.uncertainty === 'number' ? spreadInUnit(options.uncertainty, display) : null;
   const decimals =
-    options.decimals ?? (spread === null ? undefined : steadyDecimals(spread, options.before)) ?? display.decimals;
+    options.decimals ??
+    (spread === null ? undefined : steadyDecimals(spread, options.before)) ??
+    Math.max(0, display.decimals + (options.finer ?? 0));
   return {
-    number: formatNumber(value * display.factor, decimals),
+    number: formatNumber(inUnit(value, display), decimals),
     uncertainty: spread === null || spread <= 0 ? null : formatNumber(spread, decimals),
     unit: display.unit,
     decimals,
@@ -55,8 +60,8 @@ export function formatByUnit(value: number, ucum: string | null, freeAir = false
   if (freeAir && ucum === 'm3/s') return formatQuantity(value, 'freeAirFlow');
   const display = ucum === null ? undefined : displayUnitOfUcum(ucum);
   if (display !== undefined) {
-    const { unit, factor, decimals } = display;
-    return { number: formatNumber(value * factor, decimals), uncertainty: null, unit, decimals };
+    const { unit, decimals } = display;
+    return { number: formatNumber(inUnit(value, display), decimals), uncertainty: null, unit, decimals };
   }
   const quantity = ucum === null ? undefined : quantityOfUnit(ucum);
   if (quantity === undefined)

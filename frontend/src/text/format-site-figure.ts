@@ -1,8 +1,11 @@
 import { formatNumber } from './format-number';
+import type { Conversion } from './shown-unit';
+import { inUnit, spreadInUnit } from './shown-unit';
+import { unitSystem } from './unit-system';
+import { usOfSiteFigure } from './us-units';
 
-interface Shown {
+interface Shown extends Conversion {
   readonly unit: string;
-  readonly factor: number;
 }
 
 /** How UCUM codes of figures that are no points are written; Pa, W and flows as the screens have them. */
@@ -23,16 +26,25 @@ const significant = 4;
 const pretty = (ucum: string): string =>
   ucum.replace(/(?<=[A-Za-z])([234])/g, (_, digit: string) => raised[digit] ?? digit).replaceAll('.', '·');
 
-/** Bores, channels and chips, which nobody counts in metres. */
-const small: { readonly [ucum: string]: Shown & { readonly below: number } } = {
+/** Bores, channels and chips, which nobody counts in metres or feet. */
+interface Fine extends Shown {
+  readonly below: number;
+}
+const smallMetric: { readonly [ucum: string]: Fine } = {
   m: { below: 0.5, unit: 'mm', factor: 1000 },
   m2: { below: 0.01, unit: 'cm²', factor: 10_000 },
 };
+const inchM = 0.0254;
+const smallUs: { readonly [ucum: string]: Fine } = {
+  m: { below: 0.5, unit: 'in', factor: 1 / inchM },
+  m2: { below: 0.01, unit: 'in²', factor: 1 / inchM ** 2 },
+};
 
 function shownOf(ucum: string, value: number): Shown {
-  const fine = small[ucum];
+  const us = unitSystem() === 'us';
+  const fine = (us ? smallUs : smallMetric)[ucum];
   if (fine !== undefined && value !== 0 && Math.abs(value) < fine.below) return fine;
-  return shownAs[ucum] ?? { unit: pretty(ucum), factor: 1 };
+  return (us ? usOfSiteFigure[ucum] : undefined) ?? shownAs[ucum] ?? { unit: pretty(ucum), factor: 1 };
 }
 
 /** A number with four significant digits, none after the last that is not nought. */
@@ -45,17 +57,18 @@ function plain(value: number): string {
 
 /** A figure of the site file as people read it, number and unit held together. @param ucum its UCUM code */
 export function formatSiteFigure(value: number, ucum: string): string {
-  const { unit, factor } = shownOf(ucum, value);
-  return `${plain(value * factor)}${unit === '' ? '' : `\u00a0${unit}`}`;
+  const shown = shownOf(ucum, value);
+  return `${plain(inUnit(value, shown))}${shown.unit === '' ? '' : `\u00a0${shown.unit}`}`;
 }
 
-/** A standard uncertainty in the unit in which its value is shown, with two significant digits (GUM 7.2.6). */
-export function formatContribution(contribution: number, display: { unit: string; factor: number }): string {
-  const shown = contribution * display.factor;
+/**
+ * A standard uncertainty in the unit in which its value is shown, with two significant digits (GUM 7.2.6).
+ * @param difference the unit in which a difference of two such values is shown
+ */
+export function formatContribution(contribution: number, difference: Shown): string {
+  const shown = spreadInUnit(contribution, difference);
   const decimals = shown === 0 ? 0 : Math.min(9, 1 - Math.floor(Math.log10(Math.abs(shown))));
-  // An uncertainty of an absolute pressure is a difference of two.
-  const unit = display.unit === '°C' ? 'K' : display.unit.replace(' absolute', '');
-  return `${formatNumber(shown, decimals)}${unit === '' ? '' : `\u00a0${unit}`}`;
+  return `${formatNumber(shown, decimals)}${difference.unit === '' ? '' : `\u00a0${difference.unit}`}`;
 }
 
 /** A share in whole per cent, below nought where it takes away; what is there and rounds to none is said so. */

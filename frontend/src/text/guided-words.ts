@@ -20,16 +20,15 @@ export const guidedEndWords: { readonly [E in GuidedEnd]: string } = {
 };
 
 const finer: Partial<Record<GuidedQuantity, number>> = {
-  pressureDifference: 2,
-  absolutePressure: 2,
-  temperature: 1,
-  temperatureDifference: 2,
+  pressureDifference: 1,
+  absolutePressure: 1,
+  temperatureDifference: 1,
 };
 
 /** A value with its interval, or alone. */
 export function sayQuantity(value: number, quantity: GuidedQuantity, uncertainty: number | null = null): string {
   if (uncertainty !== null && uncertainty > 0) return inWords(formatQuantity(value, quantity, { uncertainty }));
-  return inWords(formatQuantity(value, quantity, { decimals: finer[quantity] }));
+  return inWords(formatQuantity(value, quantity, { finer: finer[quantity] }));
 }
 
 /** By how much a value moved, or may be off: kelvin of a temperature, and no absolute pressure. */

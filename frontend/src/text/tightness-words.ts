@@ -5,7 +5,6 @@ import type {
   TightnessTest,
   TightnessVerdict,
 } from '@ebbline/shared/contract/tightness-test';
-import { formatNumber } from './format-number';
 import { formatQuantity, inWords } from './format-quantity';
 
 export const verdictWords: { readonly [V in TightnessVerdict]: string } = {
@@ -33,7 +32,7 @@ export const tightnessEndWords: { readonly [E in TightnessEnd]: string } = {
 };
 
 const litres = (freeAir: number, uncertainty: number | null): string =>
-  inWords(formatQuantity(freeAir, 'freeAirFlow', { uncertainty, ...(uncertainty === null ? { decimals: 2 } : {}) }));
+  inWords(formatQuantity(freeAir, 'freeAirFlow', { uncertainty, finer: 1 }));
 
 /** What comes in, with the interval in which it lies. */
 export const sayLeak = ({ freeAir, expandedUncertainty }: TightnessResult): string =>
@@ -44,6 +43,6 @@ export const sayLimit = ({ acceptanceLimit }: Pick<TightnessTest, 'acceptanceLim
 
 /** `0.12 to 0.31 L/min free air` */
 export function sayInterval({ freeAir, expandedUncertainty }: TightnessResult): string {
-  const [low, high] = [freeAir - expandedUncertainty, freeAir + expandedUncertainty].map((one) => one * 60_000);
-  return `${formatNumber(low ?? 0, 2)} to ${formatNumber(high ?? 0, 2)}\u00a0L/min free air`;
+  const low = formatQuantity(freeAir - expandedUncertainty, 'freeAirFlow', { finer: 1 });
+  return `${low.number} to ${litres(freeAir + expandedUncertainty, null)}`;
 }

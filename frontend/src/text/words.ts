@@ -4,6 +4,13 @@ import { modes } from '@ebbline/shared/contract/http-api';
 import type { BranchShare, LowerWallKind } from '@ebbline/shared/contract/live-feed';
 import type { Permit, PermitState } from '@ebbline/shared/contract/permit';
 import type { Quality, QualityReason } from '@ebbline/shared/contract/reading';
+import type { UnitSystem } from './unit-system';
+
+/** As they stand where one chooses between them. */
+export const unitSystemWords: { readonly [S in UnitSystem]: string } = {
+  metric: 'metric: kPa, °C, L/min',
+  us: 'US: psi, °F, gpm',
+};
 
 export const priorityWords: { readonly [P in Priority]: string } = {
   1: 'act now',

@@ -2,7 +2,8 @@ import type { ListedAlarm } from '@ebbline/shared/contract/alarm-list';
 import type { AlarmSettings, ProposedSettings } from '@ebbline/shared/contract/alarm-settings';
 import { proposedSettingsSchema } from '@ebbline/shared/contract/alarm-settings';
 import type { NumberMember, SettingsOf } from '../../components/setting-units';
-import { fromShown, settingUnit, toShown } from '../../components/setting-units';
+import { settingUnit } from '../../components/setting-units';
+import { fromTyped, toTyped } from '../../text/shown-unit';
 import type { SettingMember } from '../../text/setting-words';
 import { settingMembers } from '../../text/setting-words';
 
@@ -32,7 +33,7 @@ export const mayBeEmpty = (one: Settable, member: NumberMember, settings: AlarmS
 export function formOf(of: SettingsOf, settings: AlarmSettings, proposed: ProposedSettings = {}): SettingForm {
   const shown = (member: NumberMember): number | '' => {
     const value = proposed[member] === undefined ? settings[member] : proposed[member];
-    return value === null ? '' : toShown(value, settingUnit(of, member));
+    return value === null ? '' : toTyped(value, settingUnit(of, member));
   };
   return {
     limit: shown('limit'),
@@ -66,7 +67,7 @@ export function wantedOf(
       if (typed === before[member] && (typed !== '' || mayBeEmpty(one, member, running))) continue;
       if (typed === '' && member === 'reAlarmAfterSeconds') wanted[member] = null;
       else if (typeof typed !== 'number' || !Number.isFinite(typed)) return null;
-      else wanted[member] = fromShown(typed, settingUnit(of, member));
+      else wanted[member] = fromTyped(typed, settingUnit(of, member));
     }
   }
   const parsed = proposedSettingsSchema.safeParse(wanted);

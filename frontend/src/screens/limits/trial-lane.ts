@@ -6,6 +6,7 @@ import type { Cell, Lane } from '../../charts/lane';
 import { laneLine } from '../../charts/lane-line';
 import { displayUnitOf } from '../../text/display-unit';
 import { pointTitle } from '../../text/point-title';
+import { inUnit as shownIn } from '../../text/shown-unit';
 import type { DrawnLimit } from './drawn-limits';
 
 const whose: { readonly [W in DrawnLimit['whose']]: string } = {
@@ -26,9 +27,9 @@ export function trialLane(
     quantity === undefined
       ? { unit: '', factor: 1, decimals: 3 }
       : displayUnitOf(quantity, Infinity, pointPattern(point));
-  const drawn = history === undefined ? { seconds: [], min: [], mean: [], max: [] } : laneLine(history, display.factor);
+  const drawn = history === undefined ? { seconds: [], min: [], mean: [], max: [] } : laneLine(history, display);
   const title = pointTitle(point, unit);
-  const inUnit = limits.map(({ value, ...one }) => ({ ...one, value: value * display.factor }));
+  const inUnit = limits.map(({ value, ...one }) => ({ ...one, value: shownIn(value, display) }));
   return {
     id: point,
     title: display.unit === '' ? title : `${title}, ${display.unit}`,

@@ -5,6 +5,8 @@ import { chartScale } from '../../charts/chart-scale';
 import type { LaneLimit } from '../../charts/lane';
 import { displayUnitOf } from '../../text/display-unit';
 import { pointTitle } from '../../text/point-title';
+import type { Conversion } from '../../text/shown-unit';
+import { inUnit } from '../../text/shown-unit';
 import type { TrendName } from '../../text/trend-link';
 import type { Compared, LineSources } from './line-of';
 import { besideLine, lineOf } from './line-of';
@@ -65,10 +67,10 @@ export function buildLanes(sources: LaneSources): readonly TrendLane[] {
       limits: [],
     };
     const beside = sources.compared.flatMap(
-      (compared) => besideLine(compared, sources.live, name, index, display.factor) ?? [],
+      (compared) => besideLine(compared, sources.live, name, index, display) ?? [],
     );
-    lane.lines = [...lane.lines, lineOf(sources, name, index, display.factor), ...beside];
-    lane.limits = sources.showLimits ? withLimits(lane.limits, sources, name, display.factor) : [];
+    lane.lines = [...lane.lines, lineOf(sources, name, index, display), ...beside];
+    lane.limits = sources.showLimits ? withLimits(lane.limits, sources, name, display) : [];
     lanes.set(id, lane);
   });
   return [...lanes.values()];
@@ -79,13 +81,13 @@ function withLimits(
   before: readonly LaneLimit[],
   sources: LaneSources,
   name: TrendName,
-  factor: number,
+  of: Conversion,
 ): readonly LaneLimit[] {
   const unit = sources.site?.units.find(({ id }) => id === name.unit);
   const own = (sources.limits.get(name.unit) ?? []).filter(({ point }) => point === name.point);
   const added = own.map(({ entry, title, limit, side }) => {
     const said = `${entry} ${(title.split(':')[0] ?? title).toLowerCase()}, ${side}`;
-    return { value: limit * factor, name: `${said} · ${pointTitle(name.point, unit)}` };
+    return { value: inUnit(limit, of), name: `${said} · ${pointTitle(name.point, unit)}` };
   });
   const known = new Set(before.map((one) => `${one.value} ${one.name}`));
   return [...before, ...added.filter((one) => !known.has(`${one.value} ${one.name}`))];

@@ -1,6 +1,8 @@
 import type { HistoryColumns } from '@ebbline/shared/contract/http-api';
 import type { Reading } from '@ebbline/shared/contract/reading';
 import { laneLine } from '../../charts/lane-line';
+import type { Conversion } from '../../text/shown-unit';
+import { spreadInUnit } from '../../text/shown-unit';
 import type { TrendName } from '../../text/trend-link';
 import type { Comparison } from './compared';
 import { keyOf } from './trend-address';
@@ -29,18 +31,18 @@ export const letterOf = (index: number): string => letters[index] ?? '?';
 const nothing = { seconds: [], min: [], mean: [], max: [] };
 const noTrack: UncertaintyTrack = { seconds: [], expanded: [] };
 
-/** The line of a point. @param index place among the chosen points @param factor from the contract's unit of measure to the one shown */
-export function lineOf(sources: LineSources, name: TrendName, index: number, factor: number): TrendLine {
+/** The line of a point. @param index place among the chosen points @param of from the contract's unit of measure to the one shown */
+export function lineOf(sources: LineSources, name: TrendName, index: number, of: Conversion): TrendLine {
   const key = keyOf(name);
   const history = sources.columns.get(key);
-  const drawn = history === undefined ? nothing : laneLine(history, factor, sources.live.get(key) ?? []);
+  const drawn = history === undefined ? nothing : laneLine(history, of, sources.live.get(key) ?? []);
   const track = withNow(sources.uncertainties?.get(key) ?? noTrack, sources.newest.get(key));
   const uncertainty =
     sources.uncertainties === null
       ? null
       : drawn.seconds.map((at) => {
           const expanded = uncertaintyAt(track, at);
-          return expanded === null ? null : expanded * factor;
+          return expanded === null ? null : spreadInUnit(expanded, of);
         });
   return { ...name, key, letter: letterOf(index), ink: index, ...drawn, uncertainty, beside: null, isOfNow: true };
 }
@@ -51,7 +53,7 @@ export function besideLine(
   live: Live,
   name: TrendName,
   index: number,
-  factor: number,
+  of: Conversion,
 ): TrendLine | null {
   const { earlierSeconds, mark, sign, words } = comparison;
   const other = comparison.of(name);
@@ -59,7 +61,7 @@ export function besideLine(
   const key = keyOf(other);
   const history = columns.get(key);
   const isOfNow = earlierSeconds === 0;
-  const drawn = history === undefined ? nothing : laneLine(history, factor, isOfNow ? (live.get(key) ?? []) : []);
+  const drawn = history === undefined ? nothing : laneLine(history, of, isOfNow ? (live.get(key) ?? []) : []);
   return {
     ...other,
     key: `${key}:${mark}`,

@@ -7,6 +7,8 @@ import { laneLine } from '../../../../frontend/src/charts/lane-line';
 import { laneRange } from '../../../../frontend/src/charts/lane-range';
 import { timeTicks } from '../../../../frontend/src/charts/time-ticks';
 
+/** A unit of measure that is shown as it is kept. */
+const plain = { factor: 1 };
 const history = (mean: (number | null)[], bucketMs = 1000, counted = 1): HistoryColumns => ({
   unit: 'e7',
   point: 'x',
@@ -23,11 +25,11 @@ const history = (mean: (number | null)[], bucketMs = 1000, counted = 1): History
 describe('a line of history and live values', () => {
   it('goes on between the values of a sensor that is polled seldom', () => {
     const polled = Array.from({ length: 40 }, (_, index) => (index % 10 === 0 ? index : null));
-    expect(laneLine(history(polled), 1).mean).toEqual([0, 10, 20, 30]);
+    expect(laneLine(history(polled), plain).mean).toEqual([0, 10, 20, 30]);
   });
 
   it('keeps a silence as a gap', () => {
-    expect(laneLine(history([1, 2, 3, null, null, null, null, null, 4, 5]), 1).mean).toEqual([1, 2, 3, null, 4, 5]);
+    expect(laneLine(history([1, 2, 3, null, null, null, null, null, 4, 5]), plain).mean).toEqual([1, 2, 3, null, 4, 5]);
   });
 
   it('keeps a single empty bucket as a gap where buckets hold many values, up to years', () => {
@@ -36,11 +38,11 @@ describe('a line of history and live values', () => {
       [60_000, 60],
       [52_560_000, 52_560],
     ] as const)
-      expect(laneLine(history([1, null, 2, 3, 4], bucketMs, counted), 1).mean).toEqual([1, null, 2, 3, 4]);
+      expect(laneLine(history([1, null, 2, 3, 4], bucketMs, counted), plain).mean).toEqual([1, null, 2, 3, 4]);
   });
 
   it('bridges an empty bucket where a value comes a bucket, as one that comes a little late leaves one', () => {
-    expect(laneLine(history([1, null, 2, 3, 4], 6000, 1), 1).mean).toEqual([1, 2, 3, 4]);
+    expect(laneLine(history([1, null, 2, 3, 4], 6000, 1), plain).mean).toEqual([1, 2, 3, 4]);
   });
 
   it('adds what came live after the history, and nothing twice', () => {
@@ -49,7 +51,7 @@ describe('a line of history and live values', () => {
       { seconds: 2.5, value: 3 },
       { seconds: 9, value: 4 },
     ];
-    const line = laneLine(history([1, 2]), 10, live);
+    const line = laneLine(history([1, 2]), { factor: 10 }, live);
     expect(line.mean).toEqual([10, 20, 30, null, 40]);
     expect(line.seconds).toEqual([0.5, 1.5, 2.5, 5.75, 9]);
   });
@@ -58,7 +60,7 @@ describe('a line of history and live values', () => {
     const cell = fc.option(fc.double({ noNaN: true, min: -1e6, max: 1e6 }), { nil: null });
     fc.assert(
       fc.property(fc.array(cell, { maxLength: 60 }), (mean) => {
-        const { seconds } = laneLine(history(mean), 1);
+        const { seconds } = laneLine(history(mean), plain);
         expect(seconds.every((at, index) => index === 0 || at > (seconds[index - 1] ?? at))).toBe(true);
       }),
     );

@@ -1,13 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import {
-  fromShown,
-  sayDelay,
-  sayProposal,
-  saySetting,
-  settingUnit,
-  toShown,
-} from '../../../../frontend/src/components/setting-units';
+import { sayDelay, sayProposal, saySetting, settingUnit } from '../../../../frontend/src/components/setting-units';
+import { fromTyped, toTyped } from '../../../../frontend/src/text/shown-unit';
 
 const base = {
   limit: null,
@@ -76,7 +70,7 @@ describe('a setting in words', () => {
     fc.assert(
       fc.property(fc.constantFrom(...units), fc.integer({ min: 1, max: 9_999_999 }), (unit, typed) => {
         const shown = typed / 1000;
-        expect(toShown(fromShown(shown, unit), unit)).toBeCloseTo(shown, 9);
+        expect(toTyped(fromTyped(shown, unit), unit)).toBeCloseTo(shown, 9);
       }),
     );
   });

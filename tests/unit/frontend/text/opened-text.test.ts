@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { energyUnitFor, formatEnergy, sayMeasured } from '../../../../frontend/src/text/format-energy';
+import { differenceUnit } from '../../../../frontend/src/text/display-unit';
 import { formatContribution, formatShare, formatSiteFigure } from '../../../../frontend/src/text/format-site-figure';
 import { openedValue, valueHere, valueLink, withoutValue } from '../../../../frontend/src/text/value-link';
 
@@ -35,8 +36,8 @@ describe('what stands behind a value', () => {
   });
 
   it('has contributions with two digits and shares in whole per cent, never rounded to none', () => {
-    expect(plain(formatContribution(230.94, { unit: 'kPa absolute', factor: 1e-3 }))).toBe('0.23 kPa');
-    expect(plain(formatContribution(0.134, { unit: '°C', factor: 1 }))).toBe('0.13 K');
+    expect(plain(formatContribution(230.94, differenceUnit('absolutePressure', 0)))).toBe('0.23 kPa');
+    expect(plain(formatContribution(0.134, differenceUnit('temperature', 0)))).toBe('0.13 K');
     expect(plain(formatContribution(0, { unit: 'K', factor: 1 }))).toBe('0 K');
     expect([0.574, 0.0002, -0.08, 0].map((share) => plain(formatShare(share)))).toEqual([
       '57 %',
