@@ -61,6 +61,7 @@ export const guidedFaults = [
   'GUIDED_RESERVE',
   'GUIDED_TRAY',
   'GUIDED_PERMIT',
+  'GUIDED_SECOND',
 ] as const;
 export type GuidedFault = (typeof guidedFaults)[number];
 
@@ -89,6 +90,10 @@ export const guidedAskedSchema = z.object({
   least: z.number().nullable(),
   most: z.number().nullable(),
   usual: z.union([z.number(), z.string()]).nullable().describe('null: has to be said'),
+  choices: z
+    .array(z.object({ value: z.string(), name: z.string() }))
+    .optional()
+    .describe('of a text: one of these; left out: any words'),
 });
 export type GuidedAsked = z.infer<typeof guidedAskedSchema>;
 

@@ -117,13 +117,13 @@ export class RunnerGuidedDesk implements GuidedDesk {
   }
 
   private offers(unitIndex: number): GuidedOffer[] {
-    return Object.values(guidedTable).map(({ kind, title, about, criterion, cautions, asks }) => ({
+    return Object.values(guidedTable).map(({ kind, title, about, criterion, cautions }) => ({
       kind,
       title,
       about,
       criterion,
       cautions: [...cautions, ...guidedCautions],
-      asks: [...asks],
+      asks: this.scene.pipeline.guidedAsks(unitIndex, kind).map((asked) => ({ ...asked })),
       steps: this.scene.pipeline.guidedSteps(unitIndex, kind).map((step) => ({ ...step })),
       refusals: [...this.scene.pipeline.guidedRefusals(unitIndex, kind)],
     }));

@@ -17,7 +17,7 @@ import { fromLearnt, type MemoryImage } from './remembered/memory-image';
 import { learntSoFar, recallMemory } from './remembered/remember';
 import { restorePermits } from './permits/restore-permits';
 import { actOnGuided } from './guided/act-on-guided';
-import { guidedNow, guidedRefusals, guidedSteps } from './guided/guided-live';
+import { guidedAsks, guidedNow, guidedRefusals, guidedSteps } from './guided/guided-live';
 import { guidedTable } from './guided/guided-table';
 import { restoreGuided } from './guided/restore-guided';
 import { actOnTightness } from './tightness/act-on-tightness';
@@ -108,6 +108,7 @@ function pipelineOf(
     guidedTests: () => [...pipeline.guided.records.values()],
     guidedNow: (record, nowMs) => guidedNow(pipeline, record, nowMs),
     guidedRefusals: (unit, kind) => guidedRefusals(pipeline, unit, guidedTable[kind]),
+    guidedAsks: (unit, kind) => guidedAsks(pipeline, unit, guidedTable[kind]),
     guidedSteps: (unit, kind) => guidedSteps(pipeline, unit, guidedTable[kind]),
     actOnGuided: (action, nowMs, commit) => actOnGuided(pipeline, action, nowMs, commit),
     restoreGuided: (records) => restoreGuided(pipeline, records),

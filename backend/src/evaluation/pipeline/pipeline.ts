@@ -1,5 +1,5 @@
 import type { Result } from '@ebbline/shared/errors/result';
-import type { GuidedKind, GuidedRefusal } from '@ebbline/shared/contract/guided-test';
+import type { GuidedAsked, GuidedKind, GuidedRefusal } from '@ebbline/shared/contract/guided-test';
 import type { Mode } from '@ebbline/shared/contract/http-api';
 import type { PathPlace, PressureWindow } from '@ebbline/shared/contract/live-feed';
 import type { SystemState } from '../alarm-rules/system-state';
@@ -89,6 +89,7 @@ export interface Pipeline {
   /** Why a test of a kind can't begin at a unit now; empty where it can. */
   guidedRefusals(unit: number, kind: GuidedKind): readonly GuidedRefusal[];
   /** The steps that such a test would have behind its cautions, by what the unit has. */
+  guidedAsks(unit: number, kind: GuidedKind): readonly GuidedAsked[];
   guidedSteps(
     unit: number,
     kind: GuidedKind,

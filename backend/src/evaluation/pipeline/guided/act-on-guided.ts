@@ -104,6 +104,9 @@ function confirming(view: GuidedView, record: GuidedRecord, action: ConfirmGuide
     const message = `step ${action.step} can not be confirmed: the test stands at ${step?.id ?? 'its end'}`;
     return { ok: false, code: 'GUIDED_STEP', message };
   }
+  const plan = test.steps(view).find(({ id }) => id === step.id);
+  const notFor = plan?.kind === 'confirm' ? (plan.notFor?.(view, action.operator) ?? null) : null;
+  if (notFor !== null) return { ok: false, code: 'GUIDED_SECOND', message: notFor };
   const asked = checkAsked(step.asks, action.given);
   if (!asked.ok) return { ok: false, code: 'GUIDED_SETTING', message: asked.message };
   const refused = refusal(shutGates(view, test));

@@ -1,4 +1,4 @@
-import type { GuidedLive, GuidedRefusal } from '@ebbline/shared/contract/guided-test';
+import type { GuidedAsked, GuidedLive, GuidedRefusal } from '@ebbline/shared/contract/guided-test';
 import type { PipelineState } from '../pipeline-state';
 import { otherTest, shutGates } from './guided-gates';
 import type { GuidedRecord } from './guided-record';
@@ -69,6 +69,15 @@ export const guidedSteps = (
   test: GuidedTestKind,
 ): readonly { readonly id: string; readonly title: string; readonly text: string }[] =>
   test.steps(usualView(pipeline, unitIndex, test)).map(({ id, title, text }) => ({ id, title, text }));
+
+/** What such a test asks, with what can be chosen at this unit. */
+export function guidedAsks(pipeline: PipelineState, unitIndex: number, test: GuidedTestKind): readonly GuidedAsked[] {
+  const choices = test.choices?.(usualView(pipeline, unitIndex, test)) ?? {};
+  return test.asks.map((asked) => {
+    const offered = choices[asked.key];
+    return offered === undefined ? asked : { ...asked, choices: offered.map((one) => ({ ...one })) };
+  });
+}
 
 function usualView(pipeline: PipelineState, unitIndex: number, test: GuidedTestKind): GuidedView {
   return guidedView(pipeline, unitIndex, usualOf(test.asks));

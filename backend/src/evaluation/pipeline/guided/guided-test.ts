@@ -19,6 +19,8 @@ export interface GuidedTestKind {
   readonly cautions: readonly string[];
   /** What is chosen before the start. */
   readonly asks: readonly GuidedAsked[];
+  /** What can be chosen for the texts that are asked, by their keys; left out: any words. */
+  readonly choices?: (view: GuidedView) => Readonly<Record<string, readonly Choice[]>>;
   /** What has to hold from the start to the end, first what the site file lacks. */
   readonly gates: readonly Gate[];
   /** What has to hold at the start alone, as the test itself changes it; left out: nothing. */
@@ -42,6 +44,11 @@ export interface GuidedTestKind {
   judge(view: GuidedView, steps: readonly StepRecord[]): GuidedResult;
 }
 
+export interface Choice {
+  readonly value: string;
+  readonly name: string;
+}
+
 /** Says what is in the way, with what to do; null where nothing is. */
 export interface Gate {
   readonly code: GuidedFault;
@@ -56,6 +63,8 @@ export interface ConfirmPlan {
   readonly title: string;
   readonly text: string;
   readonly asks?: readonly GuidedAsked[];
+  /** Why it is not for this person to confirm; null where it is. Left out: whoever may measure. */
+  readonly notFor?: (view: GuidedView, operator: string) => string | null;
 }
 
 export interface MeasurePlan {

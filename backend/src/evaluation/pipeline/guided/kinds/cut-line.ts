@@ -89,13 +89,20 @@ const permit: Gate = {
     const open = [...pipeline.permits.values()].some(
       ({ unit, branch, closedMs, untilMs }) =>
         unit === plan.unit.id &&
-        branch === settings['branch'] &&
+        // Before a branch is chosen, whether there is one that could be.
+        (settings['branch'] === undefined ? branch !== null : branch === settings['branch']) &&
         closedMs === null &&
         !(untilMs < (pipeline.steppedMs[plan.unitIndex] ?? Infinity)),
     );
-    return open ? null : 'no permit of the site is open in Ebbline for this branch, or its time is over';
+    return open
+      ? null
+      : 'no permit is open in Ebbline for the branch, or its time is over; open one for a single branch on the unit’s own screen';
   },
 };
+
+const secondName = ({ settings }: GuidedView): string => String(settings['second'] ?? 'the second person').trim();
+const isSecond = (view: GuidedView, operator: string): boolean =>
+  secondName(view).toLowerCase() === operator.trim().toLowerCase();
 
 const read = (
   reading: string,
@@ -141,7 +148,7 @@ export const cutLine: GuidedTestKind = {
   asks: [
     {
       key: 'branch',
-      title: 'Branch, by its id in the site file',
+      title: 'Branch',
       kind: 'text',
       unit: '',
       least: null,
@@ -151,7 +158,7 @@ export const cutLine: GuidedTestKind = {
     { key: 'bore', title: 'Bore of the opening', kind: 'number', unit: 'mm', least: 0.5, most: mostBoreMm, usual: 2 },
     {
       key: 'second',
-      title: 'Second person, at the unit all the while',
+      title: 'Second person, at the unit all the while, by the name under which they sign in',
       kind: 'text',
       unit: '',
       least: null,
@@ -168,12 +175,11 @@ export const cutLine: GuidedTestKind = {
       usual: null,
     },
   ],
+  choices: ({ plan }) => ({ branch: plan.unit.branches.map(({ id, name }) => ({ value: id, name })) }),
   settingFault(view, operator) {
-    const { branch, second } = view.settings;
+    const { branch } = view.settings;
     if (view.plan.unit.branches.every(({ id }) => id !== branch)) return `the unit has no branch ${String(branch)}`;
-    return String(second).trim().toLowerCase() === operator.trim().toLowerCase()
-      ? 'the second person has to be another than the one who begins the test'
-      : null;
+    return isSecond(view, operator) ? 'the second person has to be another than the one who begins the test' : null;
   },
   gates: [
     needsPoints(['separator.pressure', 'vacuumMarginWorst', 'vacuumReserve', 'gasLoad', ...trays]),
@@ -192,12 +198,20 @@ export const cutLine: GuidedTestKind = {
   expectedAlarms: [],
   points: (view) =>
     ['separator.pressure', 'vacuumMarginWorst', 'vacuumReserve', 'gasLoad'].filter((point) => has(view, point)),
-  steps: () => [
+  steps: (view) => [
     {
       kind: 'confirm',
       id: 'ready',
       title: 'Both people, valve, tray and permit are at the place',
-      text: 'The second person stands at the unit and can shut the opening and call. A tray lies under it, live equipment near it is off or covered, and the permit hangs there. The valve with its bore is fitted and shut.',
+      text: 'The second person stands at the unit and can shut the opening and call. A tray lies under it, live equipment near it is off or covered, and the permit hangs there. The valve with its bore is fitted and shut, and the bore was measured.',
+    },
+    {
+      kind: 'confirm',
+      id: 'second',
+      title: `${secondName(view)} is at the unit`,
+      text: `For ${secondName(view)} alone to confirm, signed in under that name, at a screen of their own or at this one: I stand at the unit, I can shut the opening and call, and I stay until it is shut.`,
+      notFor: (now, operator) =>
+        isSecond(now, operator) ? null : `this step is for ${secondName(now)} to confirm, signed in under that name`,
     },
     watching('before', 'The loop as it is', 'Nothing is to be opened yet.', true),
     {
@@ -205,6 +219,8 @@ export const cutLine: GuidedTestKind = {
       id: 'opened',
       title: 'The licensed person is about to open',
       text: 'Everything behind the trial is looked at once more with this confirmation. Confirm first; only then the opening is made, by the site’s own procedure.',
+      notFor: (now, operator) =>
+        isSecond(now, operator) ? 'the second person watches: somebody else confirms that the opening is made' : null,
     },
     watching(
       'open',

@@ -3,7 +3,7 @@ import { usable } from '../../../alarm-rules/judge-context';
 import { standardUncertainty } from '../../../derive/standard-uncertainty';
 import { needsFlow, needsMargin, needsMode, needsValues } from '../common-gates';
 import { figureOf } from '../figure-of';
-import type { Gate, GuidedTestKind } from '../guided-test';
+import type { Gate, GuidedTestKind, ReadingPlan } from '../guided-test';
 import { chosen, uOf, valueOf, type GuidedView } from '../guided-view';
 
 /** Over the window the hottest plate may drift by so much, K, and the heat by this share, and it counts as settled. Own rule. */
@@ -17,6 +17,39 @@ const plateSlots = ({ plan }: GuidedView): readonly number[] =>
 /** The hottest plate, °C; NaN where one is bad, as it might be that one. */
 const hottest = (view: GuidedView): number =>
   Math.max(...plateSlots(view).map((slot) => usable(view.pipeline.state, slot)));
+
+/** So many plates are told one by one; the hottest of all is judged in any case. Own rule. */
+const mostTold = 64;
+
+const measuredPlates = ({ plan }: GuidedView) => plan.unit.plates.filter(({ slot }) => slot.temperature >= 0);
+
+/** Each plate beside the hottest of them. */
+const eachPlate = (view: GuidedView): readonly ReadingPlan[] =>
+  measuredPlates(view)
+    .slice(0, mostTold)
+    .map(({ id, name, slot }) => ({
+      reading: `plate.${id}`,
+      title: name,
+      quantity: 'temperature',
+      read: (now) => usable(now.pipeline.state, slot.temperature),
+      allowedDrift: null,
+    }));
+
+/** Which plate was hottest at its peak and once settled, and whether all of them are told. */
+function notesOf(view: GuidedView, readings: readonly GuidedReading[]): string[] {
+  const plates = readings.filter(({ reading }) => reading.startsWith('plate.'));
+  const hottestBy = (of: (one: GuidedReading) => number): string => {
+    const highest = Math.max(...plates.map(of));
+    return `${plates.find((one) => of(one) === highest)?.title ?? ''} at ${highest.toFixed(1)} °C`;
+  };
+  const count = measuredPlates(view).length;
+  return [
+    `Hottest at its peak: ${hottestBy(({ most }) => most)}; once settled: ${hottestBy(({ mean }) => mean)}.`,
+    ...(count > mostTold
+      ? [`The record tells ${mostTold} of ${count} plates; the hottest is that of all of them.`]
+      : []),
+  ];
+}
 
 const plateU = (view: GuidedView): number =>
   Math.max(...plateSlots(view).map((slot) => standardUncertainty(view.pipeline.site.slots, view.pipeline.state, slot)));
@@ -112,6 +145,7 @@ export const loadTest: GuidedTestKind = {
           read: hottest,
           allowedDrift: plateDriftK,
         },
+        ...eachPlate(view),
         {
           reading: 'heatRemoved',
           title: 'Heat removed',
@@ -179,7 +213,7 @@ export const loadTest: GuidedTestKind = {
           others: [{ from: 'heatRemoved', contribution: uOf(view, 'heatRemoved') }],
         }),
       ],
-      notes: [],
+      notes: notesOf(view, readings),
     };
   },
 };

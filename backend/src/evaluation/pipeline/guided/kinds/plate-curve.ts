@@ -24,8 +24,8 @@ export interface PlateCurve {
   readonly curve: ResistanceCurve;
   readonly fitsExponent: boolean;
   /** Of anything that is worked out of the curve: expanded uncertainty for 95.45 %. */
-  spread(of: (curve: ResistanceCurve) => number): number;
-  coverage(of: (curve: ResistanceCurve) => number): number;
+  readonly spread: (of: (curve: ResistanceCurve) => number) => number;
+  readonly coverage: (of: (curve: ResistanceCurve) => number) => number;
   /** The exponent stands at an end of its range, or would where a point is off by its uncertainty: it is not known. */
   readonly exponentAtEnd: boolean;
 }

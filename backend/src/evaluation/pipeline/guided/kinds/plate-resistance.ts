@@ -83,7 +83,7 @@ export const plateResistance: GuidedTestKind = {
   asks: [
     {
       key: 'plate',
-      title: 'Plate, by its id in the site file',
+      title: 'Plate',
       kind: 'text',
       unit: '',
       least: null,
@@ -106,6 +106,9 @@ export const plateResistance: GuidedTestKind = {
       ...{ unit: 'L/min', least: 0, most: 10_000, usual: 0 },
     },
   ],
+  choices: ({ plan }) => ({
+    plate: plan.unit.plates.filter(({ slot }) => slot.temperature >= 0).map(({ id, name }) => ({ value: id, name })),
+  }),
   settingFault: (view) => {
     if (!Number.isInteger(pointsOf(view))) return 'points of flow and power: a whole number';
     return has(view, caseOf(view)) ? null : `the unit has no ${caseOf(view)}; its plates stand in the site file`;

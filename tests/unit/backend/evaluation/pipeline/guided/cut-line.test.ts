@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { guidedSummary } from '../../../../../../backend/src/evaluation/pipeline/guided/guided-summary';
 import { Plant, plantSite } from '../plant';
-import { begin, confirm, newest } from './guided-plant';
+import { act, begin, confirm, newest } from './guided-plant';
 
 const lpm = 1 / 60_000;
 const site = plantSite({
@@ -17,12 +17,12 @@ const site = plantSite({
 const wish = { branch: 'r1', bore: 2, second: 'Otto', permit: 'W-17' } as const;
 
 /** Everything behind the trial stands: load off, permit open, tray and rope dry. */
-function ready(): Plant {
+function ready(branch: 'r1' | 'none' = 'r1'): Plant {
   const plant = new Plant(site);
   Object.assign(plant.m1, { exhaust: 3, seal: 25, tray: false });
   for (const rack of Object.values(plant.m1.racks)) Object.assign(rack, { power: 0.1, shut: false });
   plant.run(90);
-  return permitted(plant);
+  return branch === 'none' ? plant : permitted(plant, branch);
 }
 function permitted(plant: Plant, branch = 'r1'): Plant {
   const opened = plant.pipeline.actOnPermit(
@@ -42,12 +42,46 @@ function permitted(plant: Plant, branch = 'r1'): Plant {
   return plant.run(3);
 }
 
+/** The steps before anything is measured, each by whom it is for. */
+function confirmedByBoth(plant: Plant): void {
+  confirm(plant, {}, 'cautions');
+  confirm(plant, {}, 'ready');
+  expect(confirmAs(plant, 'Otto', 'second')).toMatchObject({ ok: true });
+}
+const confirmAs = (plant: Plant, operator: string, step: string) =>
+  act(plant, { act: 'confirm', test: newest(plant).id, step, given: {}, operator });
+
 describe('the trial of a small opening', () => {
+  it('is offered where everything stands behind it, with the branches to choose from, and not before a branch has a permit', () => {
+    const plant = ready();
+    expect(plant.pipeline.guidedRefusals(0, 'cutLine')).toEqual([]);
+    expect(plant.pipeline.guidedAsks(0, 'cutLine').find(({ key }) => key === 'branch')?.choices).toContainEqual({
+      value: 'r1',
+      name: 'Rack 1',
+    });
+    const bare = ready('none');
+    expect(bare.pipeline.guidedRefusals(0, 'cutLine').map(({ code }) => code)).toEqual(['GUIDED_PERMIT']);
+  });
+
+  it('goes on only when the second person has confirmed under their own name, and is opened on the word of another', () => {
+    const plant = ready();
+    begin(plant, 'cutLine', wish);
+    confirm(plant);
+    confirm(plant);
+    for (const operator of ['Ada', 'Ida'])
+      expect(confirmAs(plant, operator, 'second')).toMatchObject({ ok: false, code: 'GUIDED_SECOND' });
+    expect(newest(plant).state).toBe('confirm');
+    expect(confirmAs(plant, ' otto', 'second')).toMatchObject({ ok: true });
+    plant.run(75);
+    expect(confirmAs(plant, 'Otto', 'opened')).toMatchObject({ ok: false, code: 'GUIDED_SECOND' });
+    expect(confirmAs(plant, 'Ida', 'opened')).toMatchObject({ ok: true });
+    expect(newest(plant).steps.map(({ by }) => by)).toEqual(['Ada', 'Ada', ' otto', null, 'Ida', null, null, null]);
+  });
+
   it('is offered where everything stands behind it, and tells what came in beside what its bore lets in', () => {
     const plant = ready();
     expect(begin(plant, 'cutLine', wish)).toEqual(expect.objectContaining({ ok: true }));
-    confirm(plant);
-    confirm(plant);
+    confirmedByBoth(plant);
     plant.run(75);
     expect(newest(plant).steps[newest(plant).at]?.id).toBe('opened');
     confirm(plant);
@@ -74,8 +108,7 @@ describe('the trial of a small opening', () => {
   ] as const)('is refused by %s, and broken off by it at once', (code, change) => {
     const plant = ready();
     begin(plant, 'cutLine', wish);
-    confirm(plant);
-    confirm(plant);
+    confirmedByBoth(plant);
     plant.run(5);
     expect(newest(plant).state).toBe('measure');
     change(plant);
@@ -90,8 +123,7 @@ describe('the trial of a small opening', () => {
   it('is broken off while it waits for the opening to be shut, as soon as something behind it fails, and says to shut it', () => {
     const plant = ready();
     begin(plant, 'cutLine', wish);
-    confirm(plant);
-    confirm(plant);
+    confirmedByBoth(plant);
     plant.run(75);
     confirm(plant, {}, 'opened');
     plant.run(135);

@@ -72,7 +72,7 @@ export function ventedPlant(off: Readonly<Record<string, number>> = {}, site = z
 
 type Wish = GuidedAction extends infer A
   ? A extends GuidedAction
-    ? Omit<A, 'unit' | 'operator' | 'station' | 'comment'>
+    ? Omit<A, 'unit' | 'operator' | 'station' | 'comment'> & { readonly operator?: string }
     : never
   : never;
 

@@ -33,6 +33,16 @@ describe('the load test', () => {
     expect(newest(plant)).toMatchObject({ endedFor: 'completed', verdict: 'passes' });
     expect(figure(plant, /^Peak/)?.value).toBe(71);
     expect(figure(plant, /settled/)?.value).toBeCloseTo(64, 0);
+    const each = newest(plant)
+      .steps.at(-1)
+      ?.measured?.readings.filter(({ title }) => title.startsWith('Chip'));
+    expect(each).toMatchObject([
+      { title: 'Chip 1', most: 60 },
+      { title: 'Chip 2', most: 71 },
+    ]);
+    expect(newest(plant).result?.notes).toEqual([
+      'Hottest at its peak: Chip 2 at 71.0 °C; once settled: Chip 2 at 64.0 °C.',
+    ]);
     // ±1 °C, rectangular: 2 · 1/√3.
     expect(figure(plant, /^Peak/)?.expandedUncertainty).toBeCloseTo(2 / Math.sqrt(3), 3);
   });
@@ -62,6 +72,11 @@ describe('the load test', () => {
     plant.run(20);
     expect(newest(plant)).toMatchObject({ endedFor: 'gateLost', verdict: null });
     expect(newest(plant).endedSaid).toContain('below the 192.0 kW');
+    // What was measured until then stays: the hottest that it came to.
+    const { measured, doneMs } = newest(plant).steps.at(-1) ?? {};
+    expect(doneMs).toBeNull();
+    expect(measured?.samples).toBeGreaterThan(690);
+    expect(measured?.readings.find(({ reading }) => reading === 'plates')?.most).toBeCloseTo(71, 0);
   });
 
   it('is refused below its load and where no plate is measured', () => {
