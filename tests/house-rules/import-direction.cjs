@@ -19,6 +19,7 @@ const stages = [
   'diagnosis',
   'pipeline',
   'limit-trial',
+  'mapping',
 ];
 
 /** Shapes that the stages hand to each other: no code, so they may be named from any stage. */
