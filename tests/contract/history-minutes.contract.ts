@@ -1,5 +1,17 @@
 import { describe, expect, it } from 'vitest';
-import { day, flow, hour, minute, plain, pressure, pressures, rowsOf, second, startMs } from './history-samples';
+import {
+  day,
+  flow,
+  hour,
+  minute,
+  otherHolder,
+  plain,
+  pressure,
+  pressures,
+  rowsOf,
+  second,
+  startMs,
+} from './history-samples';
 import type { StoreUnderTest } from './store-under-test';
 
 /** What minutes must be, before and after seconds are folded into them. Part of the contract of every history store. */
@@ -46,6 +58,40 @@ export function historyMinutesContract(current: () => StoreUnderTest): void {
       await current().store.maintain(startMs + 2 * hour);
       await check();
       await current().store.maintain(startMs + day);
+      await check();
+    });
+
+    it('are given one by one of several holders, as long as they are kept, and empty where nothing was', async () => {
+      const { holder, ...first } = pressure;
+      const nobody = { point: 'no.such', unitOfMeasure: '1' };
+      const ask = async (minuteMs: number) => {
+        const columns = [{ point: flow.point, unitOfMeasure: flow.unitOfMeasure }, nobody, first];
+        const holders = [
+          { holder: otherHolder.holder, columns: [first] },
+          { holder, columns },
+          { holder: 'unit-9', columns },
+        ];
+        const found = await current().store.readMinute({ holders, minuteMs });
+        return found.map(({ min, mean, max, count }) => [min, mean, max, count].map((figure) => [...figure]));
+      };
+      await current().store.write(threeHours());
+      await current().store.write(rowsOf([{ holder: 1, atMs: startMs + 61 * second, values: [5] }]));
+      const none = [[NaN], [NaN], [NaN], [0]];
+      const nothing = none.map(([one = 0]) => [one, one, one]);
+      const check = async () => {
+        const odd = [
+          [NaN, NaN, 7.5],
+          [NaN, NaN, 11.1875],
+          [NaN, NaN, 14.875],
+          [0, 0, 60],
+        ];
+        expect(await ask(startMs + minute)).toEqual([[[5], [5], [5], [1]], odd, nothing]);
+        expect((await ask(startMs + 2 * hour))[0]).toEqual(none);
+        expect(await ask(startMs + 4 * hour)).toEqual([none, nothing, nothing]);
+      };
+      await current().store.maintain(startMs + 5 * hour);
+      await check();
+      await current().store.maintain(startMs + 30 * day);
       await check();
     });
 

@@ -68,6 +68,39 @@ export function historySecondsContract(subject: () => StoreUnderTest): void {
       expect(after.quality[1]?.slice(9, 12)).toEqual([0, 2, 0]);
     });
 
+    it('gives several holders at once as it gives each alone, sealed or not', async () => {
+      const other = layout.holders[1];
+      const [pressure, flow] = columns;
+      if (other === undefined || pressure === undefined || flow === undefined) throw new Error('two holders');
+      const nobody = { point: 'no.such', unitOfMeasure: '1' };
+      const holders = [
+        { holder: other.id, columns: [nobody, ...other.columns] },
+        { holder: 'unit-1', columns: [pressure] },
+        { holder: 'unit-9', columns },
+        { holder: 'unit-1', columns: [flow, nobody, pressure] },
+        { holder: other.id, columns: [nobody] },
+      ];
+      await subject().store.write(pressures(startMs, 3600, (index) => (index % 7 === 0 ? null : index / 8)));
+      await subject().store.write(
+        rowsOf([row(3, [9, 4, null], [1, 2, 0]), { holder: 1, atMs: startMs + 4 * second, values: [8], quality: [2] }]),
+      );
+      const check = async () => {
+        const span = { fromMs: startMs + second, toMs: startMs + 9 * second };
+        const together = await subject().store.readTogether({ holders, ...span });
+        const alone = await Promise.all(holders.map((one) => subject().store.readSeconds({ ...one, ...span })));
+        expect(together).toEqual(alone);
+        expect([together[0]?.values[1]?.[3], together[0]?.quality[1]?.[3]]).toEqual([8, 2]);
+        expect([together[1]?.values[0]?.[2], together[3]?.values[0]?.[2], together[3]?.values[2]?.[2]]).toEqual([
+          9, 4, 9,
+        ]);
+      };
+      await check();
+      await subject().store.maintain(startMs + 2 * hour);
+      await check();
+      await subject().store.write(rowsOf([{ holder: 1, atMs: startMs + 6 * second, values: [7], quality: [1] }]));
+      await check();
+    });
+
     it('refuses what is no period of whole seconds within a day', async () => {
       for (const [fromMs, toMs] of [
         [startMs, startMs],

@@ -52,6 +52,8 @@ function counting(store: HistoryStore): { readonly store: HistoryStore; readonly
       return store.read(query);
     },
     readSeconds: (query) => store.readSeconds(query),
+    readTogether: (query) => store.readTogether(query),
+    readMinute: (query) => store.readMinute(query),
     maintain: (ms) => store.maintain(ms),
     health: () => store.health(),
     close: () => store.close(),

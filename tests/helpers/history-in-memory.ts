@@ -2,7 +2,9 @@ import type { HistoryRows } from '../../backend/src/evaluation/pipeline/history-
 import type { CompiledSite } from '../../backend/src/evaluation/site/compiled-site';
 import type { HistoryStore, HistorySeconds } from '../../backend/src/ports/history-store';
 
-export interface HistoryInMemory extends Pick<HistoryStore, 'read' | 'readSeconds'> {
+type Reading = Pick<HistoryStore, 'read' | 'readSeconds' | 'readTogether' | 'readMinute'>;
+
+export interface HistoryInMemory extends Reading {
   /** Takes rows of the site's holders, as a pipeline hands them out. */
   write(rows: HistoryRows): void;
   /** One value of one second; the mark is 1 where left out, 3 where the value is null. */
@@ -56,6 +58,27 @@ export function historyInMemory(site: CompiledSite): HistoryInMemory {
         minutesBeforeMs: memory.minutesBeforeMs,
       });
     },
+    readTogether: ({ holders, fromMs, toMs }) =>
+      Promise.all(holders.map((holder) => memory.readSeconds({ ...holder, fromMs, toMs }))),
+    readMinute: ({ holders, minuteMs }) =>
+      Promise.resolve(
+        holders.map(({ holder, columns }) => {
+          const seen = columns.map(({ point }) =>
+            Array.from(
+              { length: 60 },
+              (_, i) => columnOf(holder, point).get(minuteMs + i * 1000)?.[0] ?? Number.NaN,
+            ).filter((value) => !Number.isNaN(value)),
+          );
+          const over = (figure: (values: readonly number[]) => number): Float64Array =>
+            Float64Array.from(seen, (values) => (values.length === 0 ? Number.NaN : figure(values)));
+          return {
+            min: over((values) => Math.min(...values)),
+            mean: over((values) => values.reduce((sum, value) => sum + value, 0) / values.length),
+            max: over((values) => Math.max(...values)),
+            count: Float64Array.from(seen, ({ length }) => length),
+          };
+        }),
+      ),
     read({ buckets, fromMs, holder, point, toMs }) {
       const bucketMs = Math.ceil((toMs - fromMs) / buckets);
       const sums = new Float64Array(buckets);

@@ -41,6 +41,20 @@ export interface SecondsQuery {
   readonly toMs: number;
 }
 
+/** The same period of several holders, each with columns of its own. */
+export interface TogetherQuery extends Pick<SecondsQuery, 'fromMs' | 'toMs'> {
+  readonly holders: readonly Pick<SecondsQuery, 'holder' | 'columns'>[];
+}
+
+/** One whole minute of several holders, each with columns of its own. */
+export interface MinuteQuery extends Pick<TogetherQuery, 'holders'> {
+  /** Its begin, a whole minute. */
+  readonly minuteMs: number;
+}
+
+/** Figures of one minute of a holder, a place a column as asked for; NaN and a count of 0 where nothing was measured in it. */
+export type HistoryMinute = Pick<HistoryBuckets, 'min' | 'mean' | 'max' | 'count'>;
+
 /** Place i of each column is the second fromMs + i · 1000. */
 export interface HistorySeconds {
   readonly fromMs: number;
@@ -84,6 +98,10 @@ export interface HistoryStore {
   read(query: HistoryQuery): Promise<HistoryBuckets>;
   /** Seconds as they were written, for what judges them anew; none where only minutes are left. */
   readSeconds(query: SecondsQuery): Promise<HistorySeconds>;
+  /** The same of each of several holders, in their order, at a fraction of what they cost one by one. */
+  readTogether(query: TogetherQuery): Promise<readonly HistorySeconds[]>;
+  /** A minute as it is kept when its seconds are gone, of several holders in their order; it may be empty while they are there. */
+  readMinute(query: MinuteQuery): Promise<readonly HistoryMinute[]>;
   /** Applies retention and seals what is old enough; called every few minutes with the tick time. */
   maintain(nowMs: number): Promise<void>;
   health(): HistoryHealth;

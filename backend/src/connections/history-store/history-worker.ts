@@ -2,6 +2,7 @@ import { parentPort, workerData } from 'node:worker_threads';
 import { CodedError } from '@ebbline/shared/errors/coded-error';
 import { unreachable } from '@ebbline/shared/errors/unreachable';
 import { armFailpoint } from '../../ports/failpoint';
+import type { HistorySeconds } from '../../ports/history-store';
 import { DuckDbHistoryStore, type EmbeddedHistoryOptions } from './embedded/duckdb-history-store';
 import { openingId, type WorkerAnswer, type WorkerCall, type WorkerReply, type WorkerRequest } from './worker-messages';
 
@@ -17,10 +18,14 @@ const reply = (message: WorkerReply): void => {
   );
 };
 
+const ofSeconds = ({ values, quality }: HistorySeconds) => [...values, ...quality];
+
 /** What is handed over, not copied. */
 function columnsOf(value: WorkerAnswer): readonly (Float64Array | Uint8Array)[] {
   if (value === null) return [];
-  if ('quality' in value) return [...value.values, ...value.quality];
+  if ('together' in value) return value.together.flatMap(ofSeconds);
+  if ('minutes' in value) return value.minutes.flatMap(({ min, mean, max, count }) => [min, mean, max, count]);
+  if ('quality' in value) return ofSeconds(value);
   return [value.startMs, value.min, value.mean, value.max, value.count];
 }
 
@@ -40,6 +45,10 @@ async function answer(store: DuckDbHistoryStore, body: WorkerCall): Promise<Work
       return store.read(body.query);
     case 'readSeconds':
       return store.readSeconds(body.query);
+    case 'readTogether':
+      return { together: await store.readTogether(body.query) };
+    case 'readMinute':
+      return { minutes: await store.readMinute(body.query) };
     case 'maintain':
       return store.maintain(body.nowMs).then(() => null);
     case 'close':

@@ -4,10 +4,13 @@ import type {
   HistoryBuckets,
   HistoryHealth,
   HistoryLayout,
+  HistoryMinute,
   HistoryQuery,
   HistorySeconds,
   HistoryStore,
+  MinuteQuery,
   SecondsQuery,
+  TogetherQuery,
 } from '../../ports/history-store';
 import type { EmbeddedHistoryOptions } from './embedded/duckdb-history-store';
 import { WorkerLink } from './worker-link';
@@ -80,6 +83,20 @@ export class WorkerHistoryStore implements HistoryStore {
     if (seconds === null || !('quality' in seconds))
       throw new CodedError('HISTORY_FAULT', 'the history worker answered a read without seconds');
     return seconds;
+  }
+
+  async readTogether(query: TogetherQuery): Promise<readonly HistorySeconds[]> {
+    const answer = await (await this.#living()).ask({ call: 'readTogether', query });
+    if (answer === null || !('together' in answer))
+      throw new CodedError('HISTORY_FAULT', 'the history worker answered a read of several without their seconds');
+    return answer.together;
+  }
+
+  async readMinute(query: MinuteQuery): Promise<readonly HistoryMinute[]> {
+    const answer = await (await this.#living()).ask({ call: 'readMinute', query });
+    if (answer === null || !('minutes' in answer))
+      throw new CodedError('HISTORY_FAULT', 'the history worker answered a read of a minute without it');
+    return answer.minutes;
   }
 
   async maintain(nowMs: number): Promise<void> {

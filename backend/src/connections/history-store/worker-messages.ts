@@ -3,9 +3,12 @@ import type {
   HistoryBuckets,
   HistoryHealth,
   HistoryLayout,
+  HistoryMinute,
   HistoryQuery,
   HistorySeconds,
+  MinuteQuery,
   SecondsQuery,
+  TogetherQuery,
 } from '../../ports/history-store';
 
 /** What the store's worker is asked. */
@@ -14,6 +17,8 @@ export type WorkerCall =
   | { readonly call: 'write'; readonly rows: HistoryRows }
   | { readonly call: 'read'; readonly query: HistoryQuery }
   | { readonly call: 'readSeconds'; readonly query: SecondsQuery }
+  | { readonly call: 'readTogether'; readonly query: TogetherQuery }
+  | { readonly call: 'readMinute'; readonly query: MinuteQuery }
   | { readonly call: 'maintain'; readonly nowMs: number }
   | { readonly call: 'close' };
 
@@ -22,7 +27,12 @@ export interface WorkerRequest {
   readonly body: WorkerCall;
 }
 
-export type WorkerAnswer = HistoryBuckets | HistorySeconds | null;
+export type WorkerAnswer =
+  | HistoryBuckets
+  | HistorySeconds
+  | { readonly together: readonly HistorySeconds[] }
+  | { readonly minutes: readonly HistoryMinute[] }
+  | null;
 
 /** The answer to request `id`; id 0 says whether the store could be opened. Health comes with every answer. */
 export type WorkerReply =

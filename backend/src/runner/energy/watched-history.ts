@@ -3,10 +3,13 @@ import type {
   HistoryBuckets,
   HistoryHealth,
   HistoryLayout,
+  HistoryMinute,
   HistoryQuery,
   HistorySeconds,
   HistoryStore,
+  MinuteQuery,
   SecondsQuery,
+  TogetherQuery,
 } from '../../ports/history-store';
 import type { KeptEnergy } from '../../ports/kept-energy';
 
@@ -86,6 +89,14 @@ export class WatchedHistory implements HistoryStore {
 
   readSeconds(query: SecondsQuery): Promise<HistorySeconds> {
     return this.store.readSeconds(query);
+  }
+
+  readTogether(query: TogetherQuery): Promise<readonly HistorySeconds[]> {
+    return this.store.readTogether(query);
+  }
+
+  readMinute(query: MinuteQuery): Promise<readonly HistoryMinute[]> {
+    return this.store.readMinute(query);
   }
 
   async maintain(nowMs: number): Promise<void> {

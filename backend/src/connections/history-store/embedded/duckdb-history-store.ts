@@ -1,15 +1,19 @@
 import { mkdir, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { DuckDBConnection, DuckDBInstance } from '@duckdb/node-api';
+import { CodedError } from '@ebbline/shared/errors/coded-error';
 import type { HistoryRows } from '../../../evaluation/pipeline/history-rows';
 import type {
   HistoryBuckets,
   HistoryHealth,
   HistoryLayout,
+  HistoryMinute,
   HistoryQuery,
   HistorySeconds,
   HistoryStore,
+  MinuteQuery,
   SecondsQuery,
+  TogetherQuery,
 } from '../../../ports/history-store';
 import { BucketSums } from '../bucket-sums';
 import { bucketPlan, secondsPlan } from '../history-query';
@@ -21,8 +25,9 @@ import { Manifest } from './manifest';
 import { openDuckDb, type DuckDbLimits } from './open-duckdb';
 import { canBeRead, damagedFault, readFault } from './read-fault';
 import { ReadGate } from './read-gate';
+import { readMinute } from './read-minute';
 import { readSeconds } from './read-seconds';
-import { readSql } from './read-sql';
+import { readSql, type ReadSources } from './read-sql';
 import { defaultRetention, type Retention } from './retention';
 import { SerialQueue } from './serial-queue';
 import { TailWriter } from './tail-writer';
@@ -166,12 +171,31 @@ export class DuckDbHistoryStore implements HistoryStore {
   }
 
   async readSeconds(query: SecondsQuery): Promise<HistorySeconds> {
-    const plan = secondsPlan(query);
+    const { fromMs, toMs } = query;
+    const [seconds] = await this.readTogether({ holders: [query], fromMs, toMs });
+    if (seconds === undefined) throw new CodedError('HISTORY_FAULT', 'a read of one holder gave back none');
+    return seconds;
+  }
+
+  async readTogether({ holders, fromMs, toMs }: TogetherQuery): Promise<readonly HistorySeconds[]> {
+    const plans = holders.map((one) => secondsPlan({ ...one, fromMs, toMs }));
+    return this.#reading((connection, sources) =>
+      readSeconds(connection, plans, this.#catalogue, sources, this.#damaged),
+    );
+  }
+
+  readMinute(query: MinuteQuery): Promise<readonly HistoryMinute[]> {
+    return this.#reading((connection, sources) =>
+      readMinute(connection, query, this.#catalogue, sources, this.#damaged),
+    );
+  }
+
+  #reading<Value>(job: (connection: DuckDBConnection, sources: ReadSources) => Promise<Value>): Promise<Value> {
     return this.#gate.read(async () => {
       const sources = { folder: this.#folder, manifest: this.#manifest, tails: this.#writer.tails };
       const connection = await this.#instance.connect();
       try {
-        return await readSeconds(connection, plan, this.#catalogue, sources, this.#damaged);
+        return await job(connection, sources);
       } finally {
         connection.closeSync();
       }

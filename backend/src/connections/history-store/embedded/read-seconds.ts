@@ -4,71 +4,100 @@ import type { SecondsPlan } from '../history-query';
 import { SecondColumns } from '../second-columns';
 import type { Catalogue } from './catalogue';
 import type { DamagedFiles } from './damaged-files';
+import { findColumns } from './find-columns';
 import { damagedFault, readFault } from './read-fault';
 import type { ReadSources } from './read-sql';
+import { samePlaces, type SamePlaces } from './same-places';
 import { marksAtOnce, secondsSql } from './seconds-sql';
 
+/** So many holders a statement: some hundred thousand values a minute that is read. */
+const holdersAtOnce = 64;
+
 /**
- * Columns of a holder as they were written, tails and sealed files merged.
+ * Columns of holders as they were written, tails and sealed files merged. Holders that have their columns at the same places share a
+ * statement: planning one over many columns takes longer than reading a minute of one holder.
+ * @param plans of the same period
  * @throws CodedError HISTORY_READ_FAILED, also where a file is known to hold something else than was sealed
  */
 export async function readSeconds(
   connection: DuckDBConnection,
-  plan: SecondsPlan,
+  plans: readonly SecondsPlan[],
   catalogue: Catalogue,
   sources: ReadSources,
   damaged: Pick<DamagedFiles, 'changed' | 'note'>,
-): Promise<HistorySeconds> {
-  const columns = new SecondColumns(plan);
-  const { retiredBeforeMs } = sources.manifest;
-  const found = plan.columns.map(({ point, unitOfMeasure }) => catalogue.find(plan.holder, point, unitOfMeasure));
-  const holder = found.find((one) => one !== null)?.holder;
-  if (holder === undefined) return columns.seconds(retiredBeforeMs);
-  const asked = found.flatMap((one, column) => (one === null ? [] : [{ column, position: one.position }]));
-  const positions = asked.map(({ position }) => position);
-  const statement = secondsSql(plan, holder, positions, sources);
-  if (statement === null) return columns.seconds(retiredBeforeMs);
-  const changed = damaged.changed(statement.files);
-  if (changed.length > 0) throw damagedFault(changed);
-  try {
-    const result = await connection.run(statement.sql);
-    for (const chunk of await result.fetchAllChunks()) {
-      asked.forEach(({ column }, place) => {
-        const marksAt = 1 + asked.length + Math.floor(place / marksAtOnce);
-        take(columns, column, chunk, 1 + place, marksAt, 2 * (place % marksAtOnce));
-      });
+): Promise<HistorySeconds[]> {
+  const columns = plans.map((plan) => new SecondColumns(plan));
+  const found = plans.map((plan) => findColumns(catalogue, plan));
+  for (const group of samePlaces(found, holdersAtOnce)) {
+    const [plan] = plans;
+    const statement = plan === undefined ? null : secondsSql(plan, group, sources);
+    if (statement === null) continue;
+    const changed = damaged.changed(statement.files);
+    if (changed.length > 0) throw damagedFault(changed);
+    try {
+      const result = await connection.run(statement.sql);
+      for (const chunk of await result.fetchAllChunks()) {
+        if (group.holders.length === 1) takeOne(chunk, group, columns);
+        else takeMany(chunk, group, columns);
+      }
+    } catch (cause) {
+      throw await readFault(connection, sources.folder, statement.files, group.positions[0] ?? 0, cause, (names) =>
+        damaged.note(names),
+      );
     }
-  } catch (cause) {
-    throw await readFault(connection, sources.folder, statement.files, positions[0] ?? 0, cause, (names) =>
-      damaged.note(names),
-    );
   }
-  return columns.seconds(retiredBeforeMs);
+  const { retiredBeforeMs } = sources.manifest;
+  return columns.map((one) => one.seconds(retiredBeforeMs));
 }
 
-/** One column of values and its marks, straight from the vectors. */
-function take(
-  columns: SecondColumns,
-  column: number,
-  chunk: DuckDBDataChunk,
-  valuesAt: number,
-  marksAt: number,
-  shift: number,
-): void {
-  const places = chunk.getColumnVector(0);
-  const values = chunk.getColumnVector(valuesAt);
-  const marks = chunk.getColumnVector(marksAt);
+/** Where the marks of a column stand among those of a row. */
+const marksAt = (positions: number, place: number): number => 1 + positions + Math.floor(place / marksAtOnce);
+const shiftOf = (place: number): number => 2 * (place % marksAtOnce);
+const markOf = (packed: number, shift: number): number => (packed < 0 ? packed : (packed >> shift) & 3);
+
+/** Column after column, straight from the vectors: it may be a day of seconds. */
+function takeOne(chunk: DuckDBDataChunk, { positions, holders }: SamePlaces, columns: readonly SecondColumns[]): void {
+  const [holder] = holders;
+  const target = columns[holder?.asked ?? -1];
+  if (holder === undefined || target === undefined) return;
+  const seconds = chunk.getColumnVector(0);
   // Asking the chunk again for each row costs more than all the rest.
   const { rowCount } = chunk;
-  const target = columns.column(column);
+  holder.found.forEach(({ column }, place) => {
+    const values = chunk.getColumnVector(1 + place);
+    const marks = chunk.getColumnVector(marksAt(positions.length, place));
+    const direct = target.column(column);
+    const shift = shiftOf(place);
+    for (let row = 0; row < rowCount; row += 1) {
+      const packed = marks.getItem(row) as number;
+      const second = seconds.getItem(row) as number;
+      const value = values.getItem(row) as number;
+      if (packed < 0 && Number.isFinite(value)) {
+        direct.values[second] = value;
+        direct.quality[second] = good;
+      } else target.put(column, second, value, markOf(packed, shift));
+    }
+  });
+}
+
+/** Row after row, each to its holder. */
+function takeMany(chunk: DuckDBDataChunk, { positions, holders }: SamePlaces, columns: readonly SecondColumns[]): void {
+  const byNumber = new Map(holders.map((holder) => [holder.number, holder]));
+  const vector = (at: number) => chunk.getColumnVector(at);
+  const seconds = vector(0);
+  const values = positions.map((_, place) => vector(1 + place));
+  const marks = positions.map((_, place) => vector(marksAt(positions.length, place)));
+  const numbers = vector(marksAt(positions.length, positions.length - 1) + 1);
+  const { rowCount } = chunk;
   for (let row = 0; row < rowCount; row += 1) {
-    const packed = marks.getItem(row) as number;
-    const place = places.getItem(row) as number;
-    const value = values.getItem(row) as number;
-    if (packed < 0 && Number.isFinite(value)) {
-      target.values[place] = value;
-      target.quality[place] = good;
-    } else columns.put(column, place, value, packed < 0 ? packed : (packed >> shift) & 3);
+    const holder = byNumber.get(numbers.getItem(row) as number);
+    const target = columns[holder?.asked ?? -1];
+    if (holder === undefined || target === undefined) continue;
+    const second = seconds.getItem(row) as number;
+    for (const [place, { column }] of holder.found.entries()) {
+      const mark = markOf(marks[place]?.getItem(row) as number, shiftOf(place));
+      target.put(column, second, values[place]?.getItem(row) as number, mark);
+    }
   }
 }
 

@@ -90,7 +90,10 @@ export function readSql(plan: BucketPlan, holder: number, position: number, sour
 }
 
 /** Slices as they are; of a whole day what no slice of it takes the place of. */
-function minuteSources(minutes: readonly SealedFile[], manifest: Manifest): { files: SealedFile[]; where: string }[] {
+export function minuteSources(
+  minutes: readonly SealedFile[],
+  manifest: Manifest,
+): { files: SealedFile[]; where: string }[] {
   const whole = minutes.filter((file) => file.spanMs === dayMs);
   const later = whole.filter((file) => minutesOfDay(manifest, file.startMs).slices.length > 0);
   const plain = minutes.filter((file) => !later.includes(file));

@@ -41,6 +41,10 @@ const select = (values: readonly string[], written: string, from: string): strin
 export const inSpan = (column: 'second' | 'minute', { startMs, spanMs }: Span): string =>
   `${column} >= ${startMs} AND ${column} < ${startMs + spanMs}`;
 
+/** Restricts to some holders. */
+export const ofHolders = (holders: readonly number[]): string =>
+  holders.length === 1 ? `holder = ${holders[0] ?? -1}` : `holder IN (${holders.join(', ')})`;
+
 /** Restricts to the holders of a group. */
 export const inGroup = (group: number): string =>
   `holder >= ${group * holdersPerGroup} AND holder < ${(group + 1) * holdersPerGroup}`;

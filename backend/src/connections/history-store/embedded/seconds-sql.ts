@@ -1,13 +1,15 @@
 import { hourMs, secondMs, type SecondsPlan } from '../history-query';
 import type { SealedFile } from './manifest';
 import type { ReadSources } from './read-sql';
-import { groupOf, pathsOf } from './sealed-sql';
+import type { SamePlaces } from './same-places';
+import { groupOf, ofHolders, pathsOf } from './sealed-sql';
 import { writtenOrder } from './tail-tables';
 
 export interface SecondsSql {
   /**
-   * Rows (place of the second, values …, packed marks …), later writes of a second after earlier ones; a value that is not there is
-   * NaN. Marks of `marksAtOnce` columns stand in one number of two bits each; −1: by the values.
+   * Rows (place of the second, values …, packed marks …, and of several holders the number of its), later writes of a second after
+   * earlier ones; a value that is not there is NaN. Marks of `marksAtOnce` columns stand in one number of two bits each; −1: by the
+   * values.
    */
   readonly sql: string;
   readonly files: readonly SealedFile[];
@@ -16,26 +18,29 @@ export interface SecondsSql {
 /** Two bits each, within an INTEGER. */
 export const marksAtOnce = 12;
 
-/** Seconds of one holder at some positions; null where there is nothing to read from. */
+/** Seconds of holders at some positions; null where there is nothing to read from. */
 export function secondsSql(
-  plan: SecondsPlan,
-  holder: number,
-  positions: readonly number[],
+  plan: Pick<SecondsPlan, 'fromMs' | 'toMs'>,
+  { positions, holders }: SamePlaces,
   { folder, manifest, tails }: ReadSources,
 ): SecondsSql | null {
   const { fromMs, toMs } = plan;
   const overlaps = (startMs: number, spanMs: number): boolean => startMs < toMs && startMs + spanMs > fromMs;
-  const where = `WHERE holder = ${holder} AND second >= ${fromMs} AND second < ${toMs}`;
+  const numbers = holders.map(({ number }) => number);
+  const where = `WHERE ${ofHolders(numbers)} AND second >= ${fromMs} AND second < ${toMs}`;
+  const many = numbers.length > 1 ? ['holder'] : [];
   const place = `((second - ${fromMs}) // ${secondMs})::INTEGER AS s`;
   const select = (width: number, value: (position: number) => string, written: string, from: string): string => {
     const values = positions.map((position, i) => `${position < width ? value(position) : nothing} AS v${i}`);
     const marks = groupsOf(positions).map((group, i) => `${packedMarks(group)} AS m${i}`);
-    return `SELECT ${[place, ...values, ...marks].join(', ')}, ${written} AS w FROM ${from} ${where}`;
+    return `SELECT ${[place, ...values, ...marks, ...many].join(', ')}, ${written} AS w FROM ${from} ${where}`;
   };
 
   const files = manifest.kept.filter(
     ({ kind, group, startMs, spanMs }) =>
-      kind === 'seconds' && (group === null || group === groupOf(holder)) && overlaps(startMs, spanMs),
+      kind === 'seconds' &&
+      (group === null || numbers.some((number) => group === groupOf(number))) &&
+      overlaps(startMs, spanMs),
   );
   const widths = [...new Set(files.map(({ width }) => width))];
   const sealed = widths.map((width) => {
@@ -50,7 +55,8 @@ export function secondsSql(
     .map((table) => select(table.width, (position) => `p${position}`, writtenOrder(table), table.name));
   const parts = [...sealed, ...unsealed];
   if (parts.length === 0) return null;
-  const columns = ['s', ...positions.map((_, i) => `v${i}`), ...groupsOf(positions).map((_, i) => `m${i}`)].join(', ');
+  const marked = groupsOf(positions).map((_, i) => `m${i}`);
+  const columns = ['s', ...positions.map((_, i) => `v${i}`), ...marked, ...many].join(', ');
   // Sealed files have each second once.
   const order = unsealed.length === 0 ? '' : ' ORDER BY w';
   return { sql: `SELECT ${columns} FROM (${parts.join(' UNION ALL ')})${order}`, files };

@@ -5,10 +5,13 @@ import type {
   HistoryBuckets,
   HistoryHealth,
   HistoryLayout,
+  HistoryMinute,
   HistoryQuery,
   HistorySeconds,
   HistoryStore,
+  MinuteQuery,
   SecondsQuery,
+  TogetherQuery,
 } from '../../../ports/history-store';
 import { BucketSums } from '../bucket-sums';
 import { bucketPlan, dayMs, hourMs, secondsPlan } from '../history-query';
@@ -19,6 +22,7 @@ import type { Refusal } from '../queue/refusal';
 import { influxAddress } from './influx-address';
 import { InfluxServer, type InfluxRows } from './influx-server';
 import { PreparedDatabase } from './prepared-database';
+import { readMinute } from './read-minute';
 import { readSeconds } from './read-seconds';
 import { readStatements } from './read-statements';
 import { fieldOf, secondsPolicy, toPoints, type LayoutHolder } from './to-points';
@@ -115,9 +119,21 @@ export class InfluxHistoryStore implements HistoryStore {
   }
 
   async readSeconds(query: SecondsQuery): Promise<HistorySeconds> {
-    const plan = secondsPlan(query);
+    const { fromMs, toMs } = query;
+    const [seconds] = await this.readTogether({ holders: [query], fromMs, toMs });
+    if (seconds === undefined) throw new CodedError('HISTORY_FAULT', 'a read of one holder gave back none');
+    return seconds;
+  }
+
+  async readTogether({ holders, fromMs, toMs }: TogetherQuery): Promise<readonly HistorySeconds[]> {
+    const plans = holders.map((one) => secondsPlan({ ...one, fromMs, toMs }));
     await this.#database.ready();
-    return readSeconds(this.#server, plan, this.#retiredBeforeMs);
+    return readSeconds(this.#server, plans, this.#retiredBeforeMs);
+  }
+
+  async readMinute(query: MinuteQuery): Promise<readonly HistoryMinute[]> {
+    await this.#database.ready();
+    return readMinute(this.#server, query);
   }
 
   /**
