@@ -5,6 +5,7 @@ import { limitTrialRoutes } from './limit-trial-routes';
 import { alarmPerformanceRoutes } from './alarm-performance-routes';
 import { guidedRoutes } from './guided-routes';
 import { lookRoutes } from './look-routes';
+import { mappingRoutes } from './mapping-routes';
 import { noteRoutes } from './note-routes';
 import { pastRoutes } from './past-routes';
 import { peopleRoutes } from './people-routes';
@@ -18,6 +19,7 @@ export const routeTable = [
   ...alarmPerformanceRoutes,
   ...actionRoutes,
   ...guidedRoutes,
+  ...mappingRoutes,
   ...noteRoutes,
   ...reportRoutes,
   ...alarmActionRoutes,

@@ -9,6 +9,7 @@ import { guidedExamples } from './http-examples-guided';
 import { tightnessExamples } from './http-examples-tightness';
 import { performanceExamples } from './http-examples-performance';
 import { trendExamples } from './http-examples-trends';
+import { mappingExamples } from './http-examples-mapping';
 import { noteExamples } from './http-examples-notes';
 import { reportExamples } from './http-examples-report';
 import { limitTrialExamples } from './http-examples-limit-trial';
@@ -257,6 +258,7 @@ export const httpExamples: Readonly<Record<RouteKey, Example>> = {
   ...guidedExamples,
   ...performanceExamples,
   ...trendExamples,
+  ...mappingExamples,
   ...noteExamples,
   ...reportExamples,
   ...limitTrialExamples,

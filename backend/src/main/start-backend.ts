@@ -5,7 +5,6 @@ import type { Environment } from '../connections/config/environment';
 import { brokerLimits } from '../connections/embedded-broker/broker-limits';
 import { HeldAcknowledgements } from '../connections/mqtt-intake/held-acknowledgements';
 import { MqttIntake } from '../connections/mqtt-intake/mqtt-intake';
-import { statusTopic } from '../connections/mqtt-intake/status-topic';
 import { SiteReader } from '../connections/site-files/site-reader';
 import { SystemClock } from '../connections/system-clock/system-clock';
 import { SystemTicker } from '../connections/system-clock/system-ticker';
@@ -42,15 +41,16 @@ import { ClosingStack } from './closing-stack';
 import { environmentOf } from './environment-of';
 import { historyLayout } from './history-layout';
 import { healthOf } from './health-of';
+import { intakeSettings } from './intake-settings';
 import { openAlarmList } from './open-alarm-list';
 import { openAuthorisedList } from './open-authorised-list';
 import { openAlarmPublication, ownTopicsOf } from './open-alarm-publication';
-import { openBroker, type BrokerInUse } from './open-broker';
+import { openBroker } from './open-broker';
 import { openDemoPlants } from './open-demo-plants';
-import type { BrokerUse } from './open-embedded-broker';
 import { openEntrance, sayFirstLink } from './open-entrance';
 import { openJournalUpkeep } from './open-journal-upkeep';
 import { openLog } from './open-log';
+import { openMappingDesk } from './open-mapping-desk';
 import { openNoteDesk } from './open-note-desk';
 import { openPerformance } from './open-performance';
 import { openReportDesk } from './open-report-desk';
@@ -170,7 +170,7 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
   closing.add(keepDays(new LatestDays(energy), ticker));
   const intake = new MqttIntake(intakeSettings(use, site, broker), logs.watchIntake(runner.sink), gate, clock);
 
-  const reader = new SiteReader(options.siteWorker);
+  const reader = new SiteReader(options.siteWorker, undefined, environment.siteFile);
   closing.add(() => reader.stop());
   const reload = openReload(environment.siteFile, loaded, reader, closing, {
     wallMs: () => clock.wallMs(),
@@ -243,6 +243,17 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
     { provide: BROKER_LINK, useValue: intake },
     { provide: SITE_CHECKER, useValue: reader },
     { provide: INTAKE_REPORT, useValue: intake },
+    openMappingDesk(
+      broker,
+      use.clientId,
+      {
+        site: () => inForce.pipeline.site,
+        valueOf: (slot) => inForce.pipeline.state.value[slot] ?? Number.NaN,
+        ticker,
+        wallMs: () => clock.wallMs(),
+      },
+      closing,
+    ),
     { provide: DEMO_PLANTS, useValue: openDemoPlants(site.demo, broker, use.clientId, closing) },
   ];
   const address = await openWeb(parts, { environment, edge, people, ticker, say, frontendFolder, report }, closing);
@@ -263,22 +274,6 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
   const simulator = environment.simulator ? { mqttUrl: broker.simulatorUrl, siteFile: environment.siteFile } : null;
   return { address, mqttUrl: broker.url, simulator, leavePlant, stop: () => closing.closeAll() };
 }
-
-const intakeSettings = (
-  { clientId, ownTopics, limits }: BrokerUse,
-  site: { id: string; subscriptions: readonly string[] },
-  broker: BrokerInUse,
-) => ({
-  address: broker.address,
-  tlsFiles: broker.tlsFiles,
-  clientId,
-  maximumPacketBytes: limits.packetBytes,
-  statusTopic: statusTopic(site.id),
-  subscriptions: site.subscriptions,
-  ownTopics,
-  note: broker.note,
-  random: Math.random,
-});
 
 function sayBroker(intake: MqttIntake, say: (line: string) => void): void {
   const { state, address, embedded, note } = intake.state();

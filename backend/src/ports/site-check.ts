@@ -1,3 +1,4 @@
+import type { TriedLines } from '@ebbline/shared/contract/mapping';
 import type { SiteCheck } from '@ebbline/shared/contract/site-state';
 import type { Result } from '@ebbline/shared/errors/result';
 
@@ -10,6 +11,8 @@ export interface SiteCheckFault {
 /** Says whether a text would do as a site file; nothing is changed by asking, and nothing else is held up. */
 export interface SiteChecker {
   check(text: string): Promise<Result<SiteCheck, SiteCheckFault>>;
+  /** The same of the site file in force with lines put into a copy of it. */
+  tryLines(lines: string): Promise<Result<TriedLines, SiteCheckFault>>;
 }
 
 export const SITE_CHECKER = Symbol('SiteChecker');

@@ -9,6 +9,7 @@ import { HistoryController } from './history.controller';
 import { IntakeController } from './intake.controller';
 import { LimitTrialsController } from './limit-trials.controller';
 import { JournalController } from './journal.controller';
+import { MappingController } from './mapping.controller';
 import { NotesController } from './notes.controller';
 import { OpenApiController } from './openapi.controller';
 import { OpenIdController } from './open-id.controller';
@@ -40,6 +41,7 @@ import { TrendsController } from './trends.controller';
     AlarmsController,
     SetAsideController,
     JournalController,
+    MappingController,
     NotesController,
     ReportController,
     AlertsController,

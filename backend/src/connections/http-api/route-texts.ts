@@ -5,6 +5,7 @@ import { alarmActionRouteTexts } from './alarm-action-route-texts';
 import { peopleRouteTexts } from './people-route-texts';
 import { guidedRouteTexts } from './guided-route-texts';
 import { pastRouteTexts } from './past-route-texts';
+import { mappingRouteTexts } from './mapping-route-texts';
 import { noteRouteTexts } from './note-route-texts';
 import { reportRouteTexts } from './report-route-texts';
 import { trendRouteTexts } from './trend-route-texts';
@@ -17,6 +18,7 @@ export const routeTexts: Readonly<Record<RouteKey, { readonly operationId: strin
   ...alarmActionRouteTexts,
   ...limitTrialRouteTexts,
   ...alarmListRouteTexts,
+  ...mappingRouteTexts,
   ...noteRouteTexts,
   ...reportRouteTexts,
   ...trendRouteTexts,

@@ -9,6 +9,7 @@ import { doSiteJob, type SiteJob, type SiteJobValue, type unchanged } from './si
 /** A screen waits 30 s for what is said of a text; for the file in force nobody waits. */
 const usual: Readonly<Record<SiteJob['job'], SiteWorkerLimits>> = {
   check: { timeMs: 25_000, memoryMb: 1536 },
+  try: { timeMs: 25_000, memoryMb: 1536 },
   read: { timeMs: 120_000, memoryMb: 1536 },
 };
 
@@ -23,12 +24,20 @@ export class SiteReader implements SiteChecker {
   constructor(
     private readonly worker: URL | null,
     private readonly limits: typeof usual = usual,
+    /** The site file into which lines are tried. */
+    private readonly siteFile = '',
   ) {}
 
   async check(text: string): ReturnType<SiteChecker['check']> {
     const done = await this.checks.run(() => this.do({ job: 'check', text }));
     if (done === null) return fail({ code: 'SITE_CHECK_OVERTAKEN', message: overtaken });
     return ok(done.ok ? done.value : notJudged(done.fault));
+  }
+
+  async tryLines(lines: string): ReturnType<SiteChecker['tryLines']> {
+    const done = await this.checks.run(() => this.do({ job: 'try', file: this.siteFile, lines }));
+    if (done === null) return fail({ code: 'SITE_CHECK_OVERTAKEN', message: overtaken });
+    return ok(done.ok ? done.value : { text: null, check: notJudged(done.fault) });
   }
 
   /** The file on the disk, or that it is the one of `knownHash` still. Whoever asks sees to it that it is asked once at a time. */

@@ -1,0 +1,19 @@
+import type { ValueProvider } from '@nestjs/common';
+import { ListeningLink } from '../connections/mqtt-intake/listening-link';
+import { MAPPING_DESK } from '../ports/mapping-desk';
+import { RunnerMappingDesk, type MappingDeskParts } from '../runner/mapping/mapping-desk';
+import type { ClosingStack } from './closing-stack';
+import type { BrokerInUse } from './open-broker';
+
+/** Help with names that are not ours, for the routes: over the same broker, on a connection that is opened when someone listens. */
+export function openMappingDesk(
+  { address, tlsFiles }: Pick<BrokerInUse, 'address' | 'tlsFiles'>,
+  clientId: string,
+  parts: Omit<MappingDeskParts, 'listener'>,
+  closing: ClosingStack,
+): ValueProvider {
+  const link = { address, tlsFiles, clientId: `${clientId}-listen`, random: Math.random };
+  const desk = new RunnerMappingDesk({ ...parts, listener: new ListeningLink(link) });
+  closing.add(() => desk.stop());
+  return { provide: MAPPING_DESK, useValue: desk };
+}

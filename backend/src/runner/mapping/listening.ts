@@ -1,0 +1,64 @@
+import { HeardPlaces } from '../../evaluation/mapping/heard-places';
+import { mappedSite, placeKey, type MappedSite } from '../../evaluation/mapping/mapped-site';
+import type { CompiledSite } from '../../evaluation/site/compiled-site';
+import { KnownSeriesRing, type ValueOf } from './known-series';
+
+/** So many messages a second are looked at: what is listened to must not take the time of what is judged. */
+const lookedAtASecond = 300;
+/** Topics of the program and of its simulator: never those of a plant. */
+const own = /^ebbline(?:-simulator)?\//;
+
+/** One time of listening: what was heard, and what the known points were at the same moments. */
+export class Listening {
+  readonly places: HeardPlaces;
+  messages = 0;
+  notLookedAt = 0;
+  over = false;
+  private second = Number.NaN;
+  private inSecond = 0;
+  private known: { readonly site: CompiledSite; readonly mapped: MappedSite; readonly ring: KnownSeriesRing };
+
+  constructor(
+    readonly filter: string,
+    readonly by: string,
+    readonly sinceMs: number,
+    readonly untilMs: number,
+    private readonly site: () => CompiledSite,
+  ) {
+    this.known = knownOf(site());
+    this.places = new HeardPlaces((topic, path) => this.known.mapped.taken.has(placeKey(topic, path)));
+  }
+
+  hear(topic: string, payload: Uint8Array, nowMs: number): void {
+    if (this.over || own.test(topic)) return;
+    this.messages += 1;
+    const second = Math.floor(nowMs / 1000);
+    if (second !== this.second) [this.second, this.inSecond] = [second, 0];
+    this.inSecond += 1;
+    if (this.inSecond > lookedAtASecond) this.notLookedAt += 1;
+    else this.places.hear(topic, payload, nowMs);
+  }
+
+  moment(valueOf: ValueOf): void {
+    this.follow();
+    this.places.moment();
+    this.known.ring.moment(valueOf);
+  }
+
+  /** The site as it is now: a new site file takes places away from what maps to nothing. */
+  mapped(): MappedSite {
+    this.follow();
+    return this.known.mapped;
+  }
+
+  knownSeries(): ReturnType<KnownSeriesRing['list']> {
+    return this.known.ring.list();
+  }
+
+  private follow(): void {
+    const site = this.site();
+    if (site !== this.known.site) this.known = knownOf(site);
+  }
+}
+
+const knownOf = (site: CompiledSite) => ({ site, mapped: mappedSite(site), ring: new KnownSeriesRing(site) });
