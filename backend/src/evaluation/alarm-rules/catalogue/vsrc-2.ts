@@ -3,7 +3,7 @@ import { anyOf } from '../any-of';
 import { judgeDiscrete } from '../discrete';
 import { SetPoint, setPointCount } from '../plant-signs/set-point-memory';
 import type { UnitEntry } from '../entry';
-import { usable, type UnitContext } from '../judge-context';
+import { keep, recall, usable, type UnitContext } from '../judge-context';
 import { sealWaterSign } from '../plant-signs/seal-water-sign';
 import { Verdict } from '../verdict';
 
@@ -27,7 +27,7 @@ export const vsrc2: UnitEntry = {
   defaults: { limit: 1, deadband: 0, onDelayMs: 5000, offDelayMs: 60_000 },
   unitOfMeasure: '1',
   basis:
-    'Discrete. In hand (`control.manual`) it counts as started by a person; for five minutes after the separator’s set point was lowered it is told as an alert.',
+    'Discrete. In hand (`control.manual`) it counts as started by a person; one that starts within five minutes after the separator’s set point was lowered is told as an alert for that time.',
   feeds: ['vacuum.standby.running', 'pump.standby.running'],
   offInModes: [],
   offWhenInferred: false,
@@ -37,6 +37,7 @@ export const vsrc2: UnitEntry = {
     const vacuum = judgeStandby(context, slots.vacuumStandbyRunning);
     const pump = judgeStandby(context, slots.pumpStandbyRunning);
     finding.verdict = anyOf(vacuum, pump);
+    followStart(context, vacuum);
     if (finding.verdict !== Verdict.yes) return;
     if (!active && usable(state, slots.controlManual) >= 0.5) finding.verdict = Verdict.no;
     finding.expected = pump !== Verdict.yes && drawsDeeper(context);
@@ -49,13 +50,29 @@ export const vsrc2: UnitEntry = {
 
 /** So long the standby may help to draw the loop down to a set point that people have lowered: own rule. */
 const drawDownMs = 300_000;
+/** Set point and answer may be told in either order within so much. */
+const controlMs = 5_000;
 
-/** The separator was told to hold less a short time ago: then the first one is not weak, and SET-1 tells what was done. */
-function drawsDeeper({ nowMs, plant, slots, state, unitIndex }: UnitContext): boolean {
+const cell = { startedMs: 0 } as const;
+
+/** Remembers since when the standby source runs; NaN while it stands. */
+function followStart(context: UnitContext, vacuum: Verdict): void {
+  if (vacuum === Verdict.no) keep(context, cell.startedMs, Number.NaN);
+  else if (vacuum === Verdict.yes && Number.isNaN(recall(context, cell.startedMs)))
+    keep(context, cell.startedMs, context.nowMs);
+}
+
+/**
+ * The separator was told to hold less a short time ago, and the standby came after it: then the first one is not weak, and SET-1 tells
+ * what was done. One that ran before was needed before.
+ */
+function drawsDeeper(context: UnitContext): boolean {
+  const { nowMs, plant, slots, state, unitIndex } = context;
   const { changedMs, known } = plant.setPoints;
   const place = unitIndex * setPointCount + SetPoint.separator;
   const lowered = usable(state, slots.separatorSetPoint) < (known[place] as number);
-  return lowered && nowMs - (changedMs[place] as number) < drawDownMs;
+  const sinceMs = changedMs[place] as number;
+  return lowered && nowMs - sinceMs < drawDownMs && recall(context, cell.startedMs) >= sinceMs - controlMs;
 }
 
 const judgeStandby = ({ state }: UnitContext, slot: number): Verdict =>

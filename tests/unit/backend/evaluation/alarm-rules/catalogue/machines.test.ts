@@ -178,6 +178,24 @@ describe('VSRC-2', () => {
     expect(bench.set('vacuum.standby.running', 1).run(30).active('VSRC-2')).toBe(false);
   });
 
+  describe('beside a lowered set point of the separator', () => {
+    const also = [...commands, 'separator.setPoint'];
+    const bench = (): RuleBench => new RuleBench({ also, values: { 'separator.setPoint': 32_000 } }).run(10);
+    const lowered = (one: RuleBench): RuleBench => one.set('separator.setPoint', 28_000).run(10);
+
+    it('is an alert where it helps to draw the loop down, and an alarm where it still does so five minutes later', () => {
+      const one = lowered(bench()).set('vacuum.standby.running', 1).run(20);
+      expect([one.alarm('VSRC-2'), one.alert('VSRC-2') !== undefined]).toEqual([undefined, true]);
+      expect(one.run(300).alarm('VSRC-2')).toMatchObject({ active: true });
+    });
+
+    it('stays an alarm where the standby ran before', () => {
+      const one = lowered(bench().set('vacuum.standby.running', 1).run(60));
+      expect(one.alarm('VSRC-2')).toMatchObject({ active: true });
+      expect(one.run(20).alert('VSRC-2')).toBeUndefined();
+    });
+  });
+
   it('folds under the trip that it answers', () => {
     const bench = commanded().set('vacuum.running', 0).set('vacuum.standby.running', 1).run(10);
     expect(bench.alarm('VSRC-2')?.foldedUnder).toBe('m1:VSRC-1');
