@@ -21,6 +21,10 @@ export function stepOf(rings: SecondRings, signal: number): number {
 export const oldEnd = (rings: SecondRings, signal: number): number =>
   rings.mean(signal, stepWindowTicks, stepWindowTicks + 2);
 
+/** How far a signal had moved within the five ticks before those of `stepOf`: means of two and two ticks; NaN until known. */
+export const stepBefore = (rings: SecondRings, signal: number): number =>
+  rings.mean(signal, stepWindowTicks, stepWindowTicks + 1) - rings.mean(signal, stepRingLength - 2, stepRingLength - 1);
+
 /** How much steeper a signal rises over the newest five ticks than over the seven before, per tick; NaN until known. */
 export const slopeChange = (rings: SecondRings, signal: number): number => rings.weighted(signal, steeper);
 

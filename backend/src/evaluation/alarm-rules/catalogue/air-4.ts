@@ -3,7 +3,7 @@ import { pressureText } from '../details/quantity-text';
 import { highestOfCycle } from '../air-step/highest-of-cycle';
 import type { Limits, UnitEntry } from '../entry';
 import { usable, type UnitContext } from '../judge-context';
-import { oldEnd, stepOf } from '../step';
+import { oldEnd, stepBefore, stepOf } from '../step';
 import { Verdict } from '../verdict';
 
 /** A source counts as full from this share of its speed on, and a reserve as none below this share of a source's capacity. */
@@ -12,7 +12,8 @@ const fullShare = 0.97;
 /**
  * More air comes in than all sources carry: the separator pressure rises with every source full. `limit`: Pa within five seconds.
  * Raised after three seconds: a cut main has run the separator up to ambient within some more, and then its rise is over; it leaves
- * a minute to respond. With alternating tanks it has to rise above what their change-overs do. Once raised it stands until the pressure falls again, or a source has something left. Never off.
+ * a minute to respond. With alternating tanks it has to rise above what their change-overs do; until those are known, for longer than
+ * one takes; and never by what passes from tank to tank. Once raised it stands until the pressure falls again, or a source has something left. Never off.
  */
 export const air4: UnitEntry = {
   id: 'AIR-4',
@@ -44,16 +45,10 @@ export const air4: UnitEntry = {
     finding.value = usable(context.state, context.slots.separatorPressure);
     finding.limit = oldEnd(context.air.rings, signal) + limits.limit;
     const full = allFull(context);
-    const usual = context.unit.shape === 'b' ? highestOfCycle(context, limits.limit, active) : Number.NaN;
+    const ofTanks = context.unit.shape === 'b';
+    const usual = ofTanks ? highestOfCycle(context, limits.limit, active) : Number.NaN;
     if (Number.isNaN(rise) || full === null) return;
-    if (context.unit.shape === 'b' && Number.isNaN(usual)) {
-      if (!active) finding.verdict = Verdict.no;
-      return;
-    }
-    const rises =
-      context.unit.shape === 'b'
-        ? aboveCycle(finding.value, rise, usual, limits, active)
-        : risesNow(rise, limits, active);
+    const rises = ofTanks ? risesWithTanks(context, signal, usual, limits, active) : risesNow(rise, limits, active);
     finding.verdict = full && rises ? Verdict.yes : Verdict.no;
     if (finding.verdict === Verdict.yes)
       finding.where = context.unit.branches[context.air.namedBranch[context.unitIndex] as number]?.name ?? null;
@@ -70,9 +65,33 @@ export const air4: UnitEntry = {
 const risesNow = (rise: number, { deadband, limit }: Limits, active: boolean): boolean =>
   active ? rise > -deadband : rise > limit;
 
-/** Beyond what a change-over of the tanks does; it stands until the pressure is back there. */
-const aboveCycle = (pressure: number, rise: number, usual: number, limits: Limits, active: boolean): boolean =>
-  active ? pressure > usual : risesNow(rise, limits, false) && pressure > usual + limits.limit;
+/**
+ * Beyond what a change-over of the tanks does; it stands until the pressure is back there. Before one is known: a rise that goes on
+ * for twice as long as the one to three seconds of a change-over (common practice, no source), until it falls.
+ */
+function risesWithTanks(context: UnitContext, signal: number, usual: number, limits: Limits, active: boolean): boolean {
+  const { rings } = context.air;
+  if (tanksPassThrough(context)) return false;
+  const rise = stepOf(rings, signal);
+  const pressure = usable(context.state, context.slots.separatorPressure);
+  if (!Number.isNaN(usual))
+    return active ? pressure > usual : risesNow(rise, limits, false) && pressure > usual + limits.limit;
+  return risesNow(rise, limits, active) && (active || stepBefore(rings, signal) > limits.limit);
+}
+
+/** The supply tank counts as let down this far below its set point, and as open to the separator so near to it, Pa. Own rules. */
+const letDownPa = 10_000;
+const throughPa = 5_000;
+
+/**
+ * The tank that gives water has come down to the separator: its gas goes through the change-over valves into it, and loads the
+ * sources. Air of an opening lifts the separator and leaves that tank at its set point.
+ */
+function tanksPassThrough({ slots, state }: UnitContext): boolean {
+  const supply = usable(state, slots.supplyTankPressure);
+  const isLetDown = supply < usable(state, slots.supplyTankSetPoint) - letDownPa;
+  return isLetDown && supply - usable(state, slots.separatorPressure) < throughPa;
+}
 
 /**
  * No source has anything left; null where that is not known. A source that is known to stand is not full, and a standby that

@@ -1,0 +1,71 @@
+import { describe, expect, it } from 'vitest';
+import { RuleBench } from '../rule-bench';
+
+const setPoints = ['separator.setPoint', 'supplyTank.setPoint'];
+const cycleS = 50;
+
+/** A change-over lifts the separator by 3.6 kPa within two seconds, sources full, and a quarter of a minute later it is down: common practice, no source. */
+const changeOver = (second: number): number => {
+  const s = second % cycleS;
+  return s < 2 ? 1800 * (s + 1) : Math.max(0, 3600 - 300 * (s - 1));
+};
+
+function bench(): RuleBench {
+  return new RuleBench({
+    shape: 'b',
+    also: setPoints,
+    values: {
+      ...{ 'separator.pressure': 31_000, 'separator.setPoint': 31_000 },
+      ...{ 'supplyTank.pressure': 74_000, 'supplyTank.setPoint': 74_000, 'vacuum.speed': 1, 'vacuum.running': 1 },
+    },
+  });
+}
+
+/** A cut main, as gas flows into the receiver: 2.6 kPa a second. */
+const cutMain = (one: RuleBench, from: number, seconds: number): RuleBench =>
+  one.run(seconds, (second) => void one.set('separator.pressure', Math.min(101_000, from + 2600 * (second + 1))));
+const cycles = (one: RuleBench, from: number, count: number): RuleBench =>
+  one.run(count * cycleS, (second) => void one.set('separator.pressure', from + changeOver(second)));
+
+describe('AIR-4 of alternating tanks', () => {
+  it('is raised within a quarter of a minute of a cut main before any cycle was seen', () => {
+    expect(cutMain(bench().run(15), 31_000, 15).active('AIR-4')).toBe(true);
+  });
+
+  it('stays until the pressure falls, though it stands at ambient, before any cycle was seen', () => {
+    const one = cutMain(bench().run(15), 31_000, 45);
+    expect(one.active('AIR-4')).toBe(true);
+    one.run(40, (second) => void one.set('separator.pressure', 101_000 - 1500 * (second + 1)));
+    expect(one.active('AIR-4')).toBe(false);
+  });
+
+  it('is not raised by the first change-over, nor by those that follow', () => {
+    const one = bench().run(15);
+    for (let cycle = 0; cycle < 4; cycle += 1) expect(cycles(one, 31_000, 1).active('AIR-4')).toBe(false);
+  });
+
+  it('takes a set point that people have raised for no opening, and an opening for one after it', () => {
+    const one = cycles(bench(), 31_000, 4).set('separator.setPoint', 35_000);
+    // The first change-over at the new set point tops all that was usual.
+    for (let cycle = 0; cycle < 4; cycle += 1) {
+      one.run(cycleS, (second) => {
+        one.set('separator.pressure', 35_000 + changeOver(second));
+        expect(one.active('AIR-4')).toBe(false);
+      });
+    }
+    expect(cutMain(one, 35_000, 12).active('AIR-4')).toBe(true);
+  });
+
+  it('is not raised by gas that passes from tank to tank, and is by as much of an opening', () => {
+    const rise = (supply: (second: number) => number): boolean => {
+      const one = cycles(bench(), 31_000, 4);
+      one.run(40, (second) => {
+        one.set('separator.pressure', 33_600 + 200 * second);
+        one.set('supplyTank.pressure', supply(second));
+      });
+      return one.active('AIR-4');
+    };
+    expect(rise((second) => 34_800 + 200 * second)).toBe(false);
+    expect(rise(() => 74_000)).toBe(true);
+  });
+});
