@@ -10,4 +10,4 @@ export const printInk: LaneInk = {
 };
 
 /** By priority. */
-export const printPriorities: { readonly [P in 1 | 2 | 3]: string } = { 1: '#b0124f', 2: '#9a5200', 3: '#4a52b8' };
+export const printPriorities: { readonly [P in 1 | 2 | 3]: string } = { 1: '#a0143b', 2: '#a35b00', 3: '#4543b8' };
