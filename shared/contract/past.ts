@@ -17,7 +17,10 @@ const spanSchema = z.object({
 });
 
 const everyMoment = {
-  at: isoTimeSchema.describe('the second that is shown, its begin'),
+  at: isoTimeSchema.describe('the second that is shown, or the minute, its begin'),
+  resolution: z
+    .enum(['second', 'minute'])
+    .describe('minute: only minutes are kept of then; values are means of the minute that begins at `at`'),
   now: isoTimeSchema.describe('the time in force when it was asked for'),
   silent: spanSchema
     .nullable()
@@ -39,8 +42,17 @@ export const pastMarksQuerySchema = z.strictObject({
   to: isoTimeSchema.describe('at most a day later'),
 });
 
-/** raised: an alarm was told; gone: its condition ended. */
-export const markKinds = ['raised', 'gone', 'floodBegan', 'floodEnded', 'permitOpened', 'permitClosed'] as const;
+/** raised: an alarm was told; gone: its condition ended; programStarted: Ebbline began to watch, after an end or a loss of power. */
+export const markKinds = [
+  'raised',
+  'gone',
+  'floodBegan',
+  'floodEnded',
+  'permitOpened',
+  'permitClosed',
+  'programStarted',
+  'programEnded',
+] as const;
 export const markKindSchema = z.enum(markKinds);
 export type MarkKind = z.infer<typeof markKindSchema>;
 

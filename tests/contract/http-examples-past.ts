@@ -74,6 +74,7 @@ const picture = {
 const moment = {
   at: '2031-05-06T07:08:09.000Z',
   now: '2031-05-06T21:10:00.000Z',
+  resolution: 'second',
   silent: null,
   notes: ['Names, places, heights and limits are those of the site file in force now.'],
 };

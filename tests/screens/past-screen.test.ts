@@ -24,6 +24,7 @@ const pictureOf = <Of extends HallFrame | ReturnType<typeof aLoopFrame>>(frame: 
 const moment = (asked: string) => ({
   at: new Date(asked).toISOString(),
   now: noon,
+  resolution: 'second',
   silent: null as unknown,
   notes: ['Names are those of now.'],
 });
@@ -214,6 +215,25 @@ describe('a past hour of a hall', () => {
     const { page } = await show(`/halls/east/past?at=${at}`, { '/api/past/halls/east': refusal });
     expect(page.get('.past [role=alert]').text()).toContain('Nothing was recorded here at or before that time.');
     expect(page.find('[data-testid=loop-e1]').exists()).toBe(false);
+  });
+
+  it('says that it shows a minute where only minutes are kept, and lets time go by in minutes', async () => {
+    vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout', 'setInterval', 'clearInterval'] });
+    const minute = (path: string) => ({ ...hallAt(`${secondOf(path).slice(0, 16)}:00Z`), resolution: 'minute' });
+    const shown = await show(`/halls/east/past?at=${at}`, { '/api/past/halls/east': minute });
+    expect(banner(shown)).toContain('Past: minute of 2026-03-01 03:13:00, 9 h ago');
+    expect(banner(shown)).toContain('Means of this minute: its seconds are no longer kept.');
+    const press = (text: string) =>
+      shown.page
+        .findAll('button')
+        .find((one) => one.text() === text)
+        ?.trigger('click');
+    await press('10 min');
+    await press('Go by');
+    await vi.advanceTimersByTimeAsync(1500);
+    await flushPromises();
+    expect(askedAt(shown).at(-1)).toBe('2026-03-01T02:23:07Z');
+    await press('Hold');
   });
 
   it('tells from when to when nothing was recorded', async () => {

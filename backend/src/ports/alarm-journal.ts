@@ -105,7 +105,7 @@ export interface AlarmJournal {
   standing(): readonly AlarmRecord[];
   /**
    * Alarms, alerts and permits as they stood at a time, by when their rows happened. Null where rows of that time were sealed into
-   * files. What stood all along since before the sealed rows and changed later is not found any more.
+   * files.
    */
   standingAt(atMs: number): StandingThen | null;
   /** A page of rows. It ends early where so many rows were looked at that others would have to wait; `next` goes on there. */

@@ -5,18 +5,18 @@ import type { MarksWanted } from '../../ports/past-desk';
 import { timeText } from '../views/time-text';
 import { readTraces } from './traces';
 
-/** Where nothing was recorded in a period. Of before the seconds that are still kept nothing is said. */
+/** Where nothing was recorded in a period; to the minute where only minutes are kept. */
 export async function gapsOf(
-  store: Pick<HistoryStore, 'readSeconds'>,
+  store: Pick<HistoryStore, 'read' | 'readSeconds'>,
   site: CompiledSite,
   { hall, unit, fromMs, toMs }: MarksWanted,
   untilMs: number,
 ): Promise<PastMarks['gaps']> {
   const [startMs, endMs] = [Math.floor(fromMs / 1000) * 1000, Math.floor(Math.min(toMs, untilMs) / 1000) * 1000];
   if (!(endMs > startMs)) return [];
-  const { minutesBeforeMs, traces } = await readTraces(store, site, holdersOf(site, hall, unit), startMs, endMs);
+  const traces = await readTraces(store, site, holdersOf(site, hall, unit), startMs, endMs);
   const gaps: { from: string; to: string }[] = [];
-  let reachedMs = Math.max(startMs, Math.min(endMs, minutesBeforeMs));
+  let reachedMs = startMs;
   for (const trace of [...traces, { fromMs: endMs, toMs: endMs }]) {
     // What begins late by a second or two is no gap.
     if (trace.fromMs - reachedMs > 5000) gaps.push({ from: iso(reachedMs), to: iso(trace.fromMs) });

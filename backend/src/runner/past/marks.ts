@@ -47,6 +47,8 @@ const kindOfCause: Readonly<Record<string, MarkKind>> = {
   [floodCauses.ended]: 'floodEnded',
   permitOpened: 'permitOpened',
   permitClosed: 'permitClosed',
+  programStarted: 'programStarted',
+  programEnded: 'programEnded',
 };
 
 function kindOf({ from, to, cause }: JournalRow): MarkKind | null {

@@ -20,7 +20,7 @@ import { readMoment } from './read-moment';
 
 export interface PastParts {
   readonly site: () => CompiledSite;
-  readonly store: Pick<HistoryStore, 'read' | 'readSeconds' | 'waitingFromMs'>;
+  readonly store: Pick<HistoryStore, 'read' | 'readSeconds' | 'readTogether' | 'readMinute' | 'waitingFromMs'>;
   readonly journal: Pick<AlarmJournal, 'standingAt' | 'hand' | 'page'>;
   /** Time in force, ms; NaN before there is one. */
   readonly nowMs: () => number;
@@ -29,6 +29,7 @@ export interface PastParts {
 
 /** A second is asked for once its rows are sure to be written, ms after its begin. */
 const settledMs = 4000;
+const minuteMs = 60_000;
 
 /** Past seconds, put together when asked; a few at once, since each reads history for every unit that it shows. */
 export class RunnerPastDesk implements PastDesk {
@@ -86,15 +87,18 @@ export class RunnerPastDesk implements PastDesk {
       return Promise.resolve(fail({ code: 'PAST_NOT_YET', message }));
     }
     return this.few.run(async () => {
-      const standing = this.parts.journal.standingAt(atMs + 999);
-      if (standing === null) return fail(sealed);
-      const read = await readMoment(this.parts.store, site, holders, picture, atMs, nowMs);
+      const { journal, store, clock } = this.parts;
+      const read = await readMoment(store, site, holders, picture, atMs, nowMs);
       if (!read.ok) return read;
-      const { recorded, silent, hour } = read.value;
-      const endMs = atMs + 999;
-      const values = pastValues(site, recorded, this.parts.journal.hand(atMs - oldestSampleMs), endMs);
-      const scene = pastScene({ site, values, standing, nowMs: endMs, clock: this.parts.clock, hour });
-      return ok({ at: iso(atMs), now: iso(nowMs), silent, notes: notesOf(this.parts.store, atMs), scene });
+      const { recorded, silent, resolution } = read.value;
+      const fromMs = resolution === 'second' ? atMs : Math.floor(atMs / minuteMs) * minuteMs;
+      const endMs = fromMs + (resolution === 'second' ? 1000 : minuteMs) - 1;
+      const standing = journal.standingAt(endMs);
+      if (standing === null) return fail(sealed);
+      const values = pastValues(site, recorded, journal.hand(fromMs - oldestSampleMs), endMs);
+      const scene = pastScene({ site, values, standing, nowMs: endMs, clock });
+      const notes = notesOf(store, atMs, resolution);
+      return ok({ at: iso(fromMs), now: iso(nowMs), resolution, silent, notes, scene });
     });
   }
 

@@ -1,3 +1,4 @@
+import type { PastHall } from '@ebbline/shared/contract/past';
 import type { HistoryStore } from '../../ports/history-store';
 import { timeText } from '../views/time-text';
 
@@ -8,12 +9,20 @@ const always: readonly string[] = [
   'History has whether a value was good, uncertain or bad; why, and how uncertain a derived value was, is worked out anew where it agrees.',
 ];
 
-export function notesOf(store: Pick<HistoryStore, 'waitingFromMs'>, atMs: number): string[] {
+const ofMinutes =
+  'Of that day only minutes are kept: values are means of this minute, what ran or stood is told where it was so all the minute, and alarms are those of its end. Whether a value was good or uncertain then is not kept.';
+
+export function notesOf(
+  store: Pick<HistoryStore, 'waitingFromMs'>,
+  atMs: number,
+  resolution: PastHall['resolution'],
+): string[] {
+  const all = resolution === 'minute' ? [ofMinutes, ...always] : [...always];
   const waitingMs = store.waitingFromMs?.() ?? Infinity;
-  if (waitingMs > atMs) return [...always];
+  if (waitingMs > atMs) return all;
   const since = timeText(waitingMs) ?? '';
   return [
-    ...always,
+    ...all,
     `Values since ${since} wait on the disk until the history server takes them: of those none are shown.`,
   ];
 }

@@ -1,20 +1,22 @@
 import type { PastHall } from '@ebbline/shared/contract/past';
-import { fail, ok, type Result } from '@ebbline/shared/errors/result';
-import type { HourExtremes } from '../../evaluation/derive/pressure-window';
+import { ok, type Result } from '@ebbline/shared/errors/result';
 import { Origin, type CompiledSite, type Holder } from '../../evaluation/site/compiled-site';
 import type { HistoryStore } from '../../ports/history-store';
 import type { PastFault } from '../../ports/past-desk';
-import { timeText } from '../views/time-text';
-import { columnsOf, lookBackMs, slotsOf, wasRecorded, type Recorded } from './recorded-second';
+import { minuteAsSecond } from './minute-as-second';
+import { columnsOf, leastBackMs, lookBackMs, slotsOf, wasRecorded, type Recorded } from './recorded-second';
 import { silenceAround } from './silence-around';
 
 export interface Moment {
   readonly recorded: readonly Recorded[];
   readonly silent: PastHall['silent'];
-  readonly hour: ReadonlyMap<number, HourExtremes>;
+  /** minute: of then only minutes are kept; values are means of the one in which the second lies. */
+  readonly resolution: PastHall['resolution'];
 }
 
-type Store = Pick<HistoryStore, 'read' | 'readSeconds'>;
+type Store = Pick<HistoryStore, 'read' | 'readSeconds' | 'readTogether' | 'readMinute'>;
+
+const minuteMs = 60_000;
 
 /** Of what is worked out of a unit the Hall screen draws these; a statement over hundreds of columns takes the store a tenth of a second. */
 const drawnOfHall = new Set([
@@ -36,7 +38,14 @@ function wantedOf({ slots }: CompiledSite, holder: Holder, picture: 'hall' | 'lo
   return all.filter((slot) => slots.measured[slot] === Origin.measured || drawnOfHall.has(slots.pointId[slot] ?? ''));
 }
 
-/** What was recorded of some holders up to the end of a second, as far as a picture needs it. */
+/** Holders with the slots that are read of each; points that are told seldom apart, as they are looked for further back. */
+interface Wanted {
+  readonly holder: number;
+  readonly id: string;
+  readonly slots: readonly number[];
+}
+
+/** What was recorded of some holders up to the end of a second, as far as a picture needs it; of the minute where seconds are gone. */
 export async function readMoment(
   store: Store,
   site: CompiledSite,
@@ -45,23 +54,66 @@ export async function readMoment(
   atMs: number,
   nowMs: number,
 ): Promise<Result<Moment, PastFault>> {
-  const recorded: Recorded[] = [];
-  for (const holder of holders) {
+  const wanted = holders.flatMap((holder): Wanted[] => {
     const found = site.holders[holder];
-    if (found === undefined) continue;
-    const fromMs = atMs + 1000 - lookBackMs(site, found);
-    const slots = wantedOf(site, found, picture);
-    const columns = columnsOf(site, slots);
-    const seconds = await store.readSeconds({ holder: found.id, columns, fromMs, toMs: atMs + 1000 });
-    if (atMs < seconds.minutesBeforeMs) return fail(onlyMinutes(seconds.minutesBeforeMs));
-    recorded.push({ holder, slots, seconds });
-  }
-  if (recorded.some(wasRecorded)) return ok({ recorded, silent: null, hour: new Map() });
+    return found === undefined ? [] : [{ holder, id: found.id, slots: wantedOf(site, found, picture) }];
+  });
+  const isSeldom = (slot: number): boolean => lookBackMs(site, slot) > leastBackMs;
+  const often = await readOf(
+    store,
+    site,
+    only(wanted, (slot) => !isSeldom(slot)),
+    atMs,
+    leastBackMs,
+  );
+  const minutesBeforeMs = Math.max(-Infinity, ...often.map(({ seconds }) => seconds.minutesBeforeMs));
+  const byMinute = atMs < minutesBeforeMs;
+  const recorded = byMinute
+    ? await readMinuteOf(store, site, wanted, Math.floor(atMs / minuteMs) * minuteMs)
+    : [...often, ...(await readSeldom(store, site, only(wanted, isSeldom), atMs))];
+  const resolution = byMinute ? 'minute' : 'second';
+  if (recorded.some(wasRecorded)) return ok({ recorded, silent: null, resolution });
   const silence = await silenceAround(store, site, holders, atMs, nowMs);
-  return silence.ok ? ok({ recorded, silent: silence.value, hour: new Map() }) : silence;
+  return silence.ok ? ok({ recorded, silent: silence.value, resolution }) : silence;
 }
 
-const onlyMinutes = (beforeMs: number): PastFault => ({
-  code: 'PAST_NOT_KEPT',
-  message: `Of before ${timeText(beforeMs) ?? ''} only minutes are kept, of which no picture can be put together; the Trends screen shows them.`,
-});
+/** A holder of which nothing is wanted has none, but is asked for all the same: it tells how far back seconds are kept. */
+const only = (wanted: readonly Wanted[], isWanted: (slot: number) => boolean): Wanted[] =>
+  wanted.map((one) => ({ ...one, slots: one.slots.filter(isWanted) }));
+
+async function readOf(
+  store: Store,
+  site: CompiledSite,
+  wanted: readonly Wanted[],
+  atMs: number,
+  backMs: number,
+): Promise<Recorded[]> {
+  const holders = wanted.map(({ id, slots }) => ({ holder: id, columns: columnsOf(site, slots) }));
+  const read = await store.readTogether({ holders, fromMs: atMs + 1000 - backMs, toMs: atMs + 1000 });
+  return wanted.flatMap(({ holder, slots }, i): Recorded[] => {
+    const seconds = read[i];
+    return seconds === undefined ? [] : [{ holder, slots, seconds }];
+  });
+}
+
+function readSeldom(store: Store, site: CompiledSite, wanted: readonly Wanted[], atMs: number): Promise<Recorded[]> {
+  const some = wanted.filter(({ slots }) => slots.length > 0);
+  if (some.length === 0) return Promise.resolve([]);
+  const backMs = Math.max(...some.flatMap(({ slots }) => slots.map((slot) => lookBackMs(site, slot))));
+  return readOf(store, site, some, atMs, backMs);
+}
+
+async function readMinuteOf(
+  store: Store,
+  site: CompiledSite,
+  wanted: readonly Wanted[],
+  startMs: number,
+): Promise<Recorded[]> {
+  const holders = wanted.map(({ id, slots }) => ({ holder: id, columns: columnsOf(site, slots) }));
+  const minutes = await store.readMinute({ holders, minuteMs: startMs });
+  return wanted.flatMap(({ holder, slots }, i): Recorded[] => {
+    const minute = minutes[i];
+    if (minute === undefined) return [];
+    return [{ holder, slots, seconds: minuteAsSecond(site, slots, minute, startMs), byMinute: true }];
+  });
+}

@@ -8,7 +8,8 @@ import type { HistoryColumn, HistorySeconds } from '../../ports/history-store';
 const mark = { nothing: 0, good: 1, uncertain: 2, bad: 3 } as const;
 /** A tick that was late by so much left a second without a row of what is derived: the row before it stood then. Seconds. */
 const rowsHeld = 2;
-const leastBackMs = 60_000;
+/** So far back everything is read, so that what has just gone silent is shown with its age. */
+export const leastBackMs = 60_000;
 const mostBackMs = 900_000;
 
 /** Of one holder what was recorded up to a second. */
@@ -17,6 +18,8 @@ export interface Recorded {
   readonly slots: readonly number[];
   /** A column a slot. */
   readonly seconds: HistorySeconds;
+  /** One second stands for a minute: what has no figure in it may have been bad as well as not applicable. */
+  readonly byMinute?: boolean;
 }
 
 /** What was worked out then and stored, to be put over what is worked out anew. */
@@ -28,11 +31,10 @@ export interface StoredDerived {
   readonly atMs: number;
 }
 
-/** How far back it has to be read for what stood in a second: until every point of the holder would be stale. Whole seconds, ms. */
-export function lookBackMs({ slots }: CompiledSite, { firstSlot, slotCount }: Holder): number {
-  let longest = leastBackMs;
-  for (let slot = firstSlot; slot < firstSlot + slotCount; slot += 1)
-    if (slots.measured[slot] === Origin.measured) longest = Math.max(longest, staleAfterMs(slots, slot));
+/** How far back it has to be read for what stood in a second: until the point would be stale. Whole seconds, ms. */
+export function lookBackMs({ slots }: Pick<CompiledSite, 'slots'>, slot: number): number {
+  const longest =
+    slots.measured[slot] === Origin.measured ? Math.max(leastBackMs, staleAfterMs(slots, slot)) : leastBackMs;
   return Math.ceil(Math.min(longest, mostBackMs) / 1000) * 1000;
 }
 
@@ -60,7 +62,7 @@ export function putRecorded(site: CompiledSite, state: SlotState, recorded: Reco
   for (const [i, slot] of recorded.slots.entries()) {
     const origin = site.slots.measured[slot];
     if (origin === Origin.measured) putMeasured(site, state, slot, i, recorded);
-    else if (origin === Origin.derived) stored.push(derivedAt(slot, i, recorded, ran));
+    else if (origin === Origin.derived) stored.push(derivedAt(slot, i, recorded, ran && recorded.byMinute !== true));
   }
   return stored;
 }

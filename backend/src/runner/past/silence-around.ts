@@ -21,9 +21,9 @@ export async function silenceAround(
   atMs: number,
   nowMs: number,
 ): Promise<Result<NonNullable<PastHall['silent']>, PastFault>> {
-  const { traces: before } = await readTraces(store, site, holders, atMs - dayMs, atMs);
+  const before = await readTraces(store, site, holders, atMs - dayMs, atMs);
   const untilMs = Math.min(atMs + dayMs, Math.floor(nowMs / 1000) * 1000);
-  const after = untilMs > atMs ? (await readTraces(store, site, holders, atMs, untilMs)).traces : [];
+  const after = untilMs > atMs ? await readTraces(store, site, holders, atMs, untilMs) : [];
   const from = before.at(-1)?.toMs ?? null;
   const to = after[0]?.fromMs ?? null;
   if (from === null && !(await wasEverBefore(store, site, holders, atMs)))

@@ -1,5 +1,5 @@
 import { Origin, type CompiledSite, type Holder } from '../../evaluation/site/compiled-site';
-import type { HistoryStore } from '../../ports/history-store';
+import type { HistoryColumn, HistoryStore } from '../../ports/history-store';
 
 /** A stretch in which something was recorded, [fromMs, toMs). */
 export interface Trace {
@@ -9,27 +9,20 @@ export interface Trace {
 
 /** A pause as long as a value lasts that is told each second is none. ms */
 const bridgedMs = 5000;
+const minuteMs = 60_000;
 /** Of so many units, and of so many points of each, is looked for traces: who runs leaves them at all. */
 const unitsAsked = 3;
 const pointsAsked = 3;
 
-export interface Traces {
-  /** In order. */
-  readonly traces: readonly Trace[];
-  /** Of before this only minutes are kept, and so no traces are found. −Infinity: of all there was seconds are kept. */
-  readonly minutesBeforeMs: number;
-}
-
-/** Where anything was recorded of some holders. At most a day, from whole second to whole second. */
+/** Where anything was recorded of some holders, in order; of where only minutes are kept, by whole minutes. At most a day, whole seconds. */
 export async function readTraces(
-  store: Pick<HistoryStore, 'readSeconds'>,
+  store: Pick<HistoryStore, 'read' | 'readSeconds'>,
   site: CompiledSite,
   holders: readonly number[],
   fromMs: number,
   toMs: number,
-): Promise<Traces> {
+): Promise<readonly Trace[]> {
   const seen = new Uint8Array((toMs - fromMs) / 1000);
-  let beforeMs = -Infinity;
   for (const holder of few(holders)) {
     const found = site.holders[holder];
     if (found === undefined) continue;
@@ -38,10 +31,32 @@ export async function readTraces(
       unitOfMeasure: site.slots.unitOfMeasure[slot] ?? '1',
     }));
     const { minutesBeforeMs, quality } = await store.readSeconds({ holder: found.id, columns, fromMs, toMs });
-    beforeMs = Math.max(beforeMs, minutesBeforeMs);
     for (const column of quality) for (let i = 0; i < seen.length; i += 1) if (column[i] !== 0) seen[i] = 1;
+    const untilMs = Math.ceil(Math.min(minutesBeforeMs, toMs) / minuteMs) * minuteMs;
+    if (untilMs > fromMs)
+      await seeMinutes(store, found.id, columns, Math.floor(fromMs / minuteMs) * minuteMs, untilMs, seen, fromMs);
   }
-  return { traces: tracesOf(seen, fromMs), minutesBeforeMs: beforeMs };
+  return tracesOf(seen, fromMs);
+}
+
+/** Marks all seconds of the minutes in which anything was measured. */
+async function seeMinutes(
+  store: Pick<HistoryStore, 'read'>,
+  holder: string,
+  columns: readonly HistoryColumn[],
+  startMs: number,
+  endMs: number,
+  seen: Uint8Array,
+  fromMs: number,
+): Promise<void> {
+  for (const column of columns) {
+    const span = { fromMs: startMs, toMs: endMs, buckets: (endMs - startMs) / minuteMs };
+    const { count } = await store.read({ holder, ...column, ...span });
+    for (const [i, measured] of count.entries()) {
+      const at = (startMs + i * minuteMs - fromMs) / 1000;
+      if (measured > 0) seen.fill(1, Math.max(0, at), Math.max(0, at + minuteMs / 1000));
+    }
+  }
 }
 
 /** Joined over pauses that are none. @param seen by second: 1 where something was recorded */

@@ -8,6 +8,8 @@ const kindWords: { readonly [K in MarkKind]: string } = {
   floodEnded: 'flood of alarms is over',
   permitOpened: 'permit opened',
   permitClosed: 'permit closed',
+  programStarted: 'Ebbline started',
+  programEnded: 'Ebbline ended',
 };
 
 /** What a mark stands for, in words: `act now: Air is being drawn in, first of several`. */

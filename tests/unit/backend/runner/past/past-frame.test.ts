@@ -106,7 +106,7 @@ describe('a past second', () => {
     expect(frame.line).toMatchObject({ heatRemoved: { value: null }, pressureWindow: { lowestPa: null } });
   });
 
-  it('refuses what is not recorded yet, what was before the first record, and what is kept as minutes only', async () => {
+  it('refuses what is not recorded yet, and what was before the first record', async () => {
     const past = pastPlant();
     past.run(60);
     expect(await past.desk.hall('h', atSecond(58))).toMatchObject({ ok: false, fault: { code: 'PAST_NOT_YET' } });
@@ -114,11 +114,41 @@ describe('a past second', () => {
     const before = await past.desk.unit('m1', atSecond(-500));
     expect(before).toMatchObject({ ok: false, fault: { code: 'PAST_BEFORE_RECORDS' } });
     expect(before.ok ? '' : before.fault.message).toContain(iso(0));
-    past.history.minutesBeforeMs = atSecond(30);
-    expect(await past.desk.unit('m1', atSecond(29))).toMatchObject({ ok: false, fault: { code: 'PAST_NOT_KEPT' } });
-    expect(await past.desk.unit('m1', atSecond(31))).toMatchObject({ ok: true });
     expect(await past.desk.unit('m9', atSecond(31))).toMatchObject({ ok: false, fault: { code: 'UNIT_UNKNOWN' } });
     expect(await past.desk.hall('x', atSecond(31))).toMatchObject({ ok: false, fault: { code: 'HALL_UNKNOWN' } });
+  });
+
+  it('is shown by its minute where only minutes are kept: means, what was the same all the minute, and alarms of its end', async () => {
+    const past = pastPlant();
+    past.run(130);
+    past.plant.m1.pTank = 102;
+    past.plant.m1.pumpRunning = false;
+    past.run(260);
+    const minute = 120;
+    const seconds = await past.history.readSeconds({
+      holder: 'm1',
+      columns: [{ point: 'supplyTank.pressure', unitOfMeasure: 'Pa' }],
+      fromMs: atSecond(minute),
+      toMs: atSecond(minute + 60),
+    });
+    const mean = (seconds.values[0] ?? []).reduce((sum, one) => sum + one, 0) / 60;
+    past.history.minutesBeforeMs = atSecond(1000);
+    const [unit, hall] = [
+      okOf(await past.desk.unit('m1', atSecond(minute + 20))),
+      okOf(await past.desk.hall('h', atSecond(minute + 20))),
+    ];
+    expect(pastUnitSchema.parse(unit)).toEqual(unit);
+    expect(unit).toMatchObject({ at: iso(minute), resolution: 'minute', silent: null });
+    expect(unit.notes[0]).toContain('only minutes are kept');
+    const point = (id: string) => unit.frame.points.find((one) => one.id === id);
+    expect(point('supplyTank.pressure')).toMatchObject({ value: mean, quality: 'good', age: 0 });
+    expect(point('pump.running')).toMatchObject({ value: null, reasons: ['notRecorded'] });
+    expect(unit.frame.alarms.map(({ id }) => id)).toContain('m1:MARGIN-2');
+    expect(hall).toMatchObject({ at: iso(minute), resolution: 'minute' });
+    const before = okOf(await past.desk.unit('m1', atSecond(minute - 60)));
+    expect(before.frame.points.find(({ id }) => id === 'pump.running')).toMatchObject({ value: 1 });
+    const nothing = await past.desk.unit('m1', atSecond(-500));
+    expect(nothing).toMatchObject({ ok: false, fault: { code: 'PAST_BEFORE_RECORDS' } });
   });
 
   it('marks what happened in a period, and where nothing was recorded', async () => {
@@ -137,12 +167,14 @@ describe('a past second', () => {
       ['gone', expect.any(Number), 'm1'],
     ]);
     expect(marks.map(({ kind }) => kind)).toContain('permitOpened');
+    const [started] = marks.filter(({ kind }) => kind === 'programStarted');
+    expect(started).toMatchObject({ time: iso(250), title: 'Ebbline began again' });
     expect([gaps, more]).toEqual([[{ from: iso(151), to: iso(250) }], false]);
-    // Nothing is said of where only minutes are left.
+    // By whole minutes where only those are left.
     past.history.minutesBeforeMs = atSecond(200);
-    expect(okOf(await past.desk.marks(wanted)).gaps).toEqual([{ from: iso(200), to: iso(250) }]);
+    expect(okOf(await past.desk.marks(wanted)).gaps).toEqual([{ from: iso(180), to: iso(250) }]);
     past.history.minutesBeforeMs = atSecond(400);
-    expect(okOf(await past.desk.marks(wanted)).gaps).toEqual([]);
+    expect(okOf(await past.desk.marks(wanted)).gaps).toEqual([{ from: iso(180), to: iso(240) }]);
     past.history.minutesBeforeMs = Number.NEGATIVE_INFINITY;
     const ofOther = okOf(await past.desk.marks({ ...wanted, hall: null, unit: 'm2' }));
     expect(ofOther.marks.filter(({ unit }) => unit === 'm1')).toEqual([]);

@@ -45,6 +45,8 @@ export class PastPlant {
     plant.second += seconds;
     plant.pipeline = createPipeline(plant.site, { clock: 'wall', startMs: plant.nowMs });
     plant.pipeline.restore(this.journal.standing());
+    const program = { version: '1', before: null };
+    this.journal.appendProgram({ cause: 'programStarted', program, reason: 'Ebbline began again' }, plant.nowMs);
     return this;
   }
 
