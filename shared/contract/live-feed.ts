@@ -203,6 +203,8 @@ export interface AlarmsFrame extends FrameBase {
   readonly flood?: Flood | null;
   /** How many alarms are set aside, on the whole site. */
   readonly setAside?: number;
+  /** Units of which nothing has come since the program started: no alarm of them says nothing. Left out: not known. */
+  readonly unheard?: number;
 }
 
 /** The newest reading of each point that was asked for, in that order. */

@@ -4,6 +4,7 @@ import type { Scene } from './scene';
 import { alarmsInOrder } from './to-alarm';
 import { alertsOf } from './to-alert';
 import { permitsOf } from './to-permit';
+import { isHeard } from './to-loop-line';
 import { setAsideCount } from './to-set-aside';
 
 /** What the Alarms screen shows: standing alarms, and beside them alerts and permits. */
@@ -13,6 +14,7 @@ export const toAlarmsFrame = (scene: Scene): Omit<AlarmsFrame, 'sequence'> => ({
   alerts: alertsOf(scene, () => true),
   permits: permitsOf(scene, () => true),
   setAside: setAsideCount(scene),
+  unheard: scene.pipeline.site.units.filter((_, unit) => !isHeard(scene.pipeline, unit)).length,
   flood: scene.flood?.() ?? null,
   ...frameBase(scene),
 });

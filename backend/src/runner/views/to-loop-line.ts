@@ -59,6 +59,14 @@ export function ageOfUnit(pipeline: ShownPipeline, unit: number, nowMs: number):
   return finiteOrNull(youngest);
 }
 
+/** Whether any measured point of the unit has ever come. */
+export function isHeard({ site, state }: ShownPipeline, unit: number): boolean {
+  const { firstSlot, slotCount } = site.holders[site.units[unit]?.holder ?? -1] ?? { firstSlot: 0, slotCount: 0 };
+  for (let slot = firstSlot; slot < firstSlot + slotCount; slot++)
+    if (site.slots.measured[slot] === 1 && !Number.isNaN(slotAgeS(state, slot, 0))) return true;
+  return false;
+}
+
 function worstOf(scene: PictureScene, shown: ShownAlarm): LoopLine['worst'] {
   const alarm = toAlarm(shown, scene.textsOf(shown.record));
   const { id, entry, title, priority, state, where, action, since, detail } = alarm;
