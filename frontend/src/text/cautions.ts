@@ -18,6 +18,15 @@ export const permitCaution = `A permit here is a note for the watch, not a permi
 /** Stands over the form that takes down what was found in the water. */
 export const waterCaution = `Drawing a sample opens the loop: let no air in that the unit can’t carry, mind hot water and live equipment, and wear what the data sheets of the treatment chemicals and biocides ask for. ${defer}`;
 
+/** What may hurt whoever stands at a unit, before a hand is laid on it. */
+export const atUnitCautions: readonly string[] = [
+  'Open nothing that the margin and the vacuum source do not carry, and nothing without the site’s own permit to work.',
+  'Glass and vessels under vacuum can burst inward: eye protection on, no knock, no work on them.',
+  'Water trapped between shut valves may come out hot and under pressure: relieve it to the loop first.',
+  'Loop water may hold biocide and inhibitor, exhaust mist may carry germs: gloves and goggles on, and don’t breathe it.',
+  'Lock out what could start by itself before hands are near. Water near live equipment: know the isolators.',
+];
+
 /** The caution that belongs to a catalogue entry such as `WATER-1`; null where none is needed. */
 export function cautionFor(entry: string): string | null {
   return cautions[entry.split('-')[0] ?? ''] ?? null;
