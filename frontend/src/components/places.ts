@@ -19,7 +19,7 @@ export interface Places {
 
 export const placesKey: InjectionKey<Places> = Symbol('places');
 
-const live: Places = {
+export const livePlaces: Places = {
   past: () => null,
   loop: (unit) => ({ name: 'loop', params: { unit } }),
   hall: (hall) => ({ name: 'hall', params: { hall } }),
@@ -39,4 +39,4 @@ export const pastPlaces = (at: Readonly<Ref<string>>): Places => ({
 });
 
 /** Without any a picture is live. */
-export const usePlaces = (): Places => inject(placesKey, live);
+export const usePlaces = (): Places => inject(placesKey, livePlaces);
