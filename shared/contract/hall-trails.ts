@@ -19,3 +19,5 @@ export const hallTrailsSchema = z.object({
   trails: z.array(z.object({ unit: z.string(), lowestPa: minutesSchema, highestPa: minutesSchema })),
 });
 export type HallTrails = z.infer<typeof hallTrailsSchema>;
+/** The last hour of one loop. */
+export type Trail = Pick<HallTrails['trails'][number], 'lowestPa' | 'highestPa'>;

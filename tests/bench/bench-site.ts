@@ -5,9 +5,9 @@ export const hallId = (index: number): string => `h${String(index + 1).padStart(
 export const unitsInHall = 50;
 export const topicOf = (index: number): string => `bench/${unitId(index)}`;
 
-/** A site file of so many equal units with one JSON object each, 50 in a hall. */
-export function benchSite(units: number): string {
-  const halls = Array.from({ length: Math.ceil(units / unitsInHall) }, (_, i) => hallId(i));
+/** A site file of so many equal units with one JSON object each. */
+export function benchSite(units: number, inHall = unitsInHall): string {
+  const halls = Array.from({ length: Math.ceil(units / inHall) }, (_, i) => hallId(i));
   return [
     head,
     ...benchPoints.map(
@@ -17,7 +17,7 @@ export function benchSite(units: number): string {
     ...halls.map((id) => `  ${id}: { name: Hall ${id} }`),
     'units:',
     ...Array.from({ length: units }, (_, i) => {
-      const hall = hallId(Math.floor(i / unitsInHall));
+      const hall = hallId(Math.floor(i / inHall));
       return `  ${unitId(i)}: { name: Unit ${unitId(i)}, hall: ${hall}, template: bench }`;
     }),
     '',

@@ -4,10 +4,10 @@ import { benchSite, topicOf } from '../bench/bench-site';
 import { payload } from '../bench/telemetry';
 import { connectClient } from '../helpers/broker';
 
-/** Writes a site file of so many equal units, fed by `sendAll`; gives its path. */
-export async function writeSite(folder: string, units: number): Promise<string> {
+/** Writes a site file of so many equal units, fed by `sendAll`; gives its path. @param inHall how many stand in one hall; left out: as in the benches */
+export async function writeSite(folder: string, units: number, inHall?: number): Promise<string> {
   const path = join(folder, 'row-of-units.yaml');
-  await writeFile(path, benchSite(units));
+  await writeFile(path, benchSite(units, inHall));
   return path;
 }
 

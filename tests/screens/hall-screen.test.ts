@@ -76,14 +76,41 @@ describe('the Hall screen', () => {
     expect(shown.get('[data-testid=strip-e7] .priority-shape').text()).toBe('2');
   });
 
-  it('says how many need a person, with the way to the alarms, and that nobody is needed where all is well', async () => {
+  it('says how many need a person, with the way to the alarms, and is calm in one sentence where all is well', async () => {
     const worst = { ...anAlarm('e7:AIR-1'), detail: null };
     const shown = await show(aHallFrame([aLine('e1'), aLine('e7', { worst })]));
-    expect(shown.get('h1').text()).toContain('1 needs a person');
-    expect(shown.get('h1 a').attributes('href')).toBe('/alarms');
-    const calm = await show(aHallFrame([aLine('e1')]));
-    expect(calm.get('h1').text()).toContain('none needs a person');
-    expect(calm.find('h1 a[href="/alarms"]').exists()).toBe(false);
+    expect(shown.get('.hall-word').text()).toContain('1 unit of 2 needs a person.');
+    expect(shown.get('.hall-word a').attributes('href')).toBe('/alarms');
+    expect(shown.get('.hall-word').attributes('data-calm')).toBe('false');
+    page?.unmount();
+    const calm = await show(aHallFrame([aLine('e1'), aLine('e7')]));
+    expect(calm.get('.hall-word [role=status]').text()).toBe(
+      'This hall is calm: all 2 units keep their margins and nobody is needed.',
+    );
+    expect(calm.get('.hall-word').text()).toMatch(/Oldest margin < 3\ss/);
+    expect(calm.find('.hall-word a[href="/alarms"]').exists()).toBe(false);
+  });
+
+  it('tells an alarm that is of no single unit, and is not calm by it', async () => {
+    const call = {
+      id: 'east:AMB-1',
+      unit: null,
+      title: 'Barometer differs',
+      where: null,
+      priority: 3,
+      since: '',
+    } as const;
+    const shown = await show(aHallFrame([aLine('e1')], { calling: { total: 1, newest: [call] } }));
+    expect(shown.get('.hall-word').text()).toContain('1 alarm is of no single unit.');
+    expect(shown.get('.beside-lines').text()).toContain('Barometer differs');
+    expect(shown.get('.beside-lines [role=img]').attributes('aria-label')).toBe('priority 3, look into it');
+  });
+
+  it('says where on the water’s way the smallest margin is', async () => {
+    const shown = await show(aHallFrame([aLine('e1')]));
+    const figure = shown.findAll('.figure').find((one) => one.text().includes('smallest vacuum margin'));
+    expect(figure?.text()).toContain('supply main low');
+    expect(figure?.get('a[href="/units/e1"]').text()).toBe('E1');
   });
 
   it('sends nobody to a plant whose alarm is over', async () => {

@@ -1,5 +1,5 @@
 import type { Ref } from 'vue';
-import { onBeforeUnmount, onMounted, readonly, ref } from 'vue';
+import { onBeforeUnmount, readonly, ref, watch } from 'vue';
 
 /**
  * Width of an element's content box in CSS px, followed as it changes.
@@ -11,12 +11,18 @@ export function useWidth(element: Readonly<Ref<Element | null>>, initial: number
     if (given > 0) width.value = Math.floor(given);
   };
   let observer: ResizeObserver | null = null;
-  onMounted(() => {
-    if (element.value === null) return;
-    take(element.value.clientWidth);
-    observer = new ResizeObserver((entries) => entries.forEach((entry) => take(entry.contentRect.width)));
-    observer.observe(element.value);
-  });
-  onBeforeUnmount(() => observer?.disconnect());
+  const leave = (): void => observer?.disconnect();
+  watch(
+    element,
+    (now) => {
+      leave();
+      if (now === null) return;
+      take(now.clientWidth);
+      observer = new ResizeObserver((entries) => entries.forEach((entry) => take(entry.contentRect.width)));
+      observer.observe(now);
+    },
+    { flush: 'post', immediate: true },
+  );
+  onBeforeUnmount(leave);
   return readonly(width);
 }

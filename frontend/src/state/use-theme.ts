@@ -6,10 +6,22 @@ export type Theme = 'light' | 'dark';
 const key = 'ebbline.theme';
 const theme = ref<Theme>('light');
 let chosen = false;
+/** What a screen has for as long as it shows, whatever is chosen. */
+let held: Theme | null = null;
 
 function put(next: Theme): void {
   theme.value = next;
-  document.documentElement.dataset['theme'] = next;
+  document.documentElement.dataset['theme'] = held ?? next;
+}
+
+/** Keeps one theme whatever is chosen, until the function that it gives is called. */
+export function holdTheme(wanted: Theme): () => void {
+  held = wanted;
+  put(theme.value);
+  return () => {
+    held = null;
+    put(theme.value);
+  };
 }
 
 /** Follows the system until a person chooses; the choice is kept in this browser. Called once at start. */

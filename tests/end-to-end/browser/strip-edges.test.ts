@@ -29,7 +29,8 @@ suiteNeeding(['chromium'], 'the pressure window', () => {
     await page.getByTestId('strip-m1-bar').waitFor();
     const axis = await strip.evaluate((svg) => Object.fromEntries(Object.entries((svg as SVGElement).dataset)));
     const box = await strip.boundingBox();
-    if (box === null) throw new Error('the strip is not shown');
+    const bar = await page.getByTestId('strip-m1-bar').boundingBox();
+    if (box === null || bar === null) throw new Error('the strip is not shown');
     const axisNumber = (key: string): number => Number(axis[key]);
     const perPa = (axisNumber('axisX1') - axisNumber('axisX0')) / (axisNumber('axisMaxPa') - axisNumber('axisMinPa'));
     const placeOf = (pa: number): number => box.x + axisNumber('axisX0') + (pa - axisNumber('axisMinPa')) * perPa;
@@ -37,8 +38,8 @@ suiteNeeding(['chromium'], 'the pressure window', () => {
     const picture = await pictureOf(browser, strip);
     const water = near(await tokenColour(page, '--water'));
     const paper = near(await tokenColour(page, '--paper'), 4);
-    const [barLeft, barRight] = longestRun(columnsOf(picture, box.y + box.height / 2, water));
-    // Above the bar stand the two banks alone, with paper between them.
+    const [barLeft, barRight] = longestRun(columnsOf(picture, bar.y + bar.height / 2, water));
+    // At the top, an hour ago, stand the two banks alone, with paper between them.
     const [wallEdge, ambientEdge] = longestRun(columnsOf(picture, box.y + 3, paper));
 
     const off = {

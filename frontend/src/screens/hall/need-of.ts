@@ -1,0 +1,43 @@
+import type { LoopLine } from '@ebbline/shared/contract/live-feed';
+import { isGone, needsAcknowledgement } from '../../components/alarm-facts';
+import { isOld } from '../../components/freshness';
+import { isTooSmall, lowerWallFigure } from '../../components/strip-geometry';
+
+/** How far a loop needs somebody, the most urgent first. */
+export const needs = ['person', 'margin', 'unknown', 'work', 'calm'] as const;
+export type Need = (typeof needs)[number];
+
+export type NeedLine = Pick<
+  LoopLine,
+  'worst' | 'ventedNotProtected' | 'openPermits' | 'mode' | 'modeKnown' | 'pressureWindow'
+>;
+
+const tooSmall = ({ pressureWindow: window }: NeedLine): boolean =>
+  isTooSmall(window.vacuumMargin, window.vacuumMarginGuardPa) ||
+  isTooSmall(lowerWallFigure(window), window.lowerWallGuardPa);
+
+/** margin: a gap may lie below its guard though no alarm says so yet; work: it is not as usual by plan, or its mode is not known. */
+export function needOf(line: NeedLine): Need {
+  if (line.worst !== null) return 'person';
+  if (line.ventedNotProtected) return 'work';
+  if (isOld(line.pressureWindow.vacuumMargin)) return 'unknown';
+  if (tooSmall(line)) return 'margin';
+  return line.openPermits > 0 || !line.modeKnown || line.mode !== 'running' ? 'work' : 'calm';
+}
+
+/** Those that most need somebody first; those that need alike keep their order. What flickers from second to second decides nothing. */
+export function byNeed<Line extends NeedLine>(lines: readonly Line[]): readonly Line[] {
+  const compare = (a: Line, b: Line): number =>
+    needs.indexOf(needOf(a)) - needs.indexOf(needOf(b)) || compareWorst(a.worst, b.worst);
+  return [...lines].sort(compare);
+}
+
+function compareWorst(a: LoopLine['worst'], b: LoopLine['worst']): number {
+  if (a === null || b === null) return 0;
+  return (
+    a.priority - b.priority ||
+    Number(isGone(a.state)) - Number(isGone(b.state)) ||
+    Number(needsAcknowledgement(b.state)) - Number(needsAcknowledgement(a.state)) ||
+    Date.parse(a.since) - Date.parse(b.since)
+  );
+}

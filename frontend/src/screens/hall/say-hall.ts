@@ -1,0 +1,47 @@
+import type { HallPicture } from '@ebbline/shared/contract/live-feed';
+import type { Need } from './need-of';
+import { needOf } from './need-of';
+
+/** A hall in one sentence. */
+export interface HallWord {
+  /** True where all of it is known, fresh, and in no need of anybody. */
+  readonly calm: boolean;
+  readonly text: string;
+  /** Units and alarms of no unit that need a person. */
+  readonly needs: number;
+  /** Age of the oldest margin that it rests on, seconds; null where it rests on none. */
+  readonly age: number | null;
+}
+
+const units = (count: number): string => (count === 1 ? '1 unit' : `${count} units`);
+
+/** @param beside alarms of no unit, such as of the hall or of a gateway, that wait for somebody */
+export function sayHall(frame: Pick<HallPicture, 'loops'>, beside: number): HallWord {
+  const { loops } = frame;
+  const count: Record<Need, number> = { person: 0, margin: 0, unknown: 0, work: 0, calm: 0 };
+  for (const line of loops) count[needOf(line)] += 1;
+  const ages = loops.flatMap(({ pressureWindow: { vacuumMargin } }) => vacuumMargin.age ?? []);
+  const age = ages.length === 0 ? null : Math.max(...ages);
+  const work = count.work === 0 ? '' : `, ${units(count.work)} not running as usual`;
+  if (loops.length > 0 && count.person + count.margin + count.unknown + beside === 0) {
+    const kept =
+      count.calm === 1
+        ? `${loops.length === 1 ? 'its one' : '1'} unit keeps its`
+        : `${count.calm === loops.length ? 'all ' : ''}${units(count.calm)} keep their`;
+    return { calm: true, text: `This hall is calm: ${kept} margins and nobody is needed${work}.`, needs: 0, age };
+  }
+  const parts = [
+    count.person === 0
+      ? ''
+      : `${units(count.person)} of ${loops.length} ${count.person === 1 ? 'needs' : 'need'} a person`,
+    beside === 0 ? '' : beside === 1 ? '1 alarm is of no single unit' : `${beside} alarms are of no single unit`,
+    count.margin === 0 ? '' : `${units(count.margin)} may lie below a guard`,
+    count.unknown === 0 ? '' : `${units(count.unknown)} without a fresh margin`,
+  ].filter((part) => part !== '');
+  return {
+    calm: false,
+    text: `${parts.join(', ') || 'No unit is known here'}${work}.`,
+    needs: count.person + beside,
+    age,
+  };
+}

@@ -1,0 +1,125 @@
+import type { Page } from 'playwright-core';
+import { beforeAll, expect, test } from 'vitest';
+import { startBroker } from '../../helpers/broker';
+import { type Ebbline, startEbbline } from '../../helpers/ebbline';
+import { suiteNeeding } from '../../helpers/requirements';
+import { stopAfterAll } from '../../helpers/stop-after';
+import { until } from '../../helpers/until';
+import { hallId, unitId } from '../../bench/bench-site';
+import { dataFolder } from '../data-folder';
+import { keepDoing, startSender, writeSite } from '../row-of-units';
+import { axeViolations } from './axe-violations';
+import { openPage } from './open-page';
+
+const units = 200;
+const hall = `/halls/${hallId(0)}`;
+const lastRow = `loop-${unitId(units - 1)}`;
+
+suiteNeeding(['chromium'], 'a hall of 200 units', () => {
+  const keep = stopAfterAll();
+  let ebbline: Ebbline;
+  beforeAll(async () => {
+    const data = keep(await dataFolder());
+    const broker = keep(await startBroker());
+    const site = await writeSite(data.path, units, units);
+    ebbline = keep(
+      await startEbbline({
+        data: data.path,
+        env: { EBBLINE_SITE: site, EBBLINE_MQTT_URL: broker.url, EBBLINE_SIMULATOR: 'off' },
+      }),
+    );
+    const sender = keep(await startSender(broker.url, units));
+    keep(keepDoing(() => sender.sendAll(), 1000));
+    await until(async () => (await ebbline.health()).lastSampleAge !== null, { everyMs: 250, what: 'a first sample' });
+  });
+
+  async function open(path: string, colorScheme: 'light' | 'dark', width: number, height: number): Promise<Page> {
+    const { page, troubles } = keep(await openPage(ebbline.url, { colorScheme }));
+    await page.setViewportSize({ width, height });
+    await page.goto(`${ebbline.url}${path}`);
+    await page.getByTestId(lastRow).waitFor();
+    expect(troubles).toEqual([]);
+    return page;
+  }
+  /** Of all rows: how many there are, how low the lowest is, how low each is, and by how much the page is too wide. */
+  const look = (page: Page) =>
+    page.evaluate(() => {
+      const boxes = [...document.querySelectorAll('.small-row')].map((row) => row.getBoundingClientRect());
+      return {
+        rows: boxes.length,
+        bottom: Math.max(...boxes.map(({ bottom }) => bottom + window.scrollY)),
+        lowest: Math.min(...boxes.map(({ height }) => height)),
+        columns: new Set(boxes.map(({ left }) => left)).size,
+        sideways: document.documentElement.scrollWidth - document.documentElement.clientWidth,
+      };
+    });
+
+  test('is overseen on one screen, read on a phone, and accessible in both themes', async () => {
+    for (const [scheme, width, height] of [
+      ['light', 1440, 1000],
+      ['dark', 3840, 2160],
+      ['light', 360, 780],
+    ] as const) {
+      const page = await open(`${hall}?order=need`, scheme, width, height);
+      const seen = await look(page);
+      expect(seen, `${width}`).toMatchObject({ rows: units, sideways: 0 });
+      expect(seen.lowest, `${width}`).toBeGreaterThanOrEqual(24);
+      if (width > 480) expect(seen.bottom, `${width}`).toBeLessThanOrEqual(height * 1.1);
+      else expect(seen.columns).toBe(1);
+      expect(await axeViolations(page), `${scheme} ${width}`).toEqual([]);
+      await page.close();
+    }
+  });
+
+  test('stands still while its numbers move', async () => {
+    const page = await open(hall, 'light', 1440, 1000);
+    await page.evaluate(() => {
+      const root = document.documentElement;
+      root.dataset['shifted'] = '0';
+      new PerformanceObserver((list) => {
+        for (const entry of list.getEntries())
+          root.dataset['shifted'] = String(
+            Number(root.dataset['shifted']) + (entry as unknown as { value: number }).value,
+          );
+      }).observe({ type: 'layout-shift' });
+      root.dataset['texts'] = '0';
+      new MutationObserver((changes) => {
+        root.dataset['texts'] = String(Number(root.dataset['texts']) + changes.length);
+      }).observe(document.querySelector('.small-columns') ?? document.body, { characterData: true, subtree: true });
+    });
+    const noted = (key: string): Promise<number> =>
+      page.evaluate((name) => Number(document.documentElement.dataset[name]), key);
+    await until(async () => (await noted('texts')) > 100, { everyMs: 250, what: 'numbers that moved' });
+    expect(await noted('shifted')).toBe(0);
+  });
+
+  test('shows all of itself on a wall, says loudly that nothing comes any more, and leaves by Escape', async () => {
+    const page = await open(`${hall}?wall=on`, 'light', 1920, 1080);
+    await page.getByTestId('wall').waitFor();
+    const seen = await look(page);
+    expect(seen.rows).toBe(units);
+    const { inView, controls } = await page.evaluate(() => {
+      const field = document.querySelector('.wall-field')?.getBoundingClientRect();
+      const rows = [...document.querySelectorAll('.small-row')].map((row) => row.getBoundingClientRect());
+      const shown = [...document.querySelectorAll('main button, main input, main select, nav a')].filter((one) =>
+        one.checkVisibility(),
+      );
+      return { inView: rows.filter(({ bottom }) => bottom <= (field?.bottom ?? 0) + 1).length, controls: shown.length };
+    });
+    expect({ inView, controls }).toEqual({ inView: units, controls: 0 });
+    expect(await page.evaluate(() => document.documentElement.dataset['theme'])).toBe('dark');
+    expect(await axeViolations(page)).toEqual([]);
+    ebbline.child.kill('SIGSTOP');
+    try {
+      const banner = page.getByTestId('old-banner');
+      await banner.waitFor();
+      const lettersPx = await banner.evaluate((one) => Number.parseFloat(getComputedStyle(one).fontSize));
+      expect(lettersPx).toBeGreaterThan(1920 / 25);
+    } finally {
+      ebbline.child.kill('SIGCONT');
+    }
+    await page.keyboard.press('Escape');
+    await page.locator('.hall-choices').waitFor();
+    expect(new URL(page.url()).search).toBe('');
+  });
+});
