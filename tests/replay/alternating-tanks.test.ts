@@ -64,3 +64,40 @@ describe('a sound loop of alternating tanks', () => {
     expect(airOf(judgeRecording({ seed: 1, startMs, seconds: 600, units, settled, schedule }))).toEqual([]);
   });
 });
+
+/** A permit for rack 3 is opened five seconds before the hose is: 30 free L/min are expected. */
+function underPermit(
+  beginsS: number,
+  schedule: Parameters<typeof judgeRecording>[0]['schedule'],
+  lastsS = 100,
+): Judged {
+  let opened = false;
+  return judgeRecording(
+    { seed: 1, startMs, seconds: beginsS + lastsS, units, settled, schedule },
+    (pipeline, nowMs) => {
+      if (opened || nowMs < startMs + 1000 * (beginsS - 5)) return;
+      opened = true;
+      const who = { operator: 'Ada', station: 's', comment: '' };
+      const permit = { unit: 'S6', branch: 'r3', untilMs: nowMs + 3_600_000, expectedInLeakM3PerS: 30 / 60_000 };
+      expect(pipeline.actOnPermit({ kind: 'openPermit', ...permit, ...who }, nowMs).ok).toBe(true);
+    },
+  );
+}
+
+describe('a hose change by permit in a loop of alternating tanks', () => {
+  const hose = { operation: 'openHose', unit: 'S6', branch: 'r3', freeLPerMin: '30', action: 'start' };
+
+  test.for(moments)('raises nothing at any moment of the cycle: %i s', (beginsS) => {
+    const judged = underPermit(beginsS, [{ atS: beginsS, command: hose }]);
+    expect([...airOf(judged), ...airOf(judged, 'PERMIT-1')]).toEqual([]);
+  });
+
+  test('hides no hose that is cut in another rack meanwhile', () => {
+    const second = { ...cut, branch: 'r1', size: 'usual', action: 'start' };
+    const judged = underPermit(185, [
+      { atS: 185, command: hose },
+      { atS: 240, command: second },
+    ]);
+    expect(airOf(judged)).toMatchObject([{ to: 'unacknowledged', where: 'Rack 1' }]);
+  });
+});

@@ -88,8 +88,8 @@ export const tankExpectations: readonly Expectation[] = [
     sizes: ['usual', 'large'],
     first: ['FLOW-2'],
     withinS: 10,
-    beside: ['AIR-4', 'XFER-1'],
+    beside: ['XFER-1'],
     because:
-      'the valves flutter: flow is gone at once, and people are sent to the change-over. What gas they let through is more than the sources carry, for half a minute; no sign tells that from an opening in a main',
+      'the valves flutter: flow is gone at once, and people are sent to the change-over. The gas that they let through is more than the sources carry, for half a minute; but it takes the supply tank down with it, as no opening does',
   },
 ];

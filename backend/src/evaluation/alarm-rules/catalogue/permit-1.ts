@@ -3,6 +3,7 @@ import { clockDay } from '../details/clock-time';
 import { freeAirText, joined } from '../details/quantity-text';
 import type { UnitEntry } from '../entry';
 import { guard, usable, type UnitContext } from '../judge-context';
+import { followLeastGas, leastBefore, leastGas } from '../air-step/least-gas-of-cycle';
 import { Verdict } from '../verdict';
 
 /**
@@ -33,27 +34,27 @@ export const permit1: UnitEntry = {
   offWhenInferred: false,
   judge(context, limits, active, finding) {
     const { permits, slots, state, unitIndex } = context;
+    if (context.unit.shape === 'b') followLeastGas(context);
     if (permits.count[unitIndex] === 0) {
       finding.verdict = Verdict.no;
       return;
     }
     const expected = expectedGas(context);
     const margin = Math.max(limits.limit, guard(state, slots.gasLoad));
-    finding.value = usable(state, slots.gasLoad);
+    finding.value = gasNow(context);
     finding.limit = expected + margin;
     finding.verdict = isOverdue(context)
       ? Verdict.yes
       : judgeAbove(finding.value, finding.limit, limits.deadband, active);
   },
   detail(context) {
-    const { nowMs, permits, site, slots, state, unitIndex } = context;
+    const { nowMs, permits, site, unitIndex } = context;
     const due = permits.dueMs[unitIndex] as number;
-    const excess = usable(state, slots.gasLoad) - expectedGas(context);
+    const gas = gasNow(context);
+    const excess = gas - expectedGas(context);
     return joined(
       isOverdue(context) ? `A permit is overdue since ${clockDay(due, nowMs, site.timeZone)}.` : null,
-      excess > worthTelling
-        ? `${freeAirText(excess)} more than the permit: ${freeAirText(usable(state, slots.gasLoad))} come in.`
-        : null,
+      excess > worthTelling ? `${freeAirText(excess)} more than the permit: ${freeAirText(gas)} come in.` : null,
     );
   },
 };
@@ -61,9 +62,14 @@ export const permit1: UnitEntry = {
 /** Free m³/s: 1 L/min. */
 const worthTelling = 1 / 60_000;
 
+/** What comes in now; with alternating tanks the least of a cycle, as each change-over moves ten times as much. */
+const gasNow = (context: UnitContext): number =>
+  context.unit.shape === 'b' ? leastGas(context) : usable(context.state, context.slots.gasLoad);
+
 /** Gas load of before the work, and what the permits expect on top of it. Without a baseline, all there is counts. */
-export function expectedGas({ permits, unitIndex }: UnitContext): number {
-  const baseline = permits.baselineM3PerS[unitIndex] as number;
+export function expectedGas(context: UnitContext): number {
+  const { permits, unit, unitIndex } = context;
+  const baseline = unit.shape === 'b' ? leastBefore(context) : (permits.baselineM3PerS[unitIndex] as number);
   return (Number.isNaN(baseline) ? 0 : baseline) + (permits.expectedM3PerS[unitIndex] as number);
 }
 
