@@ -17,10 +17,11 @@ export const alarmSpansQuerySchema = z.strictObject({
   to: isoTimeSchema.describe('half-open'),
 });
 
-/** How long one alarm of a unit stood: from when it was raised until its condition had gone. */
+/** How long one alarm of a unit, or of its hall, stood: from when it was raised until its condition had gone. */
 export const alarmSpanSchema = z.object({
   alarm: z.string(),
-  unit: z.string(),
+  unit: z.string().nullable().describe('null: of the hall, of a loop of several units, or of a gateway of several'),
+  hall: z.string().nullable(),
   entry: z.string(),
   title: z.string(),
   priority: prioritySchema.describe('the most urgent that it had'),

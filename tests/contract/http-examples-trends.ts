@@ -16,6 +16,7 @@ export const trendExamples: Readonly<
         {
           alarm: 'N1:AIR-1',
           unit: 'N1',
+          hall: 'north',
           entry: 'AIR-1',
           title: 'Air is being drawn in',
           priority: 1,
@@ -28,6 +29,7 @@ export const trendExamples: Readonly<
         {
           alarm: 'N2:MARGIN-2',
           unit: 'N2',
+          hall: 'north',
           entry: 'MARGIN-2',
           title: 'Vacuum margin low',
           priority: 2,

@@ -6,10 +6,16 @@ import type { Page } from './fixtures/mount-page';
 import { historyAsked, showTrends } from './fixtures/trends-page';
 
 vi.mock('uplot', async () => ({ default: (await import('./fixtures/fake-chart')).FakeChart }));
-const pictured = vi.hoisted(() => ({ notes: [] as readonly string[], spans: [] as readonly unknown[] }));
+const pictured = vi.hoisted(() => ({
+  notes: [] as readonly string[],
+  spans: [] as readonly { readonly words: string }[],
+  written: [] as readonly { readonly words: string }[],
+  isLost: false,
+}));
 vi.mock('../../frontend/src/charts/trend-picture', () => ({
-  trendPicture: ({ notes, spans }: typeof pictured) => {
-    Object.assign(pictured, { notes, spans });
+  trendPicture: ({ notes, spans, written }: typeof pictured) => {
+    if (pictured.isLost) return Promise.reject(new TypeError('a part of the page did not come'));
+    Object.assign(pictured, { notes, spans, written });
     return Promise.resolve(null);
   },
 }));
@@ -28,7 +34,43 @@ const show = async (...how: Parameters<typeof showTrends>): ReturnType<typeof sh
   return shown;
 };
 
+async function takePicture(page: Page['page']): Promise<void> {
+  await page
+    .findAll('.trends-export button')
+    .find((one) => one.text() === 'picture (PNG)')
+    ?.trigger('click');
+  await vi.dynamicImportSettled();
+  await flushPromises();
+}
+
 describe('what the Trends screen shows beside the lines', () => {
+  it('shows alarms of the hall among those of its units, and names the hall', async () => {
+    const hot = {
+      alarm: 'east:AMB-1',
+      unit: null,
+      hall: 'east',
+      entry: 'AMB-1',
+      title: 'Barometers differ',
+      priority: 3,
+    };
+    const more = { from: '2026-03-01T11:20:00.000Z', to: null, acknowledged: null, where: null, foldedUnder: null };
+    const told = { from: noon, to: noon, searchableFrom: null, readTo: null, spans: [{ ...hot, ...more }] };
+    const { page } = await show('/trends?points=e7:heatRemoved', { '/api/alarms/spans': told });
+    expect(page.get('.alarm-span').text()).toContain('Barometers differ (East hall)');
+    await takePicture(page);
+    expect(pictured.spans[0]?.words).toContain('Barometers differ (East hall)');
+  });
+
+  it('says so where the picture can not be drawn, and can be asked again', async () => {
+    const { page } = await show('/trends?points=e7:heatRemoved');
+    pictured.isLost = true;
+    await takePicture(page);
+    expect(page.get('.trends-export [role=status]').text()).toContain('could not be drawn');
+    pictured.isLost = false;
+    await takePicture(page);
+    expect(page.get('.trends-export [role=status]').text()).toContain('This browser could not draw');
+  });
+
   it('shows when which alarm stood, with priority in shape and word, the way into the journal, and what it cannot know', async () => {
     const { page } = await show('/trends?points=e7:heatRemoved');
     const spans = page.findAll('.alarm-span');
@@ -80,25 +122,25 @@ describe('what the Trends screen shows beside the lines', () => {
   it('says nothing of a period from what was read of another, on the screen nor on a picture that is taken along', async () => {
     const { page, router } = await show('/trends?points=e7:heatRemoved');
     const said = (): string[] => page.findAll('.over-time-said').map((one) => one.text());
-    const take = async (): Promise<void> => {
-      await page
-        .findAll('.trends-export button')
-        .find((one) => one.text() === 'picture (PNG)')
-        ?.trigger('click');
-      await vi.dynamicImportSettled();
-      await flushPromises();
-    };
+    const take = () => takePicture(page);
     expect(said()[0]).toContain('Alarms of this period: 1 of priority 1');
     await take();
     expect([pictured.spans.length, pictured.notes]).toEqual([2, []]);
+    expect(pictured.written.map(({ words }) => words)).toEqual([
+      '2026-03-01 12:40:00, E7, Ines: Hose of rack 4 changed',
+    ]);
     await router.push('/trends?points=e7:heatRemoved&from=2026-02-01T00:00:00.000Z&to=2026-02-01T01:00:00.000Z');
     await flushPromises();
     expect(said()).toEqual(['Reading the alarms of this period…', 'Reading the notes of this period…']);
     await take();
     expect([pictured.spans.length, pictured.notes]).toEqual([
       0,
-      ['Alarms of this period had not been read when this was drawn.'],
+      [
+        'Alarms of this period had not been read when this was drawn.',
+        'Notes of this period had not been read when this was drawn.',
+      ],
     ]);
+    expect(pictured.written).toEqual([]);
     await vi.advanceTimersByTimeAsync(200);
     await flushPromises();
     expect(said()[0]).toContain('Alarms of this period: ');

@@ -20,7 +20,7 @@ export interface UncertaintyQuery {
 
 /** What is drawn beside the history of points. */
 export interface TrendDesk {
-  /** When which alarm of some units stood, by the journal. */
+  /** When which alarm of some units, or of the halls in which they stand, stood, by the journal. */
   alarmSpans(query: SpansQuery): Promise<Result<AlarmSpans, Failure<'UNIT_UNKNOWN' | 'TOO_MANY_REQUESTS'>>>;
   /** How sure past values were. Throws what the history store throws. */
   uncertainty(

@@ -14,6 +14,12 @@ export interface PictureSpan {
   readonly words: string;
 }
 
+/** What somebody wrote about a time, s since 1970. */
+export interface PictureNote {
+  readonly at: number;
+  readonly words: string;
+}
+
 export interface TrendPicture {
   readonly title: string;
   /** Period, zone and age, a line each. */
@@ -26,6 +32,7 @@ export interface TrendPicture {
   readonly envelope: boolean;
   readonly left: number;
   readonly spans: readonly PictureSpan[];
+  readonly written: readonly PictureNote[];
   /** What else has to be known, a line each. */
   readonly notes: readonly string[];
 }
@@ -38,7 +45,7 @@ const lineHeight = 19;
 
 /** The trend as a picture of its own: title, period and age, every axis with its unit of measure, a key, and the alarms in words. */
 export async function trendPicture(wish: TrendPicture): Promise<Blob | null> {
-  const { envelope, from, lanes, left, notes, spans, to, under, zone } = wish;
+  const { envelope, from, lanes, left, notes, spans, to, under, written, zone } = wish;
   const height = lanes.length > 3 ? 180 : 240;
   const drawn = await Promise.all(
     lanes.map((lane, index) => {
@@ -51,9 +58,14 @@ export async function trendPicture(wish: TrendPicture): Promise<Blob | null> {
   const ctx = canvas.getContext('2d');
   if (ctx === null) return null;
   const ofLanes = lanes.reduce((sum, { lines }) => sum + height + 46 + lines.length * lineHeight, 46);
+  const broken = written.map((note) => ({
+    ...note,
+    lines: brokenText(ctx, note.words, width - 2 * margin - left - 26),
+  }));
+  const writtenLines = broken.reduce((sum, { lines }) => sum + lines.length + 0.7, 0);
   canvas.width = width * dots;
   canvas.height = Math.ceil(
-    (margin * 2 + 40 + (under.length + notes.length + spans.length * 1.7) * lineHeight + ofLanes) * dots,
+    (margin * 2 + 80 + (under.length + notes.length + spans.length * 1.7 + writtenLines) * lineHeight + ofLanes) * dots,
   );
   ctx.scale(dots, dots);
   ctx.fillStyle = printInk.paper;
@@ -104,14 +116,27 @@ export async function trendPicture(wish: TrendPicture): Promise<Blob | null> {
     write('alarms', '600 15px', printInk.ink);
   }
   const plot = { left: margin + left, right: width - margin - rightPadding };
+  const x = (seconds: number): number =>
+    plot.left + ((plot.right - plot.left) * (Math.min(to, Math.max(from, seconds)) - from)) / (to - from);
   for (const span of spans) {
     y += lineHeight * 1.7;
-    const x = (seconds: number): number =>
-      plot.left + ((plot.right - plot.left) * (Math.min(to, Math.max(from, seconds)) - from)) / (to - from);
     ctx.fillStyle = printPriorities[span.priority];
     ctx.fillRect(x(span.from), y - 24, Math.max(2, x(span.to) - x(span.from)), 5);
     drawPriority(ctx, span.priority, plot.left, y - 16);
     write(span.words, '13px', printInk.ink, plot.left + 26);
+  }
+  if (broken.length > 0) {
+    y += 28;
+    write('notes', '600 15px', printInk.ink);
+  }
+  for (const { at, lines } of broken) {
+    y += lineHeight * 0.7;
+    ctx.fillStyle = printInk.ink;
+    ctx.fillRect(x(at) - 1, y - 6, 2, 7);
+    for (const line of lines) {
+      y += lineHeight;
+      write(line, '13px', printInk.ink, plot.left + 26);
+    }
   }
   y += 10;
   for (const note of notes) {
@@ -119,4 +144,21 @@ export async function trendPicture(wish: TrendPicture): Promise<Blob | null> {
     write(note, '13px', printInk.soft);
   }
   return new Promise((resolve) => canvas.toBlob(resolve, 'image/png'));
+}
+
+/** A text in lines that are no wider than asked for, px, as it is written under the alarms; its own line breaks stay. */
+function brokenText(ctx: CanvasRenderingContext2D, text: string, mostPx: number): string[] {
+  ctx.font = '13px Barlow, sans-serif';
+  return text.split('\n').flatMap((line) => {
+    const lines: string[] = [];
+    let open = '';
+    for (const word of line.split(' ')) {
+      const longer = open === '' ? word : `${open} ${word}`;
+      if (open !== '' && ctx.measureText(longer).width > mostPx) {
+        lines.push(open);
+        open = word;
+      } else open = longer;
+    }
+    return [...lines, open];
+  });
 }

@@ -5,7 +5,9 @@ import type { AlarmRecord } from '../../evaluation/pipeline/outputs';
 /** How long one alarm stood, ms. */
 export interface Span {
   readonly alarm: string;
-  readonly unit: string;
+  /** Null: of a hall, or of several units. */
+  readonly unit: string | null;
+  readonly hall: string | null;
   readonly entry: string;
   priority: Priority;
   /** When it was raised; −Infinity: before what was read, and it is not known when. */
@@ -23,6 +25,7 @@ export type SpanRow = Pick<
   | 'kind'
   | 'alarm'
   | 'unit'
+  | 'hall'
   | 'entry'
   | 'from'
   | 'to'
@@ -45,26 +48,26 @@ export class SpanLog {
   private readonly open = new Map<string, Span | null>();
 
   take(row: SpanRow): void {
-    const { alarm, entry, kind, to, unit } = row;
-    if (alarm === null || unit === null || entry === null || to === null) return;
+    const { alarm, entry, kind, to } = row;
+    if (alarm === null || entry === null || to === null) return;
     if (kind === 'system') this.follow(this.open.get(alarm) ?? null, row);
-    else this.move({ ...row, alarm, entry, to, unit });
+    else this.move({ ...row, alarm, entry, to });
   }
 
   /** What was read, with what stands now and no row was read of. @param standing as the journal has committed it */
   ended(standing: readonly AlarmRecord[]): readonly Span[] {
-    const never = standing.filter(({ active, alarm, unit }) => active && unit !== null && !this.open.has(alarm));
+    const never = standing.filter(({ active, alarm }) => active && !this.open.has(alarm));
     const all = [
       ...this.spans,
-      ...never.map(({ acknowledgedAtMs, alarm, entry, foldedUnder, priority, sinceMs, unit, where }) => ({
-        ...{ alarm, entry, unit: unit ?? '', priority, where, foldedUnder },
+      ...never.map(({ acknowledgedAtMs, alarm, entry, foldedUnder, priority, sinceMs, unit, hall, where }) => ({
+        ...{ alarm, entry, unit, hall, priority, where, foldedUnder },
         ...{ fromMs: sinceMs, toMs: Infinity, acknowledgedMs: acknowledgedAtMs },
       })),
     ];
     return all.sort((one, other) => one.fromMs - other.fromMs || one.alarm.localeCompare(other.alarm));
   }
 
-  private move(row: SpanRow & { alarm: string; entry: string; to: AlarmState; unit: string }): void {
+  private move(row: SpanRow & { alarm: string; entry: string; to: AlarmState }): void {
     const atMs = Date.parse(row.sourceTime);
     const before = this.open.get(row.alarm);
     const stood = before === undefined && stateFacts[row.from ?? 'normal'].active;
@@ -76,13 +79,15 @@ export class SpanLog {
     this.open.set(row.alarm, active ? span : null);
   }
 
-  private begin(row: SpanRow & { alarm: string; entry: string; unit: string }, fromMs: number): Span {
+  private begin(row: SpanRow & { alarm: string; entry: string }, fromMs: number): Span {
     const { alarm, entry, priority, unit, where } = row;
+    const hall = row.hall ?? null;
     const rest = { toMs: Infinity, acknowledgedMs: null, where, foldedUnder: null };
     const span: Span = {
       alarm,
       entry,
       unit,
+      hall,
       priority: priority ?? 3,
       fromMs: Number.isNaN(fromMs) ? -Infinity : fromMs,
       ...rest,

@@ -41,7 +41,12 @@ export class RunnerTrendDesk implements TrendDesk {
   async alarmSpans(query: SpansQuery): ReturnType<TrendDesk['alarmSpans']> {
     const unknown = query.units.find((id) => this.unitAt(id) < 0);
     if (unknown !== undefined) return fail(noUnit(unknown));
-    return this.few.run(async () => ok(await readSpans(this.parts.journal, query, this.parts.pause)));
+    const { halls, units } = this.parts.site();
+    const ofUnits = new Set(query.units.map((id) => halls[units[this.unitAt(id)]?.hall ?? -1]?.id));
+    const concerned = [...ofUnits].filter((id) => id !== undefined);
+    return this.few.run(async () =>
+      ok(await readSpans(this.parts.journal, { ...query, halls: concerned }, this.parts.pause)),
+    );
   }
 
   async uncertainty(query: UncertaintyQuery): ReturnType<TrendDesk['uncertainty']> {

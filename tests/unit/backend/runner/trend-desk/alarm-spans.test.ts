@@ -59,11 +59,31 @@ const clear = (unit: string, minutes: number, sinceMinutes: number): void =>
   put(unit, minutes, { from: 'acknowledged', to: 'normal', cause: 'conditionClear', sinceMs: at(sinceMinutes) });
 
 const read = (units: readonly string[], from: number, to: number) =>
-  readSpans(journal, { units, fromMs: at(from), toMs: at(to) }, () => Promise.resolve());
+  readSpans(journal, { units, halls: ['h1'], fromMs: at(from), toMs: at(to) }, () => Promise.resolve());
 const told = async (units: readonly string[], from: number, to: number) =>
   (await read(units, from, to)).spans.map((span) => [span.alarm, span.from, span.to]);
 
 describe('the spans of alarms', () => {
+  it('are those of the hall as well, once, and of no other hall nor of units that are not asked for', async () => {
+    const ofHall = (hall: string, to: 'unacknowledged' | 'normal', minutes: number, standing: boolean): void => {
+      const of = { alarm: `${hall}:AMB-1`, entry: 'AMB-1', unit: null, hall, where: null, sinceMs: at(minutes) };
+      const from = to === 'normal' ? 'unacknowledged' : 'normal';
+      journal.append([transition({ ...of, from, to, atMs: at(minutes) })], standing ? [record(of)] : [], at(minutes));
+    };
+    for (const hall of ['h1', 'h2']) ofHall(hall, 'unacknowledged', 5, true);
+    ofHall('h1', 'normal', 15, false);
+    for (const unit of ['u1', 'u2']) raise(unit, 10, { alarm: `${unit}:INS-1`, entry: 'INS-1', hall: 'h1' });
+    ofHall('h1', 'unacknowledged', 20, true);
+    expect(
+      (await read(['u1'], 0, 60)).spans.map(({ alarm, unit, hall, from, to }) => [alarm, unit, hall, from, to]),
+    ).toEqual([
+      ['h1:AMB-1', null, 'h1', iso(5), iso(15)],
+      ['u1:INS-1', 'u1', 'h1', iso(10), null],
+      ['h1:AMB-1', null, 'h1', iso(20), null],
+    ]);
+    expect(await told(['u1'], 30, 60)).toHaveLength(2);
+  });
+
   it('reach from the raising of an alarm to the end of its condition, whoever acknowledged it between', async () => {
     raise('u1', 10);
     acknowledge('u1', 12, 10);
@@ -140,7 +160,7 @@ describe('the spans of alarms', () => {
     journal.append(many, [record({ alarm: 'u1:AIR-1', unit: 'u1' })], startMs);
     const query = { units: ['u1'], fromMs: at(0), toMs: at(600) };
     // A page is 500 rows.
-    const { readTo } = await readSpans(journal, query, () => Promise.resolve(), 2);
+    const { readTo } = await readSpans(journal, { ...query, halls: [] }, () => Promise.resolve(), 2);
     expect(readTo).toBe(new Date(startMs + 999_000).toISOString());
   });
 });
