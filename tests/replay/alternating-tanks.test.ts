@@ -68,7 +68,7 @@ describe('a sound loop of alternating tanks', () => {
 /** A permit for rack 3 is opened five seconds before the hose is: 30 free L/min are expected. */
 function underPermit(
   beginsS: number,
-  schedule: Parameters<typeof judgeRecording>[0]['schedule'],
+  schedule: NonNullable<Parameters<typeof judgeRecording>[0]['schedule']>,
   lastsS = 100,
 ): Judged {
   let opened = false;

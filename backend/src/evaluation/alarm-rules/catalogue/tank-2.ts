@@ -19,9 +19,9 @@ export const tank2: UnitEntry = {
     'Water walking over from another unit of the loop, facility water coming in through the exchanger, drain-back after a stop, or too much top-up.',
   consequence: 'Water gets into the vacuum source, and the vacuum is lost.',
   action: {
-    a: 'Look at the sum of levels and at the top-up meter before you drain anything. Sum constant: compare the separator pressures of the units. Sum rising without top-up: isolate the exchanger.',
-    b: 'Look at the sum of levels over a whole tank cycle and at the top-up meter before you drain anything. Sum constant: compare the pressures of the units. Sum rising without top-up: isolate the exchanger.',
-    c: 'Look at the sum of levels and at the top-up meter before you drain anything. Sum constant: compare the reservoir pressures of the units. Sum rising without top-up: isolate the exchanger.',
+    a: 'Look at the sum of levels and at the top-up meter before you drain anything. Sum constant: compare the separator pressures of the units. Sum rising without top-up: let another unit take the load, or shed it, and isolate the exchanger.',
+    b: 'Look at the sum of levels over a whole tank cycle and at the top-up meter before you drain anything. Sum constant: compare the pressures of the units. Sum rising without top-up: let another unit take the load, or shed it, and isolate the exchanger.',
+    c: 'Look at the sum of levels and at the top-up meter before you drain anything. Sum constant: compare the reservoir pressures of the units. Sum rising without top-up: let another unit take the load, or shed it, and isolate the exchanger.',
   },
   confirm: 'Read the level at the sight glass; a gas step in the readings would mean air instead.',
   timeToRespondS: 15 * 60,

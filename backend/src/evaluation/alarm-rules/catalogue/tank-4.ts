@@ -26,7 +26,7 @@ export const tank4: GroupEntry = {
   consequence:
     'The tanks fill until water reaches the vacuum source; the inhibitor thins, and conductivity and hardness move.',
   action: everyShape(
-    'Let another unit take the load, isolate the heat exchanger and hold it under pressure to find the hole; take a water sample. Do not drain to the mark: that hides it.',
+    'Let another unit take the load, or shed it; then isolate the heat exchanger and hold it under pressure to find the hole; take a water sample. Do not drain to the mark: that hides it.',
   ),
   confirm:
     'Conductivity drifts towards that of facility water; the top-up meter stands; in-leak and margin are as usual.',

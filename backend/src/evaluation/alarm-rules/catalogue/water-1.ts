@@ -8,6 +8,8 @@ import { usable } from '../judge-context';
 import { Verdict } from '../verdict';
 
 const caution = 'Keep clear of water near live equipment; local electrical rules and the site’s procedure come first.';
+/** Unit M without facility water: the supply gains 11 K in two minutes, most of it in the first (computed, no published source). */
+const heat = 'Its supply is hot within half a minute of that: let another unit take its load, or shed it.';
 const reset = 'When the place is dry and the alarm acknowledged, acknowledge once more to reset it.';
 
 /** Water found: a rope or tray is wet. Latches. Never suppressed by mode. */
@@ -18,9 +20,9 @@ export const water1: UnitEntry = {
     'Facility pipe, the unit’s own part above ambient pressure, condensation, the roof, or an isolated branch; the loop itself only where its vacuum margin is zero or less.',
   consequence: 'Water reaches live equipment.',
   action: {
-    a: `Keep the vacuum source running, shut the facility water to this unit, and look. Two signs before a row is stopped. ${caution} ${reset}`,
-    b: `Keep the vacuum source and the tank change-over running, shut the facility water to this unit, and look. Two signs before a row is stopped. ${caution} ${reset}`,
-    c: `Keep the vacuum source running, shut the facility water to this unit, and look. Two signs before a row is stopped. ${caution} ${reset}`,
+    a: `Keep the vacuum source running, shut the facility water to this unit, and look. ${heat} Two signs before a row is stopped. ${caution} ${reset}`,
+    b: `Keep the vacuum source and the tank change-over running, shut the facility water to this unit, and look. ${heat} Two signs before a row is stopped. ${caution} ${reset}`,
+    c: `Keep the vacuum source running, shut the facility water to this unit, and look. ${heat} Two signs before a row is stopped. ${caution} ${reset}`,
   },
   confirm:
     'Look at the rope or tray and follow the water up; compare the vacuum margin, the sum of levels and the top-up.',

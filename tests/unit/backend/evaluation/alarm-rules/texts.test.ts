@@ -24,6 +24,13 @@ describe.each(entryIds)('%s', (id) => {
     }
   });
 
+  /** Without facility water the supply of unit M gains 7 K within a minute: computed, no published source. */
+  it('takes no facility water from a unit without saying what carries its heat meanwhile', () => {
+    for (const action of actions)
+      if (/isolate the (heat )?exchanger|shut the facility water/i.test(action))
+        expect(action).toMatch(/another unit take (the|its) load, or shed it/);
+  });
+
   it('has a time to respond that leaves time to do it', () => {
     expect(entry.timeToRespondS).toBeGreaterThanOrEqual(60);
     expect(entry.defaults.onDelayMs / 1000).toBeLessThan(entry.timeToRespondS);
