@@ -8,7 +8,7 @@ type Gaps = NonNullable<Report['gaps']>;
 
 /** Where nothing was recorded in a period of several days: history gives a day of seconds at once. */
 export async function gapsByDay(
-  store: Pick<HistoryStore, 'readSeconds'>,
+  store: Pick<HistoryStore, 'read' | 'readSeconds'>,
   site: CompiledSite,
   { hall, fromMs, untilMs }: { readonly hall: string | null; readonly fromMs: number; readonly untilMs: number },
 ): Promise<Gaps> {
