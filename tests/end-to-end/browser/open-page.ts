@@ -1,4 +1,4 @@
-import type { Browser, Page } from 'playwright-core';
+import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { launchBrowser } from '../../helpers/browser';
 import { signInAt } from '../../helpers/sign-in';
 
@@ -13,7 +13,7 @@ export interface OpenPage {
 /** A browser with one page on the program's own address; signed in, unless it is the demo site. */
 export async function openPage(
   url: string,
-  options: { readonly colorScheme?: 'light' | 'dark' } = {},
+  options: Pick<BrowserContextOptions, 'colorScheme' | 'viewport' | 'hasTouch' | 'isMobile'> = {},
 ): Promise<OpenPage> {
   const { browser, stop } = await launchBrowser();
   const context = await browser.newContext({
@@ -21,6 +21,8 @@ export async function openPage(
     deviceScaleFactor: 1,
     ...options,
   });
+  // A bound against hanging, never a measure.
+  context.setDefaultTimeout(120_000);
   const entry = signInAt(url);
   // The demo site is looked at by anyone at this machine.
   if (!(await entry.isDemo())) await context.addCookies([{ ...(await entry.cookie()), url }]);
@@ -28,7 +30,8 @@ export async function openPage(
   const troubles: string[] = [];
   page.on('pageerror', (fault) => troubles.push(`script: ${fault.message}`));
   page.on('console', (line) => {
-    if (line.type() === 'error' && !/ERR_CONNECTION|WebSocket connection/.test(line.text())) troubles.push(line.text());
+    if (line.type() === 'error' && !/ERR_CONNECTION|WebSocket connection/.test(line.text()))
+      troubles.push(`${line.text()} ${line.location().url}`);
   });
   page.on('request', (request) => {
     if (!request.url().startsWith(url) && !/^(data|blob):/.test(request.url()))

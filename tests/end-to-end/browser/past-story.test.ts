@@ -1,3 +1,4 @@
+import type { SettingChanges } from '@ebbline/shared/contract/alarm-list';
 import { beforeAll, expect, test } from 'vitest';
 import { startBroker } from '../../helpers/broker';
 import { startEbbline, type Ebbline } from '../../helpers/ebbline';
@@ -70,6 +71,29 @@ suiteNeeding(['chromium'], 'a past hour', () => {
     await page.getByRole('link', { name: 'Back to live' }).click();
     await page.getByRole('button', { name: 'Open a permit…' }).waitFor();
     expect(await page.getByTestId('past-banner').count()).toBe(0);
+    expect(troubles).toEqual([]);
+  });
+
+  test('lets another delay be tried over it, which would have told nothing, and changes nothing that runs', async () => {
+    const { page, troubles } = keep(await openPage(ebbline.url));
+    await page.goto(`${ebbline.url}/limits/WATER-1?unit=m1&from=${iso(0)}&to=${iso(300)}`);
+    const form = page.getByRole('form', { name: 'Limit trial of WATER-1' });
+    await form.getByText('Change a value').waitFor();
+    await form.locator('input[name=onDelaySeconds]').fill('90');
+    await form.getByText('To be tried:').waitFor();
+    await form.getByRole('button', { name: 'Try', exact: true }).click();
+    const result = page.getByTestId('trial-result');
+    // Water stood for 60 s: it was told once, and with 90 s of delay it would not have been.
+    await result.getByTestId('live-raised').getByText('1', { exact: true }).waitFor();
+    expect(await result.getByTestId('proposed-raised').innerText()).toBe('0');
+    await result.getByText('It would not have been raised at all.').waitFor();
+    await page.waitForURL(/trial=/);
+    // Whoever is sent the address sees the same.
+    await page.reload();
+    await result.getByTestId('live-raised').getByText('1', { exact: true }).waitFor();
+    expect(await axeViolations(page)).toEqual([]);
+    const { changes } = await ebbline.get<SettingChanges>('/api/alarm-list/changes');
+    expect(changes).toEqual([]);
     expect(troubles).toEqual([]);
   });
 
