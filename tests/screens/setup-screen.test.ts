@@ -67,6 +67,26 @@ const demo = {
   active: [],
   refused: null,
 };
+const nothingHeard = {
+  ...{ time: noon, listening: null, messages: 0, notLookedAt: 0, leftOut: 0, mapped: 2, places: [] },
+};
+const listening = { filter: 'works/#', by: 'Ines', since: noon, until: noon, over: false, trouble: null };
+const proposal = {
+  ...{ kind: 'unit', holder: 'e7', point: 'loop.flow', title: 'Loop flow', grade: 'likely' },
+  reasons: [
+    { speaks: 'for', text: 'its name speaks of flow' },
+    { speaks: 'against', text: 'x fits it better' },
+  ],
+  line: "loop.flow: { topic: 'works/e7', path: ['FT'], unit: 'L/min' }",
+  needs: ['hose: on which hose the meter sits'],
+};
+const heard = {
+  ...{ ...nothingHeard, listening, messages: 40 },
+  places: [
+    { topic: 'works/e7', path: ['FT'], count: 20, latest: '341', seen: '330 to 350', proposals: [proposal] },
+    { topic: 'works/e7', path: ['serial'], count: 20, latest: '88213', seen: '88213', proposals: [] },
+  ],
+};
 const answers = {
   '/api/units/e7/setup': {
     unit: 'e7',
@@ -76,6 +96,7 @@ const answers = {
   '/api/intake': intake,
   '/api/site/state': siteState,
   '/api/demo/faults': demo,
+  '/api/mapping': nothingHeard,
 };
 
 async function show(more: Record<string, unknown> = {}, site = aSite()): Promise<Page> {
@@ -164,6 +185,57 @@ describe('the site file', () => {
     const shown = await show({ '/api/site/reload': siteState });
     await press(shown, 'Read the site file again');
     expect(shown.page.text()).toContain('Read again and in force.');
+  });
+});
+
+describe('names that are not of this site', () => {
+  const lines =
+    "units:\n  e7:\n    points:\n      # put in – hose: on which hose the meter sits\n      loop.flow: { topic: 'works/e7', path: ['FT'], unit: 'L/min' }\n";
+
+  it('are listened to when asked, and proposed as points with reasons for and against', async () => {
+    const shown = await show({ '/api/mapping/listen': heard });
+    await shown.page.get('[name=filter]').setValue(' works/# ');
+    await press(shown, 'Listen');
+    expect(shown.asked.find(({ path }) => path === '/api/mapping/listen')?.body).toEqual({ filter: 'works/#' });
+    const place = shown.page.get('[data-testid="heard-works/e7 → FT"]').text();
+    for (const part of ['330 to 350', 'its name speaks of flow', 'Against: x fits it better', 'hose: on which hose'])
+      expect(place).toContain(part);
+    expect(shown.page.text()).toContain('1 place that nothing speaks for');
+    expect((shown.page.get('[name=lines]').element as HTMLTextAreaElement).value).toBe(lines);
+  });
+
+  it('have no line where they are left out, and keep what was typed over the lines', async () => {
+    const shown = await show({ '/api/mapping': heard });
+    const box = () => (shown.page.get('[name=lines]').element as HTMLTextAreaElement).value;
+    await shown.page.get('.heard-place select').setValue('');
+    expect(box()).toBe('');
+    await shown.page.get('[name=lines]').setValue('units: {}');
+    await shown.page.get('.heard-place select').setValue('unit e7 loop.flow');
+    expect(box()).toBe('units: {}');
+    await press(shown, 'As chosen again');
+    expect(box()).toBe(lines);
+  });
+
+  it('are tried with the site file, and nothing comes into force by that', async () => {
+    const faults = [{ line: 5, key: 'units.e7.points.loop.flow.hose', message: 'is missing' }];
+    const check = { accepted: false, summary: null, faults, warnings: [] };
+    const shown = await show({ '/api/mapping': heard, '/api/mapping/try': { text: null, check } });
+    await press(shown, 'Check with the site file');
+    expect(shown.asked.find(({ path }) => path === '/api/mapping/try')?.body).toEqual({ lines });
+    const said = shown.page.get('[data-testid=mapping-check]').text();
+    for (const part of ['It would be refused', 'loop.flow.hose', 'is missing']) expect(said).toContain(part);
+    expect(said).not.toContain('Download the whole site file');
+    expect(shown.asked.some(({ path }) => path === '/api/site/reload')).toBe(false);
+  });
+
+  it('that can not be heard say why, and what was heard stays once it is over', async () => {
+    const trouble = 'the connection to the broker was lost';
+    const shown = await show({ '/api/mapping': { ...heard, listening: { ...listening, trouble } } });
+    expect(shown.page.get('[data-testid=mapping] [role=alert]').text()).toContain(trouble);
+    shown.page.unmount();
+    const later = await show({ '/api/mapping': { ...heard, listening: { ...listening, over: true } } });
+    expect(later.page.get('[data-testid=listening]').text()).toContain('it is over');
+    expect(later.page.find('[data-testid="heard-works/e7 → FT"]').exists()).toBe(true);
   });
 });
 

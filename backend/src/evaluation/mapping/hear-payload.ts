@@ -45,7 +45,7 @@ export function hearPayload(bytes: Uint8Array, nowMs: number): HeardPayload {
   let time: HeardTime | null = null;
   const walk = (node: object, path: readonly string[]): void => {
     const beside = unitIn(node);
-    for (const [key, value] of Object.entries(node)) {
+    for (const [key, value] of Object.entries(node as Readonly<Record<string, unknown>>)) {
       if (values.length >= mostValues || key === '' || key.length > longestKey) return;
       const here = [...path, key];
       const form = timeKeys.test(key) ? timeForm(value, nowMs) : null;

@@ -14,11 +14,13 @@ export function settleClaims(
   nameOfPlace: (place: HeardPlace) => string,
 ): readonly RankedPlace[] {
   const best = new Map<string, { readonly place: HeardPlace; readonly score: number }>();
-  for (const { place, proposals } of ranked)
-    for (const one of proposals) {
-      const known = best.get(keyOf(one));
-      if (known === undefined || one.score > known.score) best.set(keyOf(one), { place, score: one.score });
-    }
+  for (const { place, proposals } of ranked) {
+    // What is no more than a second guess claims nothing.
+    const [first] = proposals;
+    if (first === undefined) continue;
+    const known = best.get(keyOf(first));
+    if (known === undefined || first.score > known.score) best.set(keyOf(first), { place, score: first.score });
+  }
   return ranked.map(({ place, proposals }) => ({
     place,
     proposals: proposals

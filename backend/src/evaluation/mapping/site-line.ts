@@ -2,6 +2,7 @@ import { pointDefinition } from '@ebbline/shared/contract/point-table';
 import type { HeardPlace } from './heard-place';
 import type { Proposal } from './rank-place';
 import { conceptsOf, nameOf, wordsOf } from './words-of-name';
+import { writtenUnitText } from './written-unit-text';
 import { needsWords, yesNoOf } from './yes-words';
 
 /** A line of `points` of a site file, and what a person has to put in yet. */
@@ -11,12 +12,6 @@ export interface SiteLine {
   readonly needs: readonly string[];
 }
 
-const writtenAs: Readonly<Record<string, string>> = {
-  degC: '°C',
-  degF: '°F',
-  'uS/cm': 'µS/cm',
-  'gpm(US)': 'gpm',
-};
 const speeds: readonly string[] = ['Hz', '1/min'];
 
 /** The line by which a place becomes the point. Nothing is put in that was not heard: what is missing is said. */
@@ -31,7 +26,7 @@ export function siteLine(place: HeardPlace, { point, readAs }: Pick<Proposal, 'p
   const entries: (readonly [string, string] | null)[] = [
     ['topic', quoted(topic)],
     path.length === 0 ? null : ['path', `[${path.map(quoted).join(', ')}]`],
-    unit === null || unit === '1' || speeds.includes(unit) ? null : ['unit', quoted(writtenAs[unit] ?? unit)],
+    unit === null || unit === '1' || speeds.includes(unit) ? null : ['unit', quoted(writtenUnitText(unit))],
     readAs.reference === null ? null : ['reference', readAs.reference],
     hose === null ? null : ['hose', hose],
     byWords && meanings !== null

@@ -35,7 +35,7 @@ export function partNamed(
   const counted = number === null ? undefined : parts.find(({ id }) => numberOf(id) === number);
   if (counted !== undefined) return { ...speaksFor(1, `it names number ${number ?? ''}`), part: counted };
   const [only] = parts;
-  return parts.length === 1 && only !== undefined ? { ...nothing, part: only } : null;
+  return parts.length === 1 && only !== undefined && number === null ? { ...nothing, part: only } : null;
 }
 
 /** Whether the holder has the point already, and where from. */

@@ -5,6 +5,7 @@ import type { NamedPattern } from './pattern-names';
 import { speaksAgainst, speaksFor, type Weighed } from './reasons';
 import type { ToldUnit } from './unit-words';
 import { usualRanges } from './usual-range.table';
+import { writtenUnitText } from './written-unit-text';
 
 /** How the numbers of a place would be read. */
 export interface ReadAs {
@@ -56,7 +57,9 @@ export function weighValues(
   const units = told !== null && fits ? [told.unit] : quantity === 'ph' ? ['1'] : unitsOf(quantity);
   const unitWeight = told === null || !fits ? 0 : told.sure ? 3 : 1;
   const unitReason =
-    unitWeight > 0 ? [{ speaks: 'for', text: `its unit of measure is told: ${told?.word ?? ''}` } as const] : [];
+    unitWeight > 0
+      ? [{ speaks: 'for', text: `its unit of measure is told: ${writtenUnitText(told?.unit ?? '')}` } as const]
+      : [];
   const readings = units.flatMap((unit) =>
     referencesOf(place, quantity, told).map((reference) => ({ unit, reference })),
   );
@@ -115,5 +118,7 @@ function isWithin(
 function seenText({ least, most }: HeardPlace, { unit, reference }: ReadAs): string {
   const number = (value: number): string => String(Number(value.toPrecision(4)));
   const span = least === most ? number(least) : `${number(least)} to ${number(most)}`;
-  return [span, unit === '1' ? null : unit, reference].filter((word) => word !== null).join(' ');
+  return [span, unit === '1' || unit === null ? null : writtenUnitText(unit), reference]
+    .filter((word) => word !== null)
+    .join(' ');
 }

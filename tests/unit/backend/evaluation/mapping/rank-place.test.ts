@@ -68,6 +68,17 @@ describe('what arrives under names of its own', () => {
     expect(said(place)).toBe('not known');
   });
 
+  it('is no part that the unit has not, though it had but one', () => {
+    const only = {
+      ...site,
+      holders: site.holders.map((one) => ({ ...one, parts: { branch: [{ id: 'r1', name: 'Rack 1' }] } })),
+    };
+    const points = (key: string) =>
+      rankPlace(heard(t, keys('racks', key, 'RetTemp'), 41, 44), only, [], anyUnit).map(({ point }) => point);
+    expect(points('1')[0]).toBe('branch.r1.return.temperature');
+    expect(points('2')).not.toContain('branch.r1.return.temperature');
+  });
+
   it('is no point of another quantity than its unit of measure', () => {
     const best = rankPlace(heard(t, keys('SupplyTemp_kPa'), 31, 33), site, [], anyUnit);
     expect(best.filter(({ point }) => point.includes('temperature'))).toEqual([]);
@@ -78,8 +89,8 @@ describe('what arrives under names of its own', () => {
     expect(told?.grade).toBe('likely');
     expect(told?.reasons.map(({ speaks, text }) => `${speaks}: ${text}`)).toEqual([
       'for: its name speaks of supply and temperature',
-      'for: its unit of measure is told: degc',
-      'for: 31 to 33 degC is what it has in such a plant',
+      'for: its unit of measure is told: °C',
+      'for: 31 to 33 °C is what it has in such a plant',
       'for: its topic or key names m3',
       'for: m3 has no such point yet',
     ]);
@@ -87,7 +98,7 @@ describe('what arrives under names of its own', () => {
     expect(guessed?.score).toBeLessThan(told?.score ?? 0);
     expect([guessed?.readAs.told, told?.readAs.told]).toEqual([false, true]);
     const hot = first(heard(t, keys('SupplyTemp_degC'), 31, 140));
-    expect(hot?.reasons).toContainEqual({ speaks: 'against', text: '31 to 140 degC is hardly what it has' });
+    expect(hot?.reasons).toContainEqual({ speaks: 'against', text: '31 to 140 °C is hardly what it has' });
   });
 
   it('is proposed for the unit that was chosen, and there said where it arrives already', () => {

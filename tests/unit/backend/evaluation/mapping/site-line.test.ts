@@ -80,6 +80,17 @@ describe('a line of the site file', () => {
 });
 
 describe('two places that could be one point', () => {
+  it("keep it from none that has it as the first, where it is another's second guess", () => {
+    const names = ['SupplyTemp_degC', 'FWS_SupTemp'];
+    const ranked = names.map((key) => {
+      const place = heard('works/m1', [key], 18, 20);
+      return { place, proposals: rankPlace(place, site, [], anyUnit) };
+    });
+    const [, facility] = settleClaims(ranked, ({ path }) => path.join('.'));
+    expect(facility?.proposals[0]?.point).toBe('facility.supply.temperature');
+    expect(facility?.proposals[0]?.reasons.map(({ text }) => text).join()).not.toContain('fits it better');
+  });
+
   it('leave it to the one that fits it better, and the other says which that is', () => {
     const places = [heard('works/m3', ['SupT'], 31, 33), heard('works/m3', ['SupplyTemp_degC'], 31, 33)];
     const ranked = places.map((place) => ({ place, proposals: rankPlace(place, site, [], anyUnit) }));
