@@ -265,6 +265,15 @@ export const guidedSurveySchema = z.object({
       unit: z.string(),
       open: z.object({ id: z.string(), title: z.string() }).nullable().describe('a test that goes on'),
       offers: z.array(guidedOfferSchema.pick({ kind: true, title: true, refusals: true })),
+      rise: z
+        .object({
+          running: z.string().nullable().describe('id of the one that runs'),
+          refusals: z.array(z.object({ code: z.string(), message: z.string() })),
+          last: z
+            .object({ id: z.string(), endedAt: isoTimeSchema.nullable(), verdict: guidedVerdictSchema.nullable() })
+            .nullable(),
+        })
+        .describe('the pressure-rise test, which has routes of its own'),
       last: z
         .object({
           id: z.string(),

@@ -134,6 +134,11 @@ export const guidedExamples = {
           unit: 'N1',
           open: { id: measures.id, title: measures.title },
           offers: [{ kind: 'zeroCheck', title: measures.title, refusals }],
+          rise: {
+            running: null,
+            refusals: [{ code: 'TIGHTNESS_FLOW', message: 'water flows' }],
+            last: { id: 'N1:1935817689250', endedAt: '2031-05-06T07:11:09.250Z', verdict: 'notDecided' },
+          },
           last: { id: ended.id, title: ended.title, endedAt: ended.endedAt, verdict: 'passes' },
         },
       ],

@@ -42,6 +42,7 @@ export class RunnerGuidedDesk implements GuidedDesk {
         unit,
         open: open === undefined ? null : { id: open.id, title: titleOf(open) },
         offers: this.offers(index).map(({ kind, title, refusals }) => ({ kind, title, refusals })),
+        rise: this.rise(unit, index),
         last:
           last === undefined
             ? null
@@ -101,6 +102,25 @@ export class RunnerGuidedDesk implements GuidedDesk {
     actor: Actor,
   ): Result<GuidedTest, GuidedDeskFault> {
     return this.act({ act: 'cancel', unit, test, comment, operator: actor.name, station: actor.station });
+  }
+
+  private rise(unit: string, index: number): GuidedSurvey['units'][number]['rise'] {
+    const { pipeline } = this.scene;
+    const own = [...pipeline.tightnessTests()].filter((test) => test.unit === unit);
+    const running = own.find(({ endedFor }) => endedFor === null)?.id ?? null;
+    const last = own.filter(({ endedFor }) => endedFor !== null).sort((a, b) => b.startedMs - a.startedMs)[0];
+    return {
+      running,
+      refusals: running === null ? pipeline.tightnessRefusals(index).map((one) => ({ ...one })) : [],
+      last:
+        last === undefined
+          ? null
+          : {
+              id: last.id,
+              endedAt: last.endedMs === null ? null : timeText(last.endedMs),
+              verdict: last.verdict,
+            },
+    };
   }
 
   private act(action: GuidedAction): Result<GuidedTest, GuidedDeskFault> {

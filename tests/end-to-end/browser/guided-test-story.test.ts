@@ -65,6 +65,21 @@ suiteNeeding(['chromium'], 'a zero check in the browser', () => {
       expect(await axeViolations(page)).toEqual([]);
       await page.emulateMedia({ media: 'print' });
       expect(await page.getByRole('button', { name: 'Print' }).isVisible()).toBe(false);
+      const looks = await page.evaluate(() => {
+        const { color, backgroundColor } = getComputedStyle(document.documentElement);
+        const feet = document.adoptedStyleSheets.flatMap((sheet) => [...sheet.cssRules]).map(({ cssText }) => cssText);
+        return { color, backgroundColor, feet: feet.join() };
+      });
+      // Whatever the theme: ink on white, and a foot that says whose record it is.
+      expect(looks).toMatchObject({ color: 'rgb(0, 0, 0)', backgroundColor: 'rgb(255, 255, 255)' });
+      expect(looks.feet).toMatch(
+        /@bottom-left.*Unit one.*@bottom-right.*Guided test m1:zeroCheck:\d+.*counter\(page\)/,
+      );
+      for (const format of ['A4', 'Letter'] as const) {
+        const sheets = (await page.pdf({ format })).toString('latin1').match(/\/Type \/Page\b/g) ?? [];
+        expect(sheets.length, format).toBeLessThanOrEqual(3);
+        expect(sheets.length, format).toBeGreaterThan(0);
+      }
       expect(troubles).toEqual([]);
     },
   );

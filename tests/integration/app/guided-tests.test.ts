@@ -1,3 +1,4 @@
+import type { PointList } from '@ebbline/shared/contract/http-api';
 import type { GuidedList, GuidedSurvey, GuidedTest } from '@ebbline/shared/contract/guided-test';
 import { guidedListSchema, guidedSurveySchema, guidedTestSchema } from '@ebbline/shared/contract/guided-test';
 import { writeFile } from 'node:fs/promises';
@@ -19,36 +20,75 @@ const startMs = Date.UTC(2031, 4, 6, 7, 0, 0);
 const unit = 'N3';
 const tests = `/api/units/${unit}/guided-tests`;
 
+/** The simulated units have no second pump: their controller is let tell of one that rests. */
+const standbyPump = { 'pump.standbyRun': false, 'pump.standbyReady': true } as const;
+function siteWithStandbyPump(): object {
+  const site = siteOfUnits([unit]);
+  const units = site['units'] as Record<string, { points?: object }>;
+  const points = {
+    'pump.standby.running': { path: 'pump.standbyRun' },
+    'pump.available': { path: 'pump.standbyReady' },
+  };
+  const own = units[unit];
+  return { ...site, units: { [unit]: { ...own, points: { ...own?.points, ...points } } } };
+}
+
 interface Stage {
   readonly app: RunningApp;
-  /** Plays the simulated plant up to so many seconds after the start. */
-  to(seconds: number): Promise<void>;
+  /** Plays the simulated plant up to so many seconds after the start; from then on with these of its values changed. */
+  to(seconds: number, changed?: Readonly<Record<string, unknown>>): Promise<void>;
+  /** So many seconds were played. */
+  atS(): number;
+  /** The program ends and starts anew on the same data folder. */
+  restart(): Promise<RunningApp>;
 }
 
 /** The simulated plant of one unit before the program, through a real broker, on the source clock. */
 async function stageOf(schedule: readonly ScheduledCommand[], seconds: number): Promise<Stage> {
   const folder = keep(await temporaryFolder());
   const site = join(folder.path, 'site.yaml');
-  await writeFile(site, stringify(siteOfUnits([unit]), { aliasDuplicateObjects: false }));
+  await writeFile(site, stringify(siteWithStandbyPump(), { aliasDuplicateObjects: false }));
   const broker = keep(await startRoomyBroker());
   const variables = { EBBLINE_CLOCK: 'source', EBBLINE_MQTT_URL: broker.url, EBBLINE_SITE: site };
-  const app = keep(await startApp({ variables }));
+  const start = async (): Promise<RunningApp> => keep(await startApp({ variables, dataFolder: folder.path }));
+  const app = await start();
   const heard = async (): Promise<number> => (await app.get<{ messages: number }>('/api/intake')).messages;
   const player = keep(await connectPlayer(broker, heard));
   const units = demoFleet.filter(({ id }) => id === unit);
   const telemetry = recordTelemetry({ seed: 1, startMs, units, schedule, seconds });
   let next = telemetry.next();
+  let atS = 0;
   return {
     app,
-    async to(untilS) {
+    atS: () => atS,
+    async to(untilS, changed = {}) {
       const messages = [];
       while (next.done !== true && next.value.sourceMs <= startMs + untilS * 1000) {
-        messages.push(next.value);
+        messages.push({ ...next.value, payload: withValues(next.value.payload, changed) });
         next = telemetry.next();
       }
       await player.play(messages);
+      atS = untilS;
+    },
+    async restart() {
+      await app.stop();
+      return start();
     },
   };
+}
+
+/** The unit's payload with some of its values, by their paths, as they are told here; any other as it is. */
+function withValues(payload: string, changed: Readonly<Record<string, unknown>>): string {
+  if (!payload.startsWith('{')) return payload;
+  const told = JSON.parse(payload) as Record<string, unknown>;
+  if (told['pump'] === undefined) return payload;
+  for (const [path, value] of Object.entries({ ...standbyPump, ...changed })) {
+    const parts = path.split('.');
+    let part: Record<string, unknown> | undefined = told;
+    for (const key of parts.slice(0, -1)) part = part?.[key] as Record<string, unknown> | undefined;
+    if (part !== undefined) part[parts.at(-1) ?? ''] = value;
+  }
+  return JSON.stringify(told);
 }
 
 const list = async (app: RunningApp): Promise<GuidedList> => guidedListSchema.parse(await app.get(tests));
@@ -66,9 +106,36 @@ async function act(app: RunningApp, path: string, body: object): Promise<GuidedT
 async function measuring(app: RunningApp, kind: string, settings: object = {}): Promise<GuidedTest> {
   let now = await act(app, tests, { kind, settings, comment: 'by the quarter' });
   expect(now.steps[0]?.cautions.join(' ')).toMatch(/local codes/i);
-  while (now.state === 'confirm')
-    now = await act(app, `${tests}/${encodeURIComponent(now.id)}/confirm`, { step: now.step });
+  while (now.state === 'confirm') now = await confirmed(app, now);
   expect(now.state).toBe('measure');
+  return now;
+}
+const confirmed = (app: RunningApp, { id, step }: GuidedTest, more: object = {}): Promise<GuidedTest> =>
+  act(app, `${tests}/${encodeURIComponent(id)}/confirm`, { step, ...more });
+const figureOf = ({ result }: GuidedTest, title: string) => result?.figures.find((one) => one.title === title);
+async function valueOf(app: RunningApp, point: string): Promise<number> {
+  const { points } = await app.get<PointList>(`/api/units/${unit}/points`);
+  return points.find(({ id }) => id === point)?.value ?? Number.NaN;
+}
+/** Plays on, at most so many seconds, until the step that measures is over. */
+async function untilStep(stage: Stage, test: GuidedTest, withinS: number, changed: object = {}): Promise<GuidedTest> {
+  const fromS = stage.atS();
+  let now = await find(stage.app, test);
+  while (now.state === 'measure' && stage.atS() < fromS + withinS) {
+    await stage.to(stage.atS() + 30, { ...changed });
+    now = await find(stage.app, test);
+  }
+  expect(now.state, JSON.stringify(now.live)).not.toBe('measure');
+  return now;
+}
+/** The same, until the whole test is over: nobody is asked meanwhile. */
+async function untilEnded(stage: Stage, test: GuidedTest, withinS: number, changed: object = {}): Promise<GuidedTest> {
+  const fromS = stage.atS();
+  let now = await find(stage.app, test);
+  while (now.state !== 'ended' && stage.atS() < fromS + withinS) {
+    await stage.to(stage.atS() + 30, { ...changed });
+    now = await find(stage.app, test);
+  }
   return now;
 }
 const find = async (app: RunningApp, { id }: GuidedTest): Promise<GuidedTest> =>
@@ -119,21 +186,137 @@ test('a zero check of a unit that was vented for work: refused before, then each
   ]);
 }, 120_000);
 
-test('a heat balance of the running plant: steady within minutes, its share of chip power is that of the plant', async () => {
-  const { app, to } = await stageOf([], 1500);
+test('on the running plant: a heat balance that is that of the plant, a load test, a plate at three points, and both change-overs', async () => {
+  const stage = await stageOf([], 6000);
+  const { app, to, restart } = stage;
   await to(240);
   expect(await codes(app, 'heatBalance')).toEqual([]);
   const begun = await measuring(app, 'heatBalance', { differ: 15 });
   await to(300);
   expect((await find(app, begun)).live?.watched.map(({ title }) => title)).toContain('Chip power');
-  await to(1500);
-  const ended = await find(app, begun);
+  const ended = await untilEnded(stage, begun, 1500);
   expect(ended, JSON.stringify(ended.live)).toMatchObject({ state: 'ended', endedFor: 'completed' });
-  const figure = (title: string) => ended.result?.figures.find((one) => one.title === title);
   // The parameter set of unit M: 208 of 240 kW go into the water.
-  const capture = figure('Heat removed ÷ chip power');
+  const capture = figureOf(ended, 'Heat removed ÷ chip power');
   expect(Math.abs((capture?.value ?? NaN) - 208 / 240)).toBeLessThan(capture?.expandedUncertainty ?? NaN);
-  const sides = figure('Facility heat ÷ heat removed');
+  const sides = figureOf(ended, 'Facility heat ÷ heat removed');
   expect(Math.abs((sides?.value ?? NaN) - 1)).toBeLessThan(sides?.expandedUncertainty ?? NaN);
   expect(ended.verdict).not.toBe('fails');
-}, 120_000);
+
+  const load = await measuring(app, 'loadTest', { minutes: 10, load: 40, plate: 90 });
+  const loaded = await untilEnded(stage, load, 2400);
+  expect(loaded, JSON.stringify(loaded.live)).toMatchObject({ endedFor: 'completed', verdict: 'passes' });
+  expect(figureOf(loaded, 'Peak of the hottest plate')?.value).toBeGreaterThanOrEqual(
+    figureOf(loaded, 'The hottest plate, settled')?.value ?? NaN,
+  );
+  expect(loaded.result?.notes.join()).toMatch(/Hottest at its peak: Chip r\d[ab] at [4-8]\d/);
+
+  // One plate is let stand at 60 °C: what the bench's meters would read is typed so that it lies on a curve.
+  const truth = (flow: number): number => 0.012 + 0.02 * flow ** -0.8;
+  let plate = await act(app, tests, {
+    kind: 'plateResistance',
+    settings: { plate: 'r1a', meters: 'Power 4711, flow 4712', points: 3 },
+  });
+  plate = await confirmed(app, plate);
+  for (const flow of [0.6, 1, 1.8]) {
+    await to(stage.atS() + 30, { 'chips.r1a.t': 60 });
+    const power = (60 - (await valueOf(app, 'supply.temperature'))) / truth(flow);
+    plate = await confirmed(app, plate, { given: { power, powerBand: power / 100, flow, flowBand: 0.005 } });
+    plate = await untilStep(stage, plate, 600, { 'chips.r1a.t': 60 });
+  }
+  expect(plate).toMatchObject({
+    endedFor: 'completed',
+    result: { curve: { law: expect.stringContaining('R₀') as string } },
+  });
+  const [fixed] = plate.result?.curve?.terms ?? [];
+  expect(Math.abs((fixed?.value ?? NaN) - 0.012)).toBeLessThan(fixed?.expandedUncertainty ?? NaN);
+
+  // The simulated unit changes nothing over by itself: what a controller would tell of its pumps and sources is written over.
+  const pumps = await measuring(app, 'pumpChangeOver');
+  const ordered = await confirmed(app, await untilStep(stage, pumps, 300));
+  expect(ordered).toMatchObject({ state: 'measure', step: 'exchange' });
+  await to(stage.atS() + 5, { 'pump.standbyRun': true });
+  const onStandby = { 'pump.standbyRun': true, 'pump.run': false } as const;
+  const changed = await untilEnded(stage, pumps, 300, onStandby);
+  expect(changed, changed.summary).toMatchObject({ endedFor: 'completed', verdict: 'passes' });
+  expect(figureOf(changed, 'Seconds until the standby pump alone moved the water')?.value).toBeGreaterThan(4);
+  expect(await codes(app, 'pumpChangeOver')).toEqual(['GUIDED_STANDBY_RUNS']);
+
+  const sources = await measuring(app, 'changeOver');
+  await confirmed(app, await untilStep(stage, sources, 300, onStandby));
+  await to(stage.atS() + 10, { ...onStandby, 'vacuum.standbyRun': true, 'vacuum.run': false });
+  const halfway = await find(app, sources);
+  expect(halfway).toMatchObject({ state: 'measure', step: 'after' });
+  const after = await restart();
+  const interrupted = await find(after, sources);
+  expect(interrupted).toMatchObject({ state: 'ended', endedFor: 'interrupted', verdict: null, endedBy: null });
+  expect(interrupted.summary).toMatch(/restarted.*No verdict.*bring the lead back/);
+  expect(interrupted.steps.find(({ id }) => id === 'before')?.readings.length).toBeGreaterThan(0);
+  expect(guidedListSchema.parse(await after.get(tests)).tests.map(({ kind }) => kind)).toEqual([
+    'changeOver',
+    'pumpChangeOver',
+    'plateResistance',
+    'loadTest',
+    'heatBalance',
+  ]);
+  const report = await after.get<{ tests: { what: string }[] }>(
+    `/api/report?from=${new Date(startMs).toISOString()}&to=${new Date(startMs + 3600_000).toISOString()}`,
+  );
+  expect(report.tests.map(({ what }) => what).join('\n')).toMatch(/Load test.*ended\. Passes/);
+}, 600_000);
+
+test('a small opening on a unit in standby: shut until a permit and the second person are there; what comes in is what its bore lets in', async () => {
+  const branch = 'r5';
+  const { app, to } = await stageOf(
+    [
+      { atS: 20, command: { operation: 'standby', unit } },
+      { atS: 530, command: { operation: 'openHose', unit, branch, freeLPerMin: 30 } },
+      { atS: 700, command: { operation: 'closeHose', unit, branch } },
+    ],
+    1100,
+  );
+  await to(400);
+  expect(await codes(app, 'cutLine')).toEqual(['GUIDED_PERMIT']);
+  const permit = await app.send(
+    '/api/permits',
+    postJson({
+      ...{ unit, branch, operator: 'Ines', comment: 'trial', expectedInLeak: 40 / 60_000 },
+      until: new Date(startMs + 7_200_000).toISOString(),
+    }),
+  );
+  expect(permit.status).toBe(200);
+  await to(405);
+  expect(await codes(app, 'cutLine')).toEqual([]);
+  const settings = { branch, bore: 2.15, second: 'Otto', permit: 'W-17' };
+  let now = await act(app, tests, { kind: 'cutLine', settings });
+  now = await confirmed(app, await confirmed(app, now));
+  expect(now.step).toBe('second');
+  const path = `${tests}/${encodeURIComponent(now.id)}/confirm`;
+  // Neither under another name, nor past the step, nor in a name that the session is not.
+  for (const [body, status] of [
+    [{ step: 'second', operator: 'Ines' }, 409],
+    [{ step: 'opened', operator: 'Ines' }, 409],
+  ] as const)
+    expect((await app.send(path, postJson(body))).status).toBe(status);
+  const proof = await app.signIn.proof('Ines');
+  const asOtto = await fetch(`${app.url}${path}`, {
+    ...postJson({ step: 'second', operator: 'Otto' }),
+    headers: { 'content-type': 'application/json', ...proof },
+  });
+  expect(asOtto.status).toBe(409);
+  now = await confirmed(app, now, { operator: 'Otto' });
+  await to(525);
+  now = await find(app, now);
+  expect(now, JSON.stringify([now.live, now.refusals, now.summary])).toMatchObject({ step: 'opened' });
+  await confirmed(app, now);
+  await to(695);
+  now = await find(app, now);
+  expect(now, JSON.stringify([now.live, now.summary])).toMatchObject({ step: 'closed' });
+  await confirmed(app, now);
+  await to(1100);
+  now = await find(app, now);
+  expect(now, JSON.stringify([now.live, now.summary])).toMatchObject({ endedFor: 'completed', verdict: 'passes' });
+  // 30 free L/min at 2.15 mm, choked, C_d 0.7 (NACA Report 1135: 26 at 2 mm).
+  const air = figureOf(now, 'Air that came in');
+  expect(Math.abs((air?.value ?? NaN) * 60_000 - 30)).toBeLessThan((air?.expandedUncertainty ?? NaN) * 60_000 + 1);
+}, 600_000);

@@ -1,9 +1,8 @@
 import { guidedSummary } from '../../evaluation/pipeline/guided/guided-summary';
 import { guidedTable } from '../../evaluation/pipeline/guided/guided-table';
 import type { GuidedChange, GuidedRecord } from '../../evaluation/pipeline/guided/guided-record';
+import { changeEntry } from './change-entry';
 import type { JournalEntry } from './journal-entry';
-import { storedText } from './stored-text';
-import { nothing } from './to-journal-entry';
 
 /** Causes of the rows of a guided test. */
 const causes = {
@@ -18,23 +17,19 @@ const prefix = 'guided/';
 export const isGuidedName = (name: string): boolean => name.startsWith(prefix);
 
 /** A step of a test, with its whole record. */
-export function guidedEntry({ what, test, atMs, actor, station, comment }: GuidedChange, wallMs: number): JournalEntry {
-  const said = saidOf(what, test);
-  return {
-    ...nothing,
-    recordedMs: Math.round(wallMs),
-    happenedMs: Math.round(atMs),
-    kind: actor === null ? 'system' : 'action',
-    cause: causes[what],
-    alarm: storedText(`${prefix}${test.id}`),
-    unit: storedText(test.unit),
-    sinceMs: Math.round(test.startedMs),
-    actor: storedText(actor),
-    station: storedText(station),
-    reason: storedText(comment === null || comment === '' ? said : `${said}: ${comment}`),
-    record: storedText(JSON.stringify(test)),
-  };
-}
+export const guidedEntry = (change: GuidedChange, wallMs: number): JournalEntry =>
+  changeEntry(
+    {
+      ...change,
+      cause: causes[change.what],
+      name: `${prefix}${change.test.id}`,
+      unit: change.test.unit,
+      sinceMs: change.test.startedMs,
+      said: saidOf(change.what, change.test),
+      record: change.test,
+    },
+    wallMs,
+  );
 
 function saidOf(what: GuidedChange['what'], test: GuidedRecord): string {
   const name = `guided test “${guidedTable[test.kind].title}”`;

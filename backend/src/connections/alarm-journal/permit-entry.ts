@@ -1,7 +1,7 @@
 import type { PermitChange, PermitRecord } from '../../evaluation/pipeline/permit-record';
+import { changeEntry } from './change-entry';
 import type { JournalEntry } from './journal-entry';
 import { storedNumber, storedText } from './stored-text';
-import { nothing } from './to-journal-entry';
 
 /** Causes of the rows of a permit. */
 const causes = {
@@ -18,28 +18,23 @@ export const permitName = (id: string): string => `${prefix}${id}`;
 export const isPermitName = (name: string): boolean => name.startsWith(prefix);
 
 /** One change of a permit; the record goes with it until it is closed, so that a restart finds it again. */
-export function permitEntry(
-  { what, permit, atMs, actor, station, comment }: PermitChange,
-  wallMs: number,
-): JournalEntry {
-  return {
-    ...nothing,
-    recordedMs: Math.round(wallMs),
-    happenedMs: Math.round(atMs),
-    kind: actor === null ? 'system' : 'action',
-    cause: causes[what],
-    alarm: storedText(permitName(permit.id)),
-    unit: storedText(permit.unit),
-    value: storedNumber(permit.expectedInLeakM3PerS),
-    unitOfMeasure: 'm3/s',
-    place: storedText(permit.branch),
-    sinceMs: Math.round(permit.openedMs),
-    actor: storedText(actor),
-    station: storedText(station),
-    reason: storedText(`${said[what](permit)}${comment === null || comment === '' ? '' : `: ${comment}`}`),
-    record: what === 'closed' ? null : storedText(JSON.stringify(permit)),
-  };
-}
+export const permitEntry = (change: PermitChange, wallMs: number): JournalEntry => ({
+  ...changeEntry(
+    {
+      ...change,
+      cause: causes[change.what],
+      name: permitName(change.permit.id),
+      unit: change.permit.unit,
+      sinceMs: change.permit.openedMs,
+      said: said[change.what](change.permit),
+      record: change.what === 'closed' ? null : change.permit,
+    },
+    wallMs,
+  ),
+  value: storedNumber(change.permit.expectedInLeakM3PerS),
+  unitOfMeasure: 'm3/s',
+  place: storedText(change.permit.branch),
+});
 
 const said: Readonly<Record<PermitChange['what'], (permit: PermitRecord) => string>> = {
   opened: ({ untilMs }) => `permit opened until ${new Date(untilMs).toISOString()}`,

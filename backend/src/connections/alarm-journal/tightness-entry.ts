@@ -1,8 +1,8 @@
 import type { TightnessEnd } from '@ebbline/shared/contract/tightness-test';
 import type { TightnessChange, TightnessRecord } from '../../evaluation/pipeline/tightness-record';
+import { changeEntry } from './change-entry';
 import type { JournalEntry } from './journal-entry';
-import { storedNumber, storedText } from './stored-text';
-import { nothing } from './to-journal-entry';
+import { storedNumber } from './stored-text';
 
 /** Causes of the rows of a pressure-rise test. */
 const causes = { started: 'tightnessStarted', ended: 'tightnessEnded' } as const;
@@ -12,28 +12,23 @@ const prefix = 'tightness/';
 export const isTightnessName = (name: string): boolean => name.startsWith(prefix);
 
 /** Start or end of a test, with its whole record. */
-export function tightnessEntry(
-  { what, test, atMs, actor, station, comment }: TightnessChange,
-  wallMs: number,
-): JournalEntry {
-  return {
-    ...nothing,
-    recordedMs: Math.round(wallMs),
-    happenedMs: Math.round(atMs),
-    kind: actor === null ? 'system' : 'action',
-    cause: causes[what],
-    alarm: storedText(`${prefix}${test.id}`),
-    unit: storedText(test.unit),
-    value: storedNumber(test.result?.freeAir ?? null),
-    limit: storedNumber(test.acceptanceLimitM3PerS),
-    unitOfMeasure: 'm3/s',
-    sinceMs: Math.round(test.startedMs),
-    actor: storedText(actor),
-    station: storedText(station),
-    reason: storedText(`${said(what, test)}${comment === null || comment === '' ? '' : `: ${comment}`}`),
-    record: storedText(JSON.stringify(test)),
-  };
-}
+export const tightnessEntry = (change: TightnessChange, wallMs: number): JournalEntry => ({
+  ...changeEntry(
+    {
+      ...change,
+      cause: causes[change.what],
+      name: `${prefix}${change.test.id}`,
+      unit: change.test.unit,
+      sinceMs: change.test.startedMs,
+      said: said(change.what, change.test),
+      record: change.test,
+    },
+    wallMs,
+  ),
+  value: storedNumber(change.test.result?.freeAir ?? null),
+  limit: storedNumber(change.test.acceptanceLimitM3PerS),
+  unitOfMeasure: 'm3/s',
+});
 
 function said(what: TightnessChange['what'], { endedFor, plannedMs, verdict }: TightnessRecord): string {
   if (what === 'started' || endedFor === null) return `tightness test started for ${plannedMs / 60_000} min`;

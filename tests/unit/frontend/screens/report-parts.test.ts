@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { footerRules } from '../../../../frontend/src/screens/report/page-footer';
+import { footerRules } from '../../../../frontend/src/components/page-footer';
 import { readReportAddress, writeReportAddress } from '../../../../frontend/src/screens/report/report-address';
 import { nextShift, periodOf, shiftAt } from '../../../../frontend/src/screens/report/shifts';
 

@@ -3,15 +3,13 @@ import { figureOf } from '../figure-of';
 import type { GuidedTestKind, ReadingPlan } from '../guided-test';
 import { chosen, has, uOf, valueOf } from '../guided-view';
 import {
+  exchangeSteps,
   isAvailable,
-  margin,
   marginFigure,
   notSeen,
   readingOf,
   secondsFigure,
-  standbyAlone,
   standbyRests,
-  standbyRuns,
   type Exchange,
 } from './exchange';
 
@@ -60,48 +58,20 @@ export const changeOver: GuidedTestKind = {
     'See at the unit that one vacuum source runs and that the margin holds; where it does not, bring the lead back by hand.',
   expectedAlarms: [],
   points: (view) => ['separator.pressure', 'vacuumMarginWorst'].filter((point) => has(view, point)),
-  steps: () => [
-    {
-      kind: 'measure',
-      id: 'before',
-      title: 'The vacuum as it is held now',
-      text: 'Nothing is to be done yet.',
-      blockS: 10,
-      windowS: 60,
-      leastS: 60,
-      mostS: 900,
-      readings: [separator(heldWithinPa), margin],
-    },
-    {
-      kind: 'confirm',
-      id: 'order',
-      title: 'The change-over is due and about to be ordered',
-      text: 'When your procedure has it due: confirm here first, then order it at once at the unit’s own controller, which runs the standby up before the lead rests. The seconds count from this confirmation, so the time of the order is in them.',
-    },
-    {
-      kind: 'measure',
-      id: 'exchange',
-      title: 'The standby takes over',
-      text: 'Until the standby runs and the lead rests. Where the margin shrinks or the standby does not come, bring the lead back by hand.',
-      blockS: 1,
-      windowS: 0,
-      leastS: 0,
-      mostS: 600,
-      readings: [separator(null), margin, standbyRuns(sources)],
-      until: standbyAlone(sources),
-    },
-    {
-      kind: 'measure',
-      id: 'after',
-      title: 'The vacuum as the standby holds it',
-      text: 'Nothing is to be done.',
-      blockS: 10,
-      windowS: 60,
-      leastS: 60,
-      mostS: 900,
-      readings: [separator(heldWithinPa), margin],
-    },
-  ],
+  steps: (view) =>
+    exchangeSteps(
+      sources,
+      {
+        watched: (_, holds) => separator(holds ? heldWithinPa : null),
+        before: 'The vacuum as it is held now',
+        exchange: 'The standby takes over',
+        exchangeText:
+          'Until the standby runs and the lead rests. Where the margin shrinks or the standby does not come, bring the lead back by hand.',
+        after: 'The vacuum as the standby holds it',
+        mostS: 600,
+      },
+      view,
+    ),
   judge(view, steps) {
     const unseen = notSeen(steps, sources);
     if (unseen !== null) return { figures: [], notes: [unseen] };

@@ -1,105 +1,15 @@
-import type { GuidedFigure, GuidedReading } from '@ebbline/shared/contract/guided-test';
-import { airThroughOpening } from '@ebbline/shared/hydraulics/air-through-opening';
-import { freeAirOfMass } from '@ebbline/shared/hydraulics/free-air';
-import { celsius, pascalAbsolute } from '@ebbline/shared/units/quantity';
-import { usable } from '../../../alarm-rules/judge-context';
+import type { GuidedFigure } from '@ebbline/shared/contract/guided-test';
 import { needsMargin, needsMode, needsPoints, needsValues } from '../common-gates';
 import { figureOf } from '../figure-of';
-import type { StepRecord } from '../guided-record';
-import type { Gate, GuidedTestKind, MeasurePlan, ReadingPlan } from '../guided-test';
-import { ambientOf, chosen, has, uOf, valueOf, type GuidedView } from '../guided-view';
+import type { GuidedTestKind, MeasurePlan, ReadingPlan } from '../guided-test';
+import { has, uOf, valueOf, type GuidedView } from '../guided-view';
+import { readingOf } from './exchange';
+import { expectedAir, inTheLoop, litres, loadOff, permit, reserve, tray, trays } from './opening-gates';
 
 /** Larger openings let water fall past the air that comes in (from about 8.5 mm; Lautrup, Physics of Continuous Matter). */
 const mostBoreMm = 5;
 /** The least margin, worst of running and stopped, with its uncertainty, Pa. Own rule. */
 const leastMarginPa = 5000;
-/** The source has to carry this many times what the opening lets in. Own rule. */
-const reserveTimes = 1.5;
-/** Load that counts as off, of rated heat. Own rule. */
-const offShare = 0.02;
-/** Room air, °C: its part in a gas flow is 0.2 % a kelvin. */
-const roomC = 20;
-
-/** Air that an opening of the chosen bore lets in, free m³/s: choked, the most there can be (NACA Report 1135). */
-function expectedAir(view: GuidedView): number {
-  const areaM2 = (Math.PI / 4) * (chosen(view, 'bore') / 1000) ** 2;
-  const ambient = ambientOf(view);
-  const { openingDischargeCoefficient: coefficient } = view.plan.unit.design;
-  return freeAirOfMass(
-    airThroughOpening(coefficient, areaM2, pascalAbsolute(ambient), celsius(roomC), pascalAbsolute(0.3 * ambient)),
-  );
-}
-const litres = (m3PerS: number): string => (m3PerS * 60_000).toFixed(0);
-
-const measuredAt = (steps: readonly StepRecord[], step: string, reading: string): GuidedReading | undefined =>
-  steps.find(({ id }) => id === step)?.measured?.readings.find((one) => one.reading === reading);
-
-/**
- * What has come in by the opening so far, free m³/s: it is part of the gas load already, and off the reserve. Only what came since the
- * loop was measured as it is, and no more than the bore lets in: a leak that was there before is none of it.
- */
-function cameIn(view: GuidedView): number {
-  const before = measuredAt(view.steps, 'before', 'gasLoad');
-  if (before === undefined) return 0;
-  return Math.min(expectedAir(view), Math.max(0, valueOf(view, 'gasLoad') - before.mean));
-}
-
-const reserve: Gate = {
-  code: 'GUIDED_RESERVE',
-  shut(view) {
-    const [left, u] = [valueOf(view, 'vacuumReserve'), uOf(view, 'vacuumReserve')];
-    if (Number.isNaN(left) || Number.isNaN(u)) return 'the vacuum reserve, or its uncertainty, is not known';
-    const bore = chosen(view, 'bore');
-    const wanted = reserveTimes * expectedAir(view) - cameIn(view);
-    if (left - 2 * u >= wanted) return null;
-    return `vacuum reserve ${litres(left)} ± ${litres(2 * u)} free L/min; a bore of ${bore} mm asks for ${litres(wanted)} with room above it`;
-  },
-};
-const loadOff: Gate = {
-  code: 'GUIDED_LOAD',
-  shut(view) {
-    const { ratedHeatW, plateLimitC, fanPath } = view.plan.unit.design;
-    const power = valueOf(view, 'chipPower');
-    if (power <= offShare * (ratedHeatW ?? 0)) return null;
-    const onFans = valueOf(view, 'temperatureOnFans') + 2 * uOf(view, 'temperatureOnFans');
-    if (fanPath !== null && plateLimitC !== null && onFans < plateLimitC) return null;
-    return 'the load is not off, and it is not proved that fans alone keep the chips below their limit';
-  },
-};
-const trays = ['water.found', 'tray.water.found'] as const;
-const tray: Gate = {
-  code: 'GUIDED_TRAY',
-  shut: (view) =>
-    trays.every((point) => valueOf(view, point) === 0)
-      ? null
-      : 'a leak rope and a drip tray that tell of water, both dry and heard of, have to lie under the place',
-};
-const inTheLoop: Gate = {
-  code: 'GUIDED_INPUT_BAD',
-  shut({ pipeline, plan, settings }) {
-    const branch = plan.unit.branches.find(({ id }) => id === settings['branch']);
-    return usable(pipeline.state, branch?.slot.isolated ?? -1) >= 0.5
-      ? 'the branch is valved off: no suction reaches it, and the margin of the loop does not hold there'
-      : null;
-  },
-};
-const permit: Gate = {
-  code: 'GUIDED_PERMIT',
-  shut({ pipeline, plan, settings }) {
-    const open = [...pipeline.permits.values()].some(
-      ({ unit, branch, closedMs, untilMs }) =>
-        unit === plan.unit.id &&
-        // Before a branch is chosen, whether there is one that could be.
-        (settings['branch'] === undefined ? branch !== null : branch === settings['branch']) &&
-        closedMs === null &&
-        !(untilMs < (pipeline.steppedMs[plan.unitIndex] ?? Infinity)),
-    );
-    return open
-      ? null
-      : 'no permit is open in Ebbline for the branch, or its time is over; open one for a single branch on the unit’s own screen';
-  },
-};
-
 const secondName = ({ settings }: GuidedView): string => String(settings['second'] ?? 'the second person').trim();
 const isSecond = (view: GuidedView, operator: string): boolean =>
   secondName(view).toLowerCase() === operator.trim().toLowerCase();
@@ -203,7 +113,7 @@ export const cutLine: GuidedTestKind = {
       kind: 'confirm',
       id: 'ready',
       title: 'Both people, valve, tray and permit are at the place',
-      text: 'The second person stands at the unit and can shut the opening and call. A tray lies under it, live equipment near it is off or covered, and the permit hangs there. The valve with its bore is fitted and shut, and the bore was measured.',
+      text: 'The second person stands at the unit and can shut the opening and call. A tray lies under it, live equipment near it is off or covered, the load is off or was seen to stay cool on its fans alone, and the permit hangs there. The valve with its bore is fitted and shut, and the bore was measured.',
     },
     {
       kind: 'confirm',
@@ -238,8 +148,8 @@ export const cutLine: GuidedTestKind = {
     watching('after', 'The loop recovers', 'Until the separator is steady. Then close the permit.', true),
   ],
   judge(view, steps) {
-    const [before, open] = [measuredAt(steps, 'before', 'gasLoad'), measuredAt(steps, 'open', 'gasLoad')];
-    const margin = measuredAt(steps, 'open', 'vacuumMarginWorst');
+    const [before, open] = [readingOf(steps, 'before', 'gasLoad'), readingOf(steps, 'open', 'gasLoad')];
+    const margin = readingOf(steps, 'open', 'vacuumMarginWorst');
     if (before === undefined || open === undefined || margin === undefined) return { figures: [], notes: [] };
     const figures: GuidedFigure[] = [
       figureOf({

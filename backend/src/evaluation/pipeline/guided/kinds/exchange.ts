@@ -2,7 +2,7 @@ import type { GuidedFigure, GuidedReading } from '@ebbline/shared/contract/guide
 import { rectangular } from '@ebbline/shared/uncertainty/combine';
 import { figureOf } from '../figure-of';
 import type { StepRecord } from '../guided-record';
-import type { Gate, ReadingPlan } from '../guided-test';
+import type { Gate, MeasurePlan, ReadingPlan, StepPlan } from '../guided-test';
 import { chosen, uOf, valueOf, type GuidedView } from '../guided-view';
 
 /** Telemetry of once a second tells the moment of a change to within this, s. */
@@ -28,7 +28,7 @@ export const margin: ReadingPlan = {
   allowedDrift: null,
 };
 
-export const standbyRuns = ({ standby }: Exchange): ReadingPlan => ({
+const standbyRuns = ({ standby }: Exchange): ReadingPlan => ({
   reading: standby,
   title: 'Standby runs (1) or rests (0)',
   quantity: 'ratio',
@@ -36,7 +36,7 @@ export const standbyRuns = ({ standby }: Exchange): ReadingPlan => ({
   allowedDrift: null,
 });
 
-export const standbyAlone =
+const standbyAlone =
   ({ lead, standby }: Exchange) =>
   (view: GuidedView): boolean =>
     valueOf(view, standby) > 0 && valueOf(view, lead) === 0;
@@ -55,6 +55,42 @@ export const standbyRests = ({ standby, name }: Exchange): Gate => ({
       ? `the ${name} runs already: a change-over to it can not be seen until the lead carries on alone, by your own procedure`
       : null,
 });
+
+/** What is watched beside the margin, and in which words. */
+interface ExchangeSteps {
+  /** With the drift that counts as held; null: it may do as it likes. */
+  readonly watched: (view: GuidedView, holds: boolean) => ReadingPlan;
+  readonly before: string;
+  readonly exchange: string;
+  readonly exchangeText: string;
+  readonly after: string;
+  /** Given up after so long, s. */
+  readonly mostS: number;
+}
+
+/** How it is held, the order, the change itself, and how it is held then. */
+export function exchangeSteps(exchange: Exchange, words: ExchangeSteps, view: GuidedView): readonly StepPlan[] {
+  const held = (id: string, title: string, text: string): MeasurePlan => ({
+    ...{ kind: 'measure', id, title, text, blockS: 10, windowS: 60, leastS: 60, mostS: 900 },
+    readings: [words.watched(view, true), margin],
+  });
+  return [
+    held('before', words.before, 'Nothing is to be done yet.'),
+    {
+      kind: 'confirm',
+      id: 'order',
+      title: 'The change-over is due and about to be ordered',
+      text: 'When your procedure has it due: confirm here first, then order it at once at the unit’s own controller, which runs the standby up before the lead rests. The seconds count from this confirmation, so the time of the order is in them.',
+    },
+    {
+      ...{ kind: 'measure', id: 'exchange', title: words.exchange, text: words.exchangeText },
+      ...{ blockS: 1, windowS: 0, leastS: 0, mostS: words.mostS },
+      readings: [words.watched(view, false), margin, standbyRuns(exchange)],
+      until: standbyAlone(exchange),
+    },
+    held('after', words.after, 'Nothing is to be done.'),
+  ];
+}
 
 export const readingOf = (steps: readonly StepRecord[], step: string, reading: string): GuidedReading | undefined =>
   steps.find(({ id }) => id === step)?.measured?.readings.find((one) => one.reading === reading);

@@ -2,18 +2,17 @@ import type { GuidedFigure } from '@ebbline/shared/contract/guided-test';
 import { needsAccuracy, needsFlow, needsMargin, needsMode, needsPoints, needsValues } from '../common-gates';
 import { figureOf } from '../figure-of';
 import type { StepRecord } from '../guided-record';
-import type { GuidedTestKind, MeasurePlan, ReadingPlan } from '../guided-test';
+import type { GuidedTestKind, ReadingPlan } from '../guided-test';
 import { chosen, has, uOf, valueOf, type GuidedView } from '../guided-view';
 import {
+  exchangeSteps,
   isAvailable,
   margin,
   marginFigure,
   notSeen,
   readingOf,
   secondsFigure,
-  standbyAlone,
   standbyRests,
-  standbyRuns,
   type Exchange,
 } from './exchange';
 
@@ -35,18 +34,6 @@ const flow = (allowedDrift: number | null): ReadingPlan => ({
   read: (view) => valueOf(view, 'loop.flow'),
   allowedDrift,
 });
-const held = (view: GuidedView, id: string, title: string): MeasurePlan => ({
-  kind: 'measure',
-  id,
-  title,
-  text: 'Nothing is to be done.',
-  blockS: 10,
-  windowS: 60,
-  leastS: 60,
-  mostS: 900,
-  readings: [flow(flowDriftShare * view.plan.unit.design.ratedFlowM3PerS), margin],
-});
-
 /** Least flow over that before, by one meter: what it is off cancels, what it scatters and how it drifts does not. */
 function leastFlow(view: GuidedView, steps: readonly StepRecord[]): GuidedFigure {
   const before = readingOf(steps, 'before', 'loop.flow');
@@ -100,28 +87,20 @@ export const pumpChangeOver: GuidedTestKind = {
     'See at the unit that one pump runs and that water flows; where it does not, bring the lead back by hand or take the load off.',
   expectedAlarms: [],
   points: (view) => ['loop.flow', margin.reading].filter((point) => has(view, point)),
-  steps: (view) => [
-    held(view, 'before', 'The flow as it is now'),
-    {
-      kind: 'confirm',
-      id: 'order',
-      title: 'The change-over is due and about to be ordered',
-      text: 'When your procedure has it due: confirm here first, then order it at once at the unit’s own controller, which runs the standby up before the lead rests. The seconds count from this confirmation, so the time of the order is in them.',
-    },
-    {
-      kind: 'measure',
-      id: 'exchange',
-      title: 'The standby pump takes over',
-      text: 'Until the standby runs and the lead rests. Where the flow falls away or the standby does not come, bring the lead back by hand.',
-      blockS: 1,
-      windowS: 0,
-      leastS: 0,
-      mostS: 300,
-      readings: [flow(null), margin, standbyRuns(pumps)],
-      until: standbyAlone(pumps),
-    },
-    held(view, 'after', 'The flow as the standby moves it'),
-  ],
+  steps: (view) =>
+    exchangeSteps(
+      pumps,
+      {
+        watched: ({ plan }, holds) => flow(holds ? flowDriftShare * plan.unit.design.ratedFlowM3PerS : null),
+        before: 'The flow as it is now',
+        exchange: 'The standby pump takes over',
+        exchangeText:
+          'Until the standby runs and the lead rests. Where the flow falls away or the standby does not come, bring the lead back by hand.',
+        after: 'The flow as the standby moves it',
+        mostS: 300,
+      },
+      view,
+    ),
   judge(view, steps) {
     const unseen = notSeen(steps, pumps);
     if (unseen !== null) return { figures: [], notes: [unseen] };
