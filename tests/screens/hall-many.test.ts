@@ -6,6 +6,7 @@ import { afterEach, describe, expect, it, vi } from 'vitest';
 import { aHallFrame, aLine, anAlarm, aWindow, noon } from './fixtures/builders';
 import { FakeServer } from './fixtures/fake-feed';
 import { openPage, type Page } from './fixtures/mount-page';
+import { until } from '../helpers/until';
 
 let opened: Page | null = null;
 afterEach(() => {
@@ -125,8 +126,9 @@ describe('a hall on a wall', () => {
   it('is dark, has nothing to be operated, tells every loop that needs somebody, and leaves by Escape', async () => {
     const lines = many(30, (at) => (at < 12 ? { worst: { ...worst, id: `u${at}` } } : {}));
     const { page, router } = await show(aHallFrame(lines), wall);
-    await vi.waitUntil(() => page.find('[data-testid=wall]').exists());
-    expect({ ...document.documentElement.dataset }).toMatchObject({ wall: 'on', theme: 'dark' });
+    await until(() => page.find('[data-testid=wall]').exists());
+    const { wall: onWall, theme } = document.documentElement.dataset;
+    expect([onWall, theme]).toEqual(['on', 'dark']);
     expect(page.findAll('.wall-needs li').map((one) => one.get('b').text())).toEqual(
       lines.slice(0, 12).map(({ name }) => name),
     );
@@ -134,7 +136,7 @@ describe('a hall on a wall', () => {
     expect(page.findAll('.wall-field a')).toHaveLength(0);
     window.dispatchEvent(new KeyboardEvent('keydown', { key: 'Escape' }));
     await flushPromises();
-    await vi.waitUntil(() => !page.find('[data-testid=wall]').exists());
+    await until(() => !page.find('[data-testid=wall]').exists());
     expect(router.currentRoute.value.fullPath).toBe('/halls/east');
     expect('wall' in document.documentElement.dataset).toBe(false);
     expect(document.documentElement.dataset['theme']).toBe('light');
@@ -143,7 +145,7 @@ describe('a hall on a wall', () => {
   it('tells what calls in other halls', async () => {
     const call = { id: 'w1:AIR-1', unit: 'w1', title: '', where: null, priority: 1, since: '' } as const;
     const { page } = await show(aHallFrame(many(3), { calling: { total: 1, newest: [call] } }), wall);
-    await vi.waitUntil(() => page.find('[data-testid=wall]').exists());
+    await until(() => page.find('[data-testid=wall]').exists());
     expect(page.get('.wall-elsewhere').text()).toBe('In other halls not acknowledged: 1 × act now.');
   });
 
@@ -152,12 +154,12 @@ describe('a hall on a wall', () => {
     const request = vi.fn(() => Promise.resolve({ release, addEventListener: () => undefined }));
     Object.defineProperty(navigator, 'wakeLock', { value: { request }, configurable: true });
     const { page } = await show(aHallFrame(many(3)), wall);
-    await vi.waitUntil(() => page.text().includes('The screen is kept awake.'));
+    await until(() => page.text().includes('The screen is kept awake.'));
     expect(request).toHaveBeenCalledWith('screen');
     page.unmount();
     expect(release).toHaveBeenCalledOnce();
     Reflect.deleteProperty(navigator, 'wakeLock');
     const without = await show(aHallFrame(many(3)), wall);
-    await vi.waitUntil(() => without.page.text().includes('does not keep the screen awake'));
+    await until(() => without.page.text().includes('does not keep the screen awake'));
   });
 });

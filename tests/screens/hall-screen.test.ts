@@ -84,10 +84,11 @@ describe('the Hall screen', () => {
     expect(shown.get('.hall-word').attributes('data-calm')).toBe('false');
     page?.unmount();
     const calm = await show(aHallFrame([aLine('e1'), aLine('e7')]));
-    expect(calm.get('.hall-word [role=status]').text()).toBe(
+    expect(calm.get('.hall-sentence').text()).toBe(
       'This hall is calm: all 2 units keep their margins and nobody is needed.',
     );
-    expect(calm.get('.hall-word').text()).toMatch(/Oldest margin < 3\ss/);
+    expect(calm.get('.hall-word-age').text()).toMatch(/oldest margin < 3\ss/);
+    expect(calm.get('.hall-word [role=status]').text()).toBe('This hall is calm.');
     expect(calm.find('.hall-word a[href="/alarms"]').exists()).toBe(false);
   });
 

@@ -87,10 +87,10 @@ suiteNeeding(['chromium'], 'a hall of 200 units', () => {
         root.dataset['texts'] = String(Number(root.dataset['texts']) + changes.length);
       }).observe(document.querySelector('.small-columns') ?? document.body, { characterData: true, subtree: true });
     });
-    const noted = (key: string): Promise<number> =>
-      page.evaluate((name) => Number(document.documentElement.dataset[name]), key);
-    await until(async () => (await noted('texts')) > 100, { everyMs: 250, what: 'numbers that moved' });
-    expect(await noted('shifted')).toBe(0);
+    const noted = (key: string): Promise<string> =>
+      page.evaluate((name) => document.documentElement.dataset[name] ?? '', key);
+    await until(async () => Number(await noted('texts')) > 100, { everyMs: 250, what: 'numbers that moved' });
+    expect(await noted('shifted')).toBe('');
   });
 
   test('shows all of itself on a wall, says loudly that nothing comes any more, and leaves by Escape', async () => {

@@ -36,6 +36,7 @@ it.for(['/', '/halls/north', '/api/health/alive', '/api/nothing', '/assets/none.
       'x-frame-options': 'DENY',
     });
     expect(headers['permissions-policy']).toMatch(/camera=\(\).*geolocation=\(\).*microphone=\(\)/);
+    expect(headers['permissions-policy']).toMatch(/screen-wake-lock=\(self\)/);
     // Without TLS browsers have to ignore it (RFC 6797 section 7.2), and on loopback there is none.
     expect(headers['strict-transport-security']).toBeUndefined();
     for (const name of ['server', 'x-powered-by', 'access-control-allow-origin'])

@@ -5,14 +5,18 @@ import type { Next, WebRequest, WebResponse } from './web-types';
 /** A year, as ASVS 5.0 V3.4.1 asks for at least. */
 const HSTS_SECONDS = 31_536_000;
 
-/** None of these is used: the browser need not offer them to whatever might be slipped in (W3C Permissions Policy). */
+/**
+ * None of these is used: the browser need not offer them to whatever might be slipped in (W3C Permissions Policy). A hall on a wall
+ * keeps its screen awake, from this program's own pages alone.
+ */
 const permissions = [
   ...['accelerometer', 'autoplay', 'browsing-topics', 'camera', 'display-capture', 'encrypted-media'],
   ...['geolocation', 'gyroscope', 'hid', 'idle-detection', 'local-fonts', 'magnetometer', 'microphone', 'midi'],
-  ...['payment', 'picture-in-picture', 'publickey-credentials-get', 'screen-wake-lock', 'serial', 'usb'],
+  ...['payment', 'picture-in-picture', 'publickey-credentials-get', 'serial', 'usb'],
   ...['xr-spatial-tracking'],
 ]
   .map((name) => `${name}=()`)
+  .concat('screen-wake-lock=(self)')
   .join(', ');
 
 /**

@@ -9,7 +9,7 @@ const byHand = [40, 34, 28, 24] as const;
 /** Where nobody points at anything. px */
 const onWall = [84, 72, 60, 50, 40, 34, 28, 24, 20, 17, 14] as const;
 /** A column is at least so many times as wide as a row is high, so that its strip shows a margin. */
-const widths = 6;
+const widths = 7;
 const phonePx = 480;
 /** Between two columns. px */
 export const columnGapPx = 16;

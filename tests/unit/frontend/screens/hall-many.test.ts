@@ -10,6 +10,7 @@ import { sayHall } from '../../../../frontend/src/screens/hall/say-hall';
 import { shortNames } from '../../../../frontend/src/screens/hall/short-names';
 import { smallWords } from '../../../../frontend/src/screens/hall/small-words';
 import { splitColumns } from '../../../../frontend/src/screens/hall/split-columns';
+import { wallNeeds } from '../../../../frontend/src/screens/hall/wall-needs';
 import { aFigure, aLine, anAlarm, aSite, aWindow } from '../../../screens/fixtures/builders';
 
 const worst = (more: Parameters<typeof anAlarm>[1] = {}) => ({ ...anAlarm('x:AIR-1', more), detail: null });
@@ -137,7 +138,7 @@ describe('the address of a hall', () => {
 describe('rows of many loops', () => {
   it('are as large as they may be while all are seen, and never too low to be met alone', () => {
     expect(layOutRows(200, 3776, 1800)).toEqual({ columns: 5, rowPx: 40 });
-    expect(layOutRows(200, 1376, 620)).toEqual({ columns: 8, rowPx: 24 });
+    expect(layOutRows(200, 1376, 620)).toEqual({ columns: 7, rowPx: 24 });
     expect(layOutRows(200, 328, 500)).toEqual({ columns: 1, rowPx: 28 });
     expect(layOutRows(12, 1376, 600)).toEqual({ columns: 1, rowPx: 40 });
   });
@@ -217,5 +218,28 @@ describe('what is told of other halls', () => {
       'In other halls not acknowledged: 1 × act now, 2 × act soon.',
     );
     expect(sayElsewhere({ loops: [calm] })).toBe('');
+  });
+});
+
+describe('what a wall tells', () => {
+  const of = (count: number) => Array.from({ length: count }, (_, at) => aLine(`u${at}`, { worst: worst() }));
+  it('is every loop that needs somebody, the most urgent first, and no other', () => {
+    const lines = [calm, silent, draining, needing, tight];
+    expect(wallNeeds(lines, () => undefined).map(({ name, text }) => [name, text])).toEqual([
+      ['E7', 'Vacuum margin small'],
+      ['E3', 'a margin may lie below its guard'],
+      ['E2', 'no fresh margin'],
+    ]);
+    expect(wallNeeds(of(24), () => undefined)).toHaveLength(24);
+  });
+
+  it('is what many need in common where there are many, with how many and the first of them, the single ones by name', () => {
+    const urgent = aLine('x1', { worst: worst({ priority: 1, title: 'Margin gone' }) });
+    const told = wallNeeds([...of(30), urgent], () => undefined);
+    expect(told.map(({ name, text }) => [name, text])).toEqual([
+      ['X1', 'Margin gone'],
+      ['30 units', 'Vacuum margin small'],
+    ]);
+    expect(told[1]?.then).toBe('U0, U1, U2, U3 and 26 more, marked below');
   });
 });
