@@ -5,18 +5,20 @@ import { beforeAll, describe, expect, inject, test } from 'vitest';
 import { stopAfterAll } from '../../helpers/stop-after';
 import { dataFolder } from '../data-folder';
 import { startEbbline } from '../../helpers/ebbline';
-import { compressedKb, entriesOf, firstLoads, type Scripts } from './first-load';
+import { entriesOf, firstLoads, kbOf, type Scripts } from './first-load';
 
-/** What a phone on a poor line may be asked to fetch before it shows the first screen, gzip. */
+/** What a phone on a poor line may be asked to fetch before it shows the first screen, as it is sent to a browser. */
 const mostKb = 200;
 
 describe('the first load of the built frontend', () => {
   const keep = stopAfterAll();
   let html = '';
+  let url = '';
   const scripts = new Map<string, string>();
+  const bytes = new Map<string, number>();
   beforeAll(async () => {
     const data = keep(await dataFolder());
-    const { url } = keep(await startEbbline({ data: data.path, env: { EBBLINE_SIMULATOR: 'off' } }));
+    ({ url } = keep(await startEbbline({ data: data.path, env: { EBBLINE_SIMULATOR: 'off' } })));
     html = await (await fetch(url)).text();
     const [entry = ''] = entriesOf(html);
     const builds = (await readdir(inject('buildFolder'))).filter((name) => name.startsWith('frontend-'));
@@ -27,6 +29,10 @@ describe('the first load of the built frontend', () => {
       for (const name of names.filter((one) => one.endsWith('.js')))
         scripts.set(name, await readFile(join(assets, name), 'utf8'));
     }
+    for (const name of scripts.keys()) {
+      const reply = await ask(name, 'gzip, deflate, br');
+      bytes.set(name, Number(reply.headers.get('content-length')));
+    }
   });
 
   test(`is at most ${mostKb} kB of compressed JavaScript, whichever screen is gone to first`, () => {
@@ -34,11 +40,31 @@ describe('the first load of the built frontend', () => {
     for (const screen of ['Loop', 'Alarm', 'Trends', 'Setup', 'Energy', 'TightnessRecord'])
       expect([...loads.keys()].join(' ')).toContain(`${screen}Screen`);
     for (const [screen, names] of loads) {
-      const kb = compressedKb(scripts, names);
+      const kb = kbOf(bytes, names);
       expect(kb, screen).toBeLessThanOrEqual(mostKb);
       // A count that misses the program itself would prove nothing: Vue alone is more than this.
       expect(kb, screen).toBeGreaterThan(30);
     }
+  });
+
+  test('is sent compressed to whoever takes it so, the smaller way first, and as it is to whoever does not', async () => {
+    const [name = ''] = entriesOf(html);
+    const sizes: number[] = [];
+    for (const [taken, coding] of [
+      ['gzip, deflate, br', 'br'],
+      ['gzip, br;q=0', 'gzip'],
+      ['gzip;q=0, identity', null],
+    ] as const) {
+      const reply = await ask(name, taken);
+      expect(reply.headers.get('content-encoding'), taken).toBe(coding);
+      expect(reply.headers.get('vary'), taken).toContain('Accept-Encoding');
+      expect(reply.headers.get('cache-control'), taken).toContain('immutable');
+      expect(reply.headers.get('content-type'), taken).toMatch(/^(text|application)\/javascript/);
+      expect(await reply.text(), taken).toBe(scripts.get(name));
+      sizes.push(Number(reply.headers.get('content-length')));
+    }
+    expect(sizes).toEqual([...sizes].sort((a, b) => a - b));
+    expect(sizes[0]).toBeLessThan((sizes[2] ?? 0) / 2);
   });
 
   test('counts what a script needs, what it needs in turn, and what its screen fetches at once', () => {
@@ -60,7 +86,12 @@ describe('the first load of the built frontend', () => {
     expect([...(loads.get('the page') ?? [])].sort()).toEqual(['index-a.js', 'one-a.js', 'two-a.js']);
     const screen = loads.get('screen-a.js') ?? [];
     expect([...screen].sort()).toEqual([...built.keys()].filter((name) => name !== 'other-a.js').sort());
-    expect(compressedKb(built, screen)).toBeGreaterThan(140);
+    const sent = new Map([...built].map(([name, text]) => [name, text.length]));
+    expect(kbOf(sent, screen)).toBeGreaterThan(140);
+    expect(kbOf(sent, ['index-b.js'])).toBeNaN();
     expect(() => firstLoads('<script src="/assets/index-b.js"></script>', built)).toThrow('index-b.js');
   });
+
+  const ask = (name: string, taken: string): Promise<Response> =>
+    fetch(`${url}/assets/${name}`, { headers: { 'accept-encoding': taken } });
 });

@@ -1,5 +1,3 @@
-import { gzipSync } from 'node:zlib';
-
 /** What a browser fetches of a built frontend before it can show something, by the name of each file. */
 export type Scripts = ReadonlyMap<string, string>;
 
@@ -46,6 +44,6 @@ export function firstLoads(html: string, scripts: Scripts): ReadonlyMap<string, 
   ]);
 }
 
-/** kB (1000 bytes) as sent compressed, file by file. */
-export const compressedKb = (scripts: Scripts, names: Iterable<string>): number =>
-  [...names].reduce((sum, name) => sum + gzipSync(scripts.get(name) ?? '').byteLength, 0) / 1000;
+/** kB (1000 bytes) of some scripts, by the bytes in which each is sent. */
+export const kbOf = (bytes: ReadonlyMap<string, number>, names: Iterable<string>): number =>
+  [...names].reduce((sum, name) => sum + (bytes.get(name) ?? Number.NaN), 0) / 1000;

@@ -1,5 +1,6 @@
 import { join } from 'node:path';
 import type { NestExpressApplication } from '@nestjs/platform-express';
+import { compressedAssets } from './compressed-assets';
 import type { Next, WebRequest, WebResponse } from './web-types';
 
 /**
@@ -7,6 +8,7 @@ import type { Next, WebRequest, WebResponse } from './web-types';
  * kept for ever; the page itself is asked for anew each time. Every other address is a screen's.
  */
 export function serveFrontend(app: NestExpressApplication, folder: string): void {
+  app.use(compressedAssets(join(folder, 'assets')));
   app.useStaticAssets(folder, {
     index: false,
     redirect: false,

@@ -11,7 +11,7 @@ export interface WebResponse {
   status(code: number): this;
   set(name: string, value: string | string[]): this;
   type(mediaType: string): this;
-  send(body: string): this;
+  send(body: string | Buffer): this;
   sendFile(path: string, options: object): void;
 }
 
