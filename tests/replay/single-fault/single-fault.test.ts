@@ -1,28 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { casesOfRow, singleFaults } from './fault-cases';
 import type { Expectation } from './fault-expectation';
-import { airExpectations } from './expectations/air';
-import { facilityExpectations } from './expectations/facility';
-import { lineAndLoadExpectations } from './expectations/line-and-load';
-import { machineExpectations } from './expectations/machines';
-import { powerExpectations } from './expectations/power';
-import { rackExpectations } from './expectations/racks';
-import { tankExpectations } from './expectations/tanks';
-import { vacuumExpectations } from './expectations/vacuum';
-import { waterExpectations } from './expectations/water';
+import { expectations } from './expectations/all-expectations';
 import { judgeFault } from './judge-fault';
-
-const expectations: readonly Expectation[] = [
-  ...airExpectations,
-  ...vacuumExpectations,
-  ...machineExpectations,
-  ...powerExpectations,
-  ...rackExpectations,
-  ...facilityExpectations,
-  ...waterExpectations,
-  ...lineAndLoadExpectations,
-  ...tankExpectations,
-];
 
 const nameOf = ({ fault, on, sizes, ways, first }: Expectation): string =>
   `${[fault, ...(ways ?? []), ...(sizes ?? []), on === undefined ? '' : `on ${on.join(', ')}`].filter(Boolean).join(' ')}: ${first.join(' or ') || 'nothing'}`;

@@ -82,7 +82,7 @@ export const problemTable = {
   TIGHTNESS_LEVEL_MOVES: { status: 409, title: 'The level moves' },
   TIGHTNESS_NO_VACUUM: { status: 409, title: 'The loop is not evacuated' },
   TRIAL_ENTRY_UNKNOWN: { status: 404, title: 'No such entry in the list of alarms' },
-  TRIAL_ENTRY_NOT_TRIED: { status: 409, title: 'Not judged for one unit' },
+  TRIAL_ENTRY_NOT_TRIED: { status: 409, title: 'Nothing of it can be set, so nothing can be tried' },
   TRIAL_SETTING_ABSENT: { status: 400, title: 'The entry has no such setting' },
   TRIAL_RANGE: { status: 400, title: 'Not a period for a trial' },
   TRIAL_UNIT_WITHOUT: { status: 409, title: 'The unit has no such alarm' },
