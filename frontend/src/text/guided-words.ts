@@ -39,6 +39,12 @@ const differences: Partial<Record<GuidedQuantity, GuidedQuantity>> = {
 export const sayDifference = (value: number, quantity: GuidedQuantity, uncertainty: number | null = null): string =>
   sayQuantity(value, differences[quantity] ?? quantity, uncertainty);
 
+/** What one source brings to an uncertainty, with as many digits as an uncertainty has. */
+export const sayPart = (part: number, quantity: GuidedQuantity): string => {
+  const printed = formatQuantity(part, differences[quantity] ?? quantity, { uncertainty: part });
+  return inWords({ ...printed, uncertainty: null });
+};
+
 /** `−0.40 to 0.40 kPa`, `at most 12.0 °C`; empty where there is no limit. */
 export function sayLimits({ low, high, quantity }: Pick<GuidedFigure, 'low' | 'high' | 'quantity'>): string {
   if (low !== null && high !== null) return `${sayQuantity(low, quantity)} to ${sayQuantity(high, quantity)}`;

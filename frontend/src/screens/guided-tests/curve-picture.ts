@@ -89,7 +89,7 @@ function scaleOf(values: readonly number[], unit: DisplayUnit, from: number, to:
   const shown = values.map((value) => inUnit(value, unit));
   const [least, most] = [Math.min(...shown), Math.max(...shown)];
   const low = least > 0 && least < 0.6 * most ? 0 : least;
-  const step = roundStep((most - low) / 4);
+  const step = roundStep((most - low) / 5);
   const first = Math.floor(low / step) * step;
   const last = Math.ceil(most / step) * step;
   const span = Math.max(last - first, step);

@@ -118,7 +118,7 @@ export const cutLine: GuidedTestKind = {
     {
       kind: 'confirm',
       id: 'second',
-      title: `${secondName(view)} is at the unit`,
+      title: `At the unit: ${secondName(view)}`,
       text: `For ${secondName(view)} alone to confirm, signed in under that name, at a screen of their own or at this one: I stand at the unit, I can shut the opening and call, and I stay until it is shut.`,
       notFor: (now, operator) =>
         isSecond(now, operator) ? null : `this step is for ${secondName(now)} to confirm, signed in under that name`,
