@@ -57,9 +57,10 @@ const cell = { startedMs: 0 } as const;
 
 /** Remembers since when the standby source runs; NaN while it stands. */
 function followStart(context: UnitContext, vacuum: Verdict): void {
-  if (vacuum === Verdict.no) keep(context, cell.startedMs, Number.NaN);
-  else if (vacuum === Verdict.yes && Number.isNaN(recall(context, cell.startedMs)))
-    keep(context, cell.startedMs, context.nowMs);
+  const isNew = Number.isNaN(recall(context, cell.startedMs));
+  // Nearly always it stands, and to read is cheaper than to write.
+  if (vacuum === Verdict.no && !isNew) keep(context, cell.startedMs, Number.NaN);
+  if (vacuum === Verdict.yes && isNew) keep(context, cell.startedMs, context.nowMs);
 }
 
 /**
