@@ -46,6 +46,8 @@ export const usByPoint: { readonly [point: string]: DisplayUnit } = {
   largestOpeningCarried: smallBore,
   equivalentHole: { ...smallBore, decimals: 4 },
   equivalentHoleSupply: { ...smallBore, decimals: 4 },
+  // A head of water is read in feet, a level in inches.
+  npshAvailable: { unit: 'ft', factor: 1 / footM, decimals: 1 },
   topUpRate: { unit: 'gal/h', factor: 3600 / gallonM3, decimals: 2 },
   exhaustWaterLoss: gallonsPerDay,
   waterBalance: gallonsPerDay,
