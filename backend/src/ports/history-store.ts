@@ -44,6 +44,8 @@ export interface SecondsQuery {
 /** The same period of several holders, each with columns of its own. */
 export interface TogetherQuery extends Pick<SecondsQuery, 'fromMs' | 'toMs'> {
   readonly holders: readonly Pick<SecondsQuery, 'holder' | 'columns'>[];
+  /** Only the first so many ms of each minute are looked at: a store may leave out the rest. */
+  readonly ofEachMinuteMs?: number;
 }
 
 /** One whole minute of several holders, each with columns of its own. */

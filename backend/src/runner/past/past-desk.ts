@@ -12,6 +12,7 @@ import { toHallPicture } from '../views/to-hall-frame';
 import { toLoopPicture } from '../views/to-loop-frame';
 import { FewAtOnce } from './few-at-once';
 import { gapsOf } from './gaps';
+import { hourBefore } from './hour-before';
 import { marksOf } from './marks';
 import { notesOf } from './past-notes';
 import { pastScene } from './past-scene';
@@ -96,7 +97,9 @@ export class RunnerPastDesk implements PastDesk {
       const standing = journal.standingAt(endMs);
       if (standing === null) return fail(sealed);
       const values = pastValues(site, recorded, journal.hand(fromMs - oldestSampleMs), endMs);
-      const scene = pastScene({ site, values, standing, nowMs: endMs, clock });
+      const units = site.units.flatMap(({ holder }, at) => (holders.includes(holder) ? [at] : []));
+      const hour = resolution === 'second' ? await hourBefore(store, site, units, endMs + 1) : new Map<number, never>();
+      const scene = pastScene({ site, values, standing, nowMs: endMs, clock, hour });
       const notes = notesOf(store, atMs, resolution);
       return ok({ at: iso(fromMs), now: iso(nowMs), resolution, silent, notes, scene });
     });

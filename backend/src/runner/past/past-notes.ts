@@ -5,19 +5,20 @@ import { timeText } from '../views/time-text';
 /** What can't be shown of a past second, whatever it was. */
 const always: readonly string[] = [
   'Names, places, heights and limits are those of the site file in force now.',
-  'The trail of the hour before is not drawn.',
   'History has whether a value was good, uncertain or bad; why, and how uncertain a derived value was, is worked out anew where it agrees.',
 ];
 
+const ofTrail =
+  'The trail of the hour before is worked out once a minute: a swing that was over within the minute may be missing.';
 const ofMinutes =
-  'Of that day only minutes are kept: values are means of this minute, what ran or stood is told where it was so all the minute, and alarms are those of its end. Whether a value was good or uncertain then is not kept.';
+  'The trail of the hour before is not drawn. Of that day only minutes are kept: values are means of this minute, what ran or stood is told where it was so all the minute, and alarms are those of its end. Whether a value was good or uncertain then is not kept.';
 
 export function notesOf(
   store: Pick<HistoryStore, 'waitingFromMs'>,
   atMs: number,
   resolution: PastHall['resolution'],
 ): string[] {
-  const all = resolution === 'minute' ? [ofMinutes, ...always] : [...always];
+  const all = resolution === 'minute' ? [ofMinutes, ...always] : [ofTrail, ...always];
   const waitingMs = store.waitingFromMs?.() ?? Infinity;
   if (waitingMs > atMs) return all;
   const since = timeText(waitingMs) ?? '';

@@ -17,12 +17,14 @@ export interface PastMoment {
   /** The last ms of the second that is shown. */
   readonly nowMs: number;
   readonly clock: ClockState['kind'];
+  /** Lowest and highest of the hour before, by unit. */
+  readonly hour: ReadonlyMap<number, HourExtremes>;
 }
 
 const noHour: HourExtremes = { lowestPa: null, highestPa: null };
 
 /** A past second as what the views draw from: recorded values, and alarms, alerts and permits as the journal had them then. */
-export function pastScene({ site, values, standing, nowMs, clock }: PastMoment): PictureScene {
+export function pastScene({ site, values, standing, nowMs, clock, hour }: PastMoment): PictureScene {
   const { state, modeOf } = values;
   const shown = standing.alarms.filter((record) => !isSetAside(record)).map((record) => ({ record, recorded: true }));
   return {
@@ -33,7 +35,8 @@ export function pastScene({ site, values, standing, nowMs, clock }: PastMoment):
       permits: () => standing.permits,
       alerts: () => standing.alerts,
       detailOf: () => null,
-      pressureWindow: (unit, atMs) => pressureWindow(site, state, unit, atMs, noHour, isStanding(modeOf(unit))),
+      pressureWindow: (unit, atMs) =>
+        pressureWindow(site, state, unit, atMs, hour.get(unit) ?? noHour, isStanding(modeOf(unit))),
       path: (unit) => path(site, state, unit, isStanding(modeOf(unit))),
     },
     nowMs: () => nowMs,

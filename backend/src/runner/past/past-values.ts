@@ -1,14 +1,14 @@
-import { compileUnitSlots } from '../../evaluation/alarm-rules/unit-slots';
 import { deriveHall } from '../../evaluation/derive/derive-hall';
 import { deriveUnit } from '../../evaluation/derive/derive-unit';
 import type { HandRecord } from '../../evaluation/pipeline/hand-record';
 import { HandBook } from '../../evaluation/pipeline/hand/hand-book';
 import { watchHand, writeHand } from '../../evaluation/pipeline/hand/write-hand';
-import { modeOfUnit, type ModeFound } from '../../evaluation/pipeline/mode-of-unit';
+import type { ModeFound } from '../../evaluation/pipeline/mode-of-unit';
 import { isStanding } from '../../evaluation/pipeline/standing-water';
 import type { CompiledSite } from '../../evaluation/site/compiled-site';
 import { reasonBit } from '../../evaluation/slots/quality-reasons';
 import { createSlotState, type SlotState } from '../../evaluation/slots/slot-state';
+import { modeOfPast } from './mode-of-past';
 import { putDerived } from './put-derived';
 import { putRecorded, type Recorded } from './recorded-second';
 
@@ -32,12 +32,7 @@ export function pastValues(
   state.reasons.fill(reasonBit.notRecorded);
   const stored = recorded.map((one) => putRecorded(site, state, one));
   const read = new Set(recorded.map(({ holder }) => holder));
-  const modeOf = (unit: number): ModeFound => {
-    const compiled = site.units[unit];
-    const holder = site.holders[compiled?.holder ?? -1];
-    if (compiled === undefined || holder === undefined) throw new RangeError(`there is no unit ${unit}`);
-    return modeOfUnit(state, compileUnitSlots(holder, compiled));
-  };
+  const modeOf = (unit: number): ModeFound => modeOfPast(site, state, unit);
   putHand(site, state, hand, nowMs);
   for (const [at, hall] of site.halls.entries()) if (read.has(hall.holder)) deriveHall(site, state, at, nowMs);
   for (const [at, unit] of site.units.entries())

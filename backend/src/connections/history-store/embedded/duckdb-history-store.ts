@@ -177,8 +177,8 @@ export class DuckDbHistoryStore implements HistoryStore {
     return seconds;
   }
 
-  async readTogether({ holders, fromMs, toMs }: TogetherQuery): Promise<readonly HistorySeconds[]> {
-    const plans = holders.map((one) => secondsPlan({ ...one, fromMs, toMs }));
+  async readTogether({ holders, ...span }: TogetherQuery): Promise<readonly HistorySeconds[]> {
+    const plans = holders.map((one) => ({ ...span, ...secondsPlan({ ...one, ...span }) }));
     return this.#reading((connection, sources) =>
       readSeconds(connection, plans, this.#catalogue, sources, this.#damaged),
     );

@@ -1,5 +1,5 @@
 import type { DuckDBConnection, DuckDBDataChunk } from '@duckdb/node-api';
-import type { HistorySeconds } from '../../../ports/history-store';
+import type { HistorySeconds, TogetherQuery } from '../../../ports/history-store';
 import type { SecondsPlan } from '../history-query';
 import { SecondColumns } from '../second-columns';
 import type { Catalogue } from './catalogue';
@@ -21,7 +21,7 @@ const holdersAtOnce = 64;
  */
 export async function readSeconds(
   connection: DuckDBConnection,
-  plans: readonly SecondsPlan[],
+  plans: readonly (SecondsPlan & Pick<TogetherQuery, 'ofEachMinuteMs'>)[],
   catalogue: Catalogue,
   sources: ReadSources,
   damaged: Pick<DamagedFiles, 'changed' | 'note'>,

@@ -1,4 +1,5 @@
-import { hourMs, secondMs, type SecondsPlan } from '../history-query';
+import type { TogetherQuery } from '../../../ports/history-store';
+import { hourMs, minuteMs, secondMs, type SecondsPlan } from '../history-query';
 import type { SealedFile } from './manifest';
 import type { ReadSources } from './read-sql';
 import type { SamePlaces } from './same-places';
@@ -20,14 +21,16 @@ export const marksAtOnce = 12;
 
 /** Seconds of holders at some positions; null where there is nothing to read from. */
 export function secondsSql(
-  plan: Pick<SecondsPlan, 'fromMs' | 'toMs'>,
+  plan: Pick<SecondsPlan, 'fromMs' | 'toMs'> & Pick<TogetherQuery, 'ofEachMinuteMs'>,
   { positions, holders }: SamePlaces,
   { folder, manifest, tails }: ReadSources,
 ): SecondsSql | null {
   const { fromMs, toMs } = plan;
   const overlaps = (startMs: number, spanMs: number): boolean => startMs < toMs && startMs + spanMs > fromMs;
+  const { ofEachMinuteMs } = plan;
+  const within = ofEachMinuteMs === undefined ? '' : ` AND second % ${minuteMs} < ${ofEachMinuteMs}`;
   const numbers = holders.map(({ number }) => number);
-  const where = `WHERE ${ofHolders(numbers)} AND second >= ${fromMs} AND second < ${toMs}`;
+  const where = `WHERE ${ofHolders(numbers)} AND second >= ${fromMs} AND second < ${toMs}${within}`;
   const many = numbers.length > 1 ? ['holder'] : [];
   const place = `((second - ${fromMs}) // ${secondMs})::INTEGER AS s`;
   const select = (width: number, value: (position: number) => string, written: string, from: string): string => {

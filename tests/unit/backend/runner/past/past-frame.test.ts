@@ -79,6 +79,23 @@ describe('a past second', () => {
     ]);
   });
 
+  it('draws the trail of the hour before as it was drawn live, a look a minute', async () => {
+    const past = pastPlant();
+    past.run(100);
+    past.plant.m1.pTank = 99;
+    past.run(40);
+    past.plant.m1.pTank = 74;
+    past.run(100);
+    const then = past.live();
+    past.plant.m1.pTank = 101;
+    past.run(100);
+    const { frame } = okOf(await past.desk.unit('m1', then.atMs));
+    const [now, was] = [frame, then.unit].map(({ line }) => line.pressureWindow);
+    expect(was?.hourHighestPa).toBeGreaterThan((was?.highestPa ?? Infinity) + 20_000);
+    expect(now?.hourHighestPa).toBeCloseTo(was?.hourHighestPa ?? NaN, 3);
+    expect(now?.hourLowestPa).toBeCloseTo(was?.hourLowestPa ?? NaN, 3);
+  });
+
   it('tells the age of a value as it was then, stale where it had not come for long', async () => {
     const past = pastPlant();
     past.run(60);
@@ -140,6 +157,7 @@ describe('a past second', () => {
     expect(pastUnitSchema.parse(unit)).toEqual(unit);
     expect(unit).toMatchObject({ at: iso(minute), resolution: 'minute', silent: null });
     expect(unit.notes[0]).toContain('only minutes are kept');
+    expect(unit.frame.line.pressureWindow).toMatchObject({ hourLowestPa: null, hourHighestPa: null });
     const point = (id: string) => unit.frame.points.find((one) => one.id === id);
     expect(point('supplyTank.pressure')).toMatchObject({ value: mean, quality: 'good', age: 0 });
     expect(point('pump.running')).toMatchObject({ value: null, reasons: ['notRecorded'] });
