@@ -112,6 +112,11 @@ describe('a guided test', () => {
     const record = newest(plant);
     expect(record).toMatchObject({ state: 'ended', endedFor, endedBy: null, verdict: null, result: null });
     expect(record.endedSaid).not.toBeNull();
+    // What was measured until then stays, in a step that is not done.
+    const step = record.steps[record.at];
+    expect(step).toMatchObject({ id: 'zero', doneMs: null });
+    expect(step?.measured?.samples).toBeGreaterThanOrEqual(19);
+    expect(step?.measured?.readings.length).toBeGreaterThan(1);
     expect(plant.pipeline.takeGuidedChanges()).toMatchObject([{ what: 'ended', actor: null, test: { endedFor } }]);
     expect(plant.pipeline.takeGuidedChanges()).toEqual([]);
   });
