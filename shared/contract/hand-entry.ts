@@ -8,6 +8,11 @@ export const molybdateForms = ['Mo', 'MoO4'] as const;
 export const molybdateFormSchema = z.enum(molybdateForms);
 export type MolybdateForm = (typeof molybdateForms)[number];
 
+/** How a value was come by. */
+export const handMethods = ['laboratory', 'instrument', 'strip', 'titration'] as const;
+export const handMethodSchema = z.enum(handMethods);
+export type HandMethod = (typeof handMethods)[number];
+
 const parameterSchema = z.enum(waterParameterIds);
 
 /** A value that a person typed: of the laboratory, a hand instrument or a test strip. Never changed: a correction is another entry. */
@@ -29,6 +34,7 @@ export const handEntrySchema = z.object({
       unit: z.string().describe('as typed, such as `mg/L`'),
       as: molybdateFormSchema.nullable(),
       sampleTemperature: z.number().nullable().describe('°C; conductivity as it read at that temperature'),
+      method: handMethodSchema.nullable().describe('how it was measured; null: not said'),
     })
     .nullable()
     .describe('as the person typed it; null where `value` is'),
@@ -61,6 +67,10 @@ const typedKeys = {
     .default(null)
     .describe('°C, conductivity only: it is brought to 25 °C. Null: the instrument has done so'),
   takenAt: isoTimeSchema,
+  method: handMethodSchema
+    .nullable()
+    .default(null)
+    .describe('laboratory, hand instrument, test strip, or drops counted; null: not said'),
 };
 
 /** `POST /api/units/{unit}/hand-entries` */

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { alarmStateSchema, prioritySchema } from './alarm';
 import { alarmPerformanceSchema, floodSchema } from './alarm-performance';
 import { energyReportSchema } from './energy';
+import { handMethodSchema } from './hand-entry';
 import { handoverSchema } from './handover';
 import { noteSchema } from './notes';
 import { isoTimeSchema } from './reading';
@@ -99,6 +100,21 @@ export const topUpSchema = z.object({
 });
 export type TopUp = z.infer<typeof topUpSchema>;
 
+/** The newest sample of one parameter of the water that people typed, as it was on record at the end of the period. */
+export const waterByHandSchema = z.object({
+  unit: z.string(),
+  point: z.string(),
+  title: z.string(),
+  value: z.number(),
+  unit_of_measure: z.string(),
+  takenAt: isoTimeSchema.describe('when the sample was drawn'),
+  ageSeconds: z.number().describe('at the end of the period'),
+  by: z.string(),
+  method: handMethodSchema.nullable().describe('null: not said'),
+  note: z.string(),
+});
+export type WaterByHand = z.infer<typeof waterByHandSchema>;
+
 /** One figure of the shift log. */
 export const logFigureSchema = z.object({
   unit: z.string().nullable().describe('null: of the hall'),
@@ -182,6 +198,7 @@ export const reportSchema = z.object({
   smallestMargin: smallestSchema.nullable().describe('vacuum margin, worst of running and stopped'),
   smallestReserve: smallestSchema.nullable().describe('vacuum reserve, free air'),
   topUp: z.array(topUpSchema),
+  waterByHand: z.array(waterByHandSchema).describe('of entries of the last 400 days'),
   log: z.array(logFigureSchema),
   changes: z.array(reportChangeSchema),
   notes: z.array(noteSchema).describe('in force; corrected and withdrawn ones are in the journal'),

@@ -109,6 +109,20 @@ export const reportExamples = {
           notes: [],
         },
       ],
+      waterByHand: [
+        {
+          unit: 'N1',
+          point: 'water.copper.hand',
+          title: 'Copper',
+          value: 0.00005,
+          unit_of_measure: 'kg/m3',
+          takenAt: '2031-05-06T06:00:00.000Z',
+          ageSeconds: 21_600,
+          by: 'Ines',
+          method: 'laboratory',
+          note: 'sheet 12',
+        },
+      ],
       log: [
         {
           unit: null,

@@ -21,7 +21,7 @@ const entry = {
   point: 'water.molybdate.hand',
   value: 0.04,
   unit_of_measure: 'kg/m3',
-  typed: { value: 66.7, unit: 'mg/L', as: 'MoO4', sampleTemperature: null },
+  typed: { value: 66.7, unit: 'mg/L', as: 'MoO4', sampleTemperature: null, method: 'laboratory' },
   takenAt: '2031-05-06T06:00:00.000Z',
   enteredAt: '2031-05-06T07:08:09.250Z',
   by: 'Ines',
@@ -53,7 +53,8 @@ const molybdate = {
   lastEntry: entry,
 };
 
-const typed = { unit: 'mg/L', as: 'MoO4', sampleTemperature: null, takenAt: '2031-05-06T06:00:00Z', operator: 'Ines' };
+const sample = { takenAt: '2031-05-06T06:00:00Z', method: 'laboratory' };
+const typed = { unit: 'mg/L', as: 'MoO4', sampleTemperature: null, ...sample, operator: 'Ines' };
 
 /** Bodies of energy totals, hand entries and water quality. */
 export const waterExamples = {

@@ -128,6 +128,31 @@ describe('the report of the shift that runs', () => {
     expect(document.activeElement).toBe(page.get('.confirmed').element);
   });
 
+  it('hands over each newest sample of the water with its age, how and by whom, and says where none is on record', async () => {
+    const { page } = await show();
+    const row = plain(page.get('[data-testid=water-by-hand] tbody tr').text());
+    for (const part of ['Copper', '0.05 mg/L', '2031-05-06 08:00', '6 h', 'laboratory, Ines: “sheet 12”'])
+      expect(row).toContain(part);
+    // What was typed within the shift is a change as well.
+    expect(plain(page.get('[data-testid=changes]').text())).toContain(
+      'Copper by hand, sample of 2031-05-06 08:00: 0.05 mg/L',
+    );
+    page.unmount();
+    const without = await show({ waterByHand: [{ ...example.waterByHand[0], method: null }] });
+    expect(plain(without.page.get('[data-testid=water-by-hand]').text())).toContain('method not said, Ines');
+    without.page.unmount();
+    expect((await show({ waterByHand: [] })).page.text()).toContain('No value that people typed is on record.');
+  });
+
+  it('tells among what changed that Ebbline was started, and that the run before did not end in order', async () => {
+    const what =
+      'Ebbline 0.9.0 started; the run before it did not end in order: it was killed, failed, or lost its power';
+    const nothing = { unit: null, hall: null, point: null, value: null, unit_of_measure: null, by: null };
+    const { page } = await show({ changes: [{ ...nothing, sequence: 90, at: noon, kind: 'program', what }] });
+    const row = plain(page.get('[data-testid=changes] tbody tr').text());
+    for (const part of ['Ebbline', 'did not end in order', 'the program']) expect(row).toContain(part);
+  });
+
   it('says priority in words too, and the day of a last value that is not of the last day', async () => {
     const lastAt = '2026-02-26T11:59:00.000Z';
     const { page } = await show({ log: example.log.map((one) => ({ ...one, lastAt })) });

@@ -30,7 +30,7 @@ const anEntry = (more: Partial<HandEntry> = {}): HandEntry =>
     point: 'water.molybdate.hand',
     value: 0.041,
     unit_of_measure: 'kg/m3',
-    typed: { value: 41, unit: 'mg/L', as: 'Mo', sampleTemperature: null },
+    typed: { value: 41, unit: 'mg/L', as: 'Mo', sampleTemperature: null, method: 'strip' },
     takenAt: '2026-02-20T09:00:00.000Z',
     enteredAt: '2026-02-20T09:20:00.000Z',
     by: 'A. Example',
@@ -132,6 +132,7 @@ describe('a value entered by hand', () => {
     await page.get('.hand-form [name=value]').setValue(62);
     await page.get('.hand-form [name=as]').setValue('Mo');
     await page.get('.hand-form [name=takenAt]').setValue('2026-03-01T12:30');
+    await page.get('.hand-form [name=method]').setValue('laboratory');
     await page.get('.hand-form').trigger('submit');
     await flushPromises();
     const body = asked.find((one) => one.body !== undefined)?.body;
@@ -141,6 +142,7 @@ describe('a value entered by hand', () => {
       unit: 'mg/L',
       as: 'Mo',
       sampleTemperature: null,
+      method: 'laboratory',
       takenAt: '2026-03-01T11:30:00.000Z',
       operator: 'A. Example',
       note: '',
@@ -274,6 +276,7 @@ describe('a value entered by hand', () => {
     await button(page, 'What was entered by hand').trigger('click');
     await flushPromises();
     expect(plain(page.get('.hand-entries').text())).toContain('41 mg/L, drawn 2026-02-20 10:00:00');
+    expect(plain(page.get('.hand-entries').text())).toContain('test strip, by A. Example');
     await button(page, 'Correct…').trigger('click');
     await page.get('.hand-form [name=value]').setValue(67);
     expect(page.get('.hand-form button[type=submit]').attributes('disabled')).toBeDefined();

@@ -85,6 +85,6 @@ export class RunnerWaterDesk implements WaterDesk {
 const noUnit = { code: 'UNIT_UNKNOWN', message: 'The site has no unit of this id; /api/units lists them.' } as const;
 
 const typedOf = (
-  { as, note, sampleTemperature, takenAt, unit: unitOfMeasure }: HandEntryRequest | HandCorrectionRequest,
+  { as, method, note, sampleTemperature, takenAt, unit: unitOfMeasure }: HandEntryRequest | HandCorrectionRequest,
   { name: operator, station }: Actor,
-) => ({ as, note, sampleTemperature, takenMs: Date.parse(takenAt), unitOfMeasure, operator, station });
+) => ({ as, method, note, sampleTemperature, takenMs: Date.parse(takenAt), unitOfMeasure, operator, station });

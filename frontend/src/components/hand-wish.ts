@@ -1,4 +1,4 @@
-import type { HandEntryRequest, MolybdateForm } from '@ebbline/shared/contract/hand-entry';
+import type { HandEntryRequest, HandMethod, MolybdateForm } from '@ebbline/shared/contract/hand-entry';
 import type { WaterParameterId } from '@ebbline/shared/contract/water-parameters';
 import { fromZoneLocal } from '../text/zone-time';
 
@@ -10,6 +10,8 @@ export interface HandForm {
   readonly as: MolybdateForm;
   readonly sampleTemperature: number | '';
   readonly takenAt: string;
+  /** Empty: not said. */
+  readonly method: HandMethod | '';
   readonly note: string;
 }
 
@@ -26,6 +28,7 @@ export function handWish(form: HandForm, zone: string): Omit<HandEntryRequest, '
     as: form.parameter === 'molybdate' ? form.as : null,
     sampleTemperature: warm && typeof form.sampleTemperature === 'number' ? form.sampleTemperature : null,
     takenAt,
+    method: form.method === '' ? null : form.method,
     note: form.note.trim(),
   };
 }

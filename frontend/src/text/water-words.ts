@@ -1,8 +1,9 @@
+import type { HandMethod } from '@ebbline/shared/contract/hand-entry';
 import type { BandWord, WaterBand, WaterParameterState } from '@ebbline/shared/contract/water-quality';
 import type { WaterParameterId } from '@ebbline/shared/contract/water-parameters';
-import { waterParameters } from '@ebbline/shared/contract/water-parameters';
+import { isWaterParameter, waterParameters } from '@ebbline/shared/contract/water-parameters';
 import type { PrintedQuantity } from './format-quantity';
-import { formatQuantity, inWords } from './format-quantity';
+import { formatPoint, formatQuantity, inWords } from './format-quantity';
 
 export const bandWordText: { readonly [W in BandWord]: string } = {
   lowLow: 'far below its band',
@@ -21,11 +22,17 @@ export const isOutside = (word: BandWord): boolean =>
 /** A value of a parameter as people read it. */
 export const printWater = (parameter: WaterParameterId, value: number): PrintedQuantity => {
   const { quantity } = waterParameters[parameter];
-  // Small concentrations are read in tenths of a milligram.
+  // Small concentrations are read in tenths of a milligram, and traces of a metal in hundredths.
   return quantity === 'concentration' && value < 0.01
-    ? formatQuantity(value, quantity, { decimals: 1 })
+    ? formatQuantity(value, quantity, { decimals: value < 0.0001 ? 2 : 1 })
     : formatQuantity(value, quantity);
 };
+
+/** A value of a point that people type, such as `water.copper.hand`: `0.05 mg/L`; of any other point as that is printed. */
+export function sayHandPoint(point: string, value: number): string {
+  const parameter = /^water\.(\w+)\.hand$/.exec(point)?.[1] ?? '';
+  return inWords(isWaterParameter(parameter) ? printWater(parameter, value) : formatPoint(point, value, null));
+}
 
 /** A value right behind its title, or the title alone without one: `Copper 0.2 mg/L`, but `pH 8.60`, which is its own unit. */
 export function titledWater(parameter: WaterParameterId, value: number | null): string {
@@ -76,3 +83,11 @@ const kinds: { readonly [quantity: string]: readonly TypedUnit[] } = {
 /** The units in which a parameter can be typed, the usual one first. */
 export const typedUnits = (parameter: WaterParameterId): readonly TypedUnit[] =>
   kinds[waterParameters[parameter].quantity] ?? [same(waterParameters[parameter].unit)];
+
+/** How a value by hand was come by. */
+export const handMethodWords: { readonly [M in HandMethod]: string } = {
+  laboratory: 'laboratory',
+  instrument: 'hand instrument',
+  strip: 'test strip',
+  titration: 'drops counted',
+};

@@ -1,4 +1,4 @@
-import type { HandEntryFault, MolybdateForm } from '@ebbline/shared/contract/hand-entry';
+import type { HandEntryFault, HandMethod, MolybdateForm } from '@ebbline/shared/contract/hand-entry';
 import type { WaterParameterId } from '@ebbline/shared/contract/water-parameters';
 
 /** A value that a person typed, as the judge keeps it and as the journal restores it. Plain JSON; never changed. */
@@ -13,6 +13,8 @@ export interface HandRecord {
     readonly unit: string;
     readonly as: MolybdateForm | null;
     readonly sampleTemperature: number | null;
+    /** Left out in entries of before it was asked for; null: not said. */
+    readonly method?: HandMethod | null;
   } | null;
   readonly takenMs: number;
   readonly enteredMs: number;
@@ -34,6 +36,7 @@ interface Typed extends Signed {
   readonly unitOfMeasure: string;
   readonly as: MolybdateForm | null;
   readonly sampleTemperature: number | null;
+  readonly method?: HandMethod | null;
   readonly takenMs: number;
 }
 

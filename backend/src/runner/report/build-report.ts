@@ -35,6 +35,7 @@ export interface ReportSources {
   readonly plant: PlantOfPeriod;
   readonly energy: EnergyReport | null;
   readonly performance: AlarmPerformance | null;
+  readonly waterByHand: Report['waterByHand'];
   /** What is known to be missing, in sentences. */
   readonly missing: readonly string[];
 }
@@ -71,6 +72,7 @@ export function buildReport(sources: ReportSources): Report {
     alerts: then === null ? null : alertsOf(then.alerts.filter(concerns)),
     permits: then === null ? null : permitsOf(then.permits, concerns, untilMs),
     ...sources.plant,
+    waterByHand: [...sources.waterByHand],
     changes: changesOf(own, timeZone),
     notes: sources.notes.filter((note) => note.correctedBy === null && note.withdrawn === null),
     tests: testsOf(own, timeZone),

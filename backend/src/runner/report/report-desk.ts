@@ -17,9 +17,10 @@ import { buildReport, type ReportSources } from './build-report';
 import { gapsByDay } from './gaps-by-day';
 import { missingOf } from './missing-of';
 import { readPlant } from './read-plant';
+import { waterByHandOf } from './water-by-hand';
 
 export interface ReportDeskParts {
-  readonly journal: Pick<AlarmJournal, 'page' | 'standingAt'>;
+  readonly journal: Pick<AlarmJournal, 'page' | 'standingAt' | 'hand'>;
   readonly store: Pick<HistoryStore, 'read' | 'readSeconds' | 'waitingFromMs'>;
   readonly site: () => CompiledSite;
   /** Time in force, ms; NaN before there is one. */
@@ -36,6 +37,8 @@ export interface ReportDeskParts {
   readonly pause?: Pause;
 }
 
+/** A sample that is older has no say in how the water is. */
+const oldestSampleMs = 400 * 86_400_000;
 /** So many rows at most are told of; a flood of a week may have more. */
 const mostRows = 50_000;
 
@@ -81,6 +84,7 @@ export class RunnerReportDesk implements ReportDesk {
       notes: noted.ok ? noted.value.notes : [],
       handovers: notes.handovers({ hall, fromMs, toMs }),
       plant: { ...plant, gaps },
+      waterByHand: waterByHandOf(journal.hand(fromMs - oldestSampleMs), unitsOf(site, hall), untilMs),
       energy: summed.ok ? summed.value : null,
       performance: figures.ok ? figures.value : null,
       missing: missingOf({
@@ -131,3 +135,8 @@ export class RunnerReportDesk implements ReportDesk {
     return Math.floor(Number.isNaN(nowMs) ? this.parts.wallMs() : nowMs);
   }
 }
+
+const unitsOf = (site: CompiledSite, hall: string | null): readonly string[] =>
+  site.halls
+    .filter(({ id }) => hall === null || id === hall)
+    .flatMap(({ units }) => units.flatMap((at) => site.units[at]?.id ?? []));

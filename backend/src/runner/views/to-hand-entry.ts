@@ -11,7 +11,7 @@ export const toHandEntry = (record: HandRecord, pipeline: Pick<Pipeline, 'handCo
   point: handPoint(record.parameter),
   value: record.value,
   unit_of_measure: waterParameters[record.parameter].unit,
-  typed: record.typed,
+  typed: record.typed === null ? null : { ...record.typed, method: record.typed.method ?? null },
   takenAt: new Date(record.takenMs).toISOString(),
   enteredAt: new Date(record.enteredMs).toISOString(),
   by: record.by,

@@ -96,8 +96,8 @@ function wordsOf(action: HandAction, before: HandRecord | null) {
   const { note, operator: by, station } = action;
   const signed = { by, station, note, corrects: before?.id ?? null };
   if (action.kind === 'withdrawByHand') return { ...signed, takenMs: before?.takenMs ?? Number.NaN, typed: null };
-  const { as, sampleTemperature, takenMs, unitOfMeasure: unit, value } = action;
-  return { ...signed, takenMs, typed: { value, unit, as, sampleTemperature } };
+  const { as, method = null, sampleTemperature, takenMs, unitOfMeasure: unit, value } = action;
+  return { ...signed, takenMs, typed: { value, unit, as, sampleTemperature, method } };
 }
 
 /** Ids tell the time; a second entry of one millisecond is numbered. */

@@ -13,7 +13,7 @@ function heldDesk() {
   const held: (() => void)[] = [];
   let isOpen = false;
   const desk = new RunnerReportDesk({
-    journal: { page: () => ({ rows: [], next: null }), standingAt: () => null },
+    journal: { page: () => ({ rows: [], next: null }), standingAt: () => null, hand: () => [] },
     store: historyInMemory(site),
     site: () => site,
     nowMs: () => toMs,

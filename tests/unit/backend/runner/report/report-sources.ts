@@ -60,6 +60,7 @@ export const sources = (change: Partial<ReportSources> = {}): ReportSources => (
   notes: [],
   handovers: [],
   plant: { lineUp: [], smallestMargin: null, smallestReserve: null, topUp: [], log: [], gaps: [] },
+  waterByHand: [],
   energy: null,
   performance: null,
   missing: [],
