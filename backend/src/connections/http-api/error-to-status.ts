@@ -47,7 +47,7 @@ export const problemTable = {
   HALL_UNKNOWN: { status: 404, title: 'No such hall' },
   PAST_NOT_YET: { status: 400, title: 'Not recorded yet' },
   PAST_BEFORE_RECORDS: { status: 404, title: 'Before the first record' },
-  PAST_NOT_KEPT: { status: 404, title: 'Not kept second by second any more' },
+  PAST_NOT_KEPT: { status: 404, title: 'Alarms of then were sealed into files' },
   ENERGY_RANGE: { status: 400, title: 'Too much at once' },
   ENERGY_NOT_YET: { status: 503, title: 'Not all is added up yet' },
   GUIDED_UNKNOWN: { status: 404, title: 'No such guided test' },
