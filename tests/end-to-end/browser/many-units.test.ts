@@ -37,17 +37,18 @@ suiteNeeding(['chromium'], 'a hall of 200 units', () => {
     const { page, troubles } = keep(await openPage(ebbline.url, { colorScheme }));
     await page.setViewportSize({ width, height });
     await page.goto(`${ebbline.url}${path}`);
-    await page.getByTestId(lastRow).waitFor();
+    await page.getByTestId(lastRow).waitFor({ timeout: 120_000 });
     expect(troubles).toEqual([]);
     return page;
   }
-  /** Of all rows: how many there are, how low the lowest is, how low each is, and by how much the page is too wide. */
+  /** Of all rows: how many there are, how tall all of them are, how low the lowest is, and by how much the page is too wide. */
   const look = (page: Page) =>
     page.evaluate(() => {
+      const field = document.querySelector('.small-columns')?.getBoundingClientRect();
       const boxes = [...document.querySelectorAll('.small-row')].map((row) => row.getBoundingClientRect());
       return {
         rows: boxes.length,
-        bottom: Math.max(...boxes.map(({ bottom }) => bottom + window.scrollY)),
+        tall: field?.height ?? 0,
         lowest: Math.min(...boxes.map(({ height }) => height)),
         columns: new Set(boxes.map(({ left }) => left)).size,
         sideways: document.documentElement.scrollWidth - document.documentElement.clientWidth,
@@ -64,14 +65,14 @@ suiteNeeding(['chromium'], 'a hall of 200 units', () => {
       const seen = await look(page);
       expect(seen, `${width}`).toMatchObject({ rows: units, sideways: 0 });
       expect(seen.lowest, `${width}`).toBeGreaterThanOrEqual(24);
-      if (width > 480) expect(seen.bottom, `${width}`).toBeLessThanOrEqual(height * 1.1);
+      if (width > 480) expect(seen.tall, `${width}`).toBeLessThanOrEqual(height * 0.8);
       else expect(seen.columns).toBe(1);
       expect(await axeViolations(page), `${scheme} ${width}`).toEqual([]);
       await page.close();
     }
-  });
+  }, 600_000);
 
-  test('stands still while its numbers move', async () => {
+  test('stands still while its values come', async () => {
     const page = await open(hall, 'light', 1440, 1000);
     await page.evaluate(() => {
       const root = document.documentElement;
@@ -82,16 +83,16 @@ suiteNeeding(['chromium'], 'a hall of 200 units', () => {
             Number(root.dataset['shifted']) + (entry as unknown as { value: number }).value,
           );
       }).observe({ type: 'layout-shift' });
-      root.dataset['texts'] = '0';
+      root.dataset['frames'] = '0';
       new MutationObserver((changes) => {
-        root.dataset['texts'] = String(Number(root.dataset['texts']) + changes.length);
-      }).observe(document.querySelector('.small-columns') ?? document.body, { characterData: true, subtree: true });
+        root.dataset['frames'] = String(Number(root.dataset['frames']) + changes.length);
+      }).observe(document.querySelector('.clock') ?? document.body, { characterData: true, subtree: true });
     });
     const noted = (key: string): Promise<string> =>
       page.evaluate((name) => document.documentElement.dataset[name] ?? '', key);
-    await until(async () => Number(await noted('texts')) > 100, { everyMs: 250, what: 'numbers that moved' });
+    await until(async () => Number(await noted('frames')) > 5, { everyMs: 250, what: 'frames' });
     expect(await noted('shifted')).toBe('');
-  });
+  }, 600_000);
 
   test('shows all of itself on a wall, says loudly that nothing comes any more, and leaves by Escape', async () => {
     const page = await open(`${hall}?wall=on`, 'light', 1920, 1080);
@@ -121,5 +122,5 @@ suiteNeeding(['chromium'], 'a hall of 200 units', () => {
     await page.keyboard.press('Escape');
     await page.locator('.hall-choices').waitFor();
     expect(new URL(page.url()).search).toBe('');
-  });
+  }, 600_000);
 });
