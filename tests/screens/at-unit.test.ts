@@ -47,6 +47,11 @@ describe('the panel at a unit', () => {
     expect(said(page, 'clocks')).toContain('Separator is not filling');
   });
 
+  it('says in words that one source does not carry the air that comes in', async () => {
+    const page = await show(aLoopFrame({ line: aLine('e7', { vacuumReserve: aFigure(-0.0018) }), points }));
+    expect(said(page, 'reserve')).toContain('more air than one source carries');
+  });
+
   it('opens a value that is worked out over itself', async () => {
     const { page, router } = await show(aLoopFrame({ points }));
     await page.get('[data-testid=at-unit-margin] a').trigger('click');

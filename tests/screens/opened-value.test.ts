@@ -107,6 +107,16 @@ describe('a value that is opened', () => {
     expect(part(page, 'uncertainty')).toBe('Standard uncertainty 2.1 kW; with k = 2 expanded ± 4.2 kW.');
   });
 
+  it('says in words that it has no uncertainty where all that goes into it stands at nought', async () => {
+    const none = anExplanation({
+      reading: { ...heat, value: 0, expandedUncertainty: 0 },
+      budget: [],
+      standardUncertainty: 0,
+    });
+    const { page } = await show('/units/e7?value=heatRemoved', { [path]: none });
+    expect(part(page, 'uncertainty')).toContain('stands at nought');
+  });
+
   it('says that its uncertainty is not stated where an input has no accuracy', async () => {
     const none = anExplanation({
       reading: { ...heat, expandedUncertainty: null },
