@@ -1,6 +1,7 @@
 import { z } from 'zod';
+import { guidedCurveSchema } from './guided-curve';
+import { guidedQuantitySchema as quantity } from './guided-quantity';
 import { operatorSchema } from './people';
-import type { QuantityKind } from './quantity-kind';
 import { isoTimeSchema } from './reading';
 
 /** Which tests there are, in the order in which they are listed. The pressure-rise test has routes of its own. */
@@ -65,22 +66,6 @@ export const guidedFaults = [
 ] as const;
 export type GuidedFault = (typeof guidedFaults)[number];
 
-/** What figures of tests are of. */
-export const guidedQuantities = [
-  'temperature',
-  'temperatureDifference',
-  'absolutePressure',
-  'pressureDifference',
-  'volumeFlow',
-  'freeAirFlow',
-  'power',
-  'ratio',
-  'thermalResistance',
-  'duration',
-] as const satisfies readonly QuantityKind[];
-const quantity = z.enum(guidedQuantities);
-export type GuidedQuantity = z.infer<typeof quantity>;
-
 /** What a person chooses before a test, or reads off an instrument at a step. Numbers are in `unit`. */
 export const guidedAskedSchema = z.object({
   key: z.string(),
@@ -118,35 +103,6 @@ export const guidedFigureSchema = z.object({
   ),
 });
 export type GuidedFigure = z.infer<typeof guidedFigureSchema>;
-
-/** Points of a result against what was set, with the curve through them. Values in SI; intervals for 95.45 %. */
-export const guidedCurveSchema = z.object({
-  across: z.object({ title: z.string(), quantity }),
-  up: z.object({ title: z.string(), quantity }),
-  law: z.string().describe('the curve as an equation; empty: none was fitted'),
-  said: z.string().describe('how it was fitted, or why it was not'),
-  points: z.array(
-    z.object({
-      title: z.string(),
-      across: z.number(),
-      acrossUncertainty: z.number(),
-      up: z.number(),
-      upUncertainty: z.number(),
-      above: z.number().nullable().describe('residual: so far above the curve; null: no curve'),
-    }),
-  ),
-  line: z.array(z.object({ across: z.number(), up: z.number(), uncertainty: z.number() })),
-  terms: z.array(
-    z.object({
-      symbol: z.string(),
-      title: z.string(),
-      quantity: quantity.nullable().describe('null: a plain number'),
-      value: z.number(),
-      expandedUncertainty: z.number().nullable().describe('null: it was not fitted, or the points do not hold it'),
-    }),
-  ),
-});
-export type GuidedCurve = z.infer<typeof guidedCurveSchema>;
 
 export const guidedResultSchema = z.object({
   figures: z.array(guidedFigureSchema),

@@ -1,4 +1,5 @@
-import type { GuidedEnd, GuidedFigure, GuidedQuantity, GuidedVerdict } from '@ebbline/shared/contract/guided-test';
+import type { GuidedQuantity } from '@ebbline/shared/contract/guided-quantity';
+import type { GuidedEnd, GuidedFigure, GuidedVerdict } from '@ebbline/shared/contract/guided-test';
 import { formatQuantity, inWords } from './format-quantity';
 
 export const guidedVerdictWords: { readonly [V in GuidedVerdict]: string } = {

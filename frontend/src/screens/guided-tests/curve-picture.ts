@@ -1,4 +1,4 @@
-import type { GuidedCurve } from '@ebbline/shared/contract/guided-test';
+import type { GuidedCurve } from '@ebbline/shared/contract/guided-curve';
 import { displayUnitOf } from '../../text/display-unit';
 import { formatNumber } from '../../text/format-number';
 import { inUnit, spreadInUnit, type DisplayUnit } from '../../text/shown-unit';

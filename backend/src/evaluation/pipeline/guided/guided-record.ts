@@ -1,10 +1,10 @@
+import type { GuidedQuantity } from '@ebbline/shared/contract/guided-quantity';
 import type {
   GuidedAsked,
   GuidedEnd,
   GuidedFault,
   GuidedGiven,
   GuidedKind,
-  GuidedQuantity,
   GuidedReading,
   GuidedResult,
   GuidedState,

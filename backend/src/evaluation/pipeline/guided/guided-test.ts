@@ -1,10 +1,5 @@
-import type {
-  GuidedAsked,
-  GuidedFault,
-  GuidedKind,
-  GuidedQuantity,
-  GuidedResult,
-} from '@ebbline/shared/contract/guided-test';
+import type { GuidedQuantity } from '@ebbline/shared/contract/guided-quantity';
+import type { GuidedAsked, GuidedFault, GuidedKind, GuidedResult } from '@ebbline/shared/contract/guided-test';
 import type { GuidedView } from './guided-view';
 import type { StepRecord } from './guided-record';
 

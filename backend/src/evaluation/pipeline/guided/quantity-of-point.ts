@@ -1,4 +1,4 @@
-import { guidedQuantities, type GuidedQuantity } from '@ebbline/shared/contract/guided-test';
+import { guidedQuantities, type GuidedQuantity } from '@ebbline/shared/contract/guided-quantity';
 import { pointDefinition } from '@ebbline/shared/contract/point-table';
 
 /** What a point measures, of those that records of tests print; anything else is told as a plain number. */

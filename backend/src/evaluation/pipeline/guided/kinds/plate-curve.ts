@@ -1,4 +1,4 @@
-import type { GuidedCurve } from '@ebbline/shared/contract/guided-test';
+import type { GuidedCurve } from '@ebbline/shared/contract/guided-curve';
 import {
   exponentRange,
   fitResistanceCurve,
