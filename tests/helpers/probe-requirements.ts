@@ -15,6 +15,7 @@ export const requirementNames = [
   'mounts',
   'unshare',
   'npm-audit',
+  'pictures',
 ] as const;
 /** Something outside the project that some tests need; nothing that ships needs it. */
 export type Requirement = (typeof requirementNames)[number];
@@ -54,6 +55,12 @@ export async function probeRequirements(): Promise<Requirements> {
     unshare: { path: unshare, bring: `${debian('util-linux iproute2')}, and root or user namespaces` },
     // Takes a second and the network: the one test that needs it looks itself (`foundNow`).
     'npm-audit': { path: null, bring: 'a package registry within reach that answers npm audit' },
+    // Takes a browser: the one test that needs it looks itself, too.
+    pictures: {
+      path: null,
+      bring:
+        'the fonts with which frontend/pictures were drawn (letters.png there), or `npm run pictures`, which draws all anew',
+    },
   };
 }
 
