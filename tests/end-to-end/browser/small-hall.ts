@@ -9,8 +9,12 @@ const smallSite = fileURLToPath(new URL('../../helpers/sites/small-site.yaml', i
 
 export interface SmallHall {
   readonly ebbline: Ebbline;
+  /** Where the units begin to send: in a hall that was started silent. */
+  begin(): void;
   /** What unit m1 sends from now on. */
   change(fields: Readonly<Record<string, unknown>>): void;
+  /** Something else on a topic, such as of a gateway that the site file does not name. */
+  send(topic: string, payload: string): Promise<void>;
   stop(): Promise<void>;
 }
 
@@ -53,8 +57,11 @@ export async function startStillHall(): Promise<StillHall> {
   };
 }
 
-/** The real program on the small site, fed twice a second with numbers that stand still until they are changed. */
-export async function startSmallHall(): Promise<SmallHall> {
+/**
+ * The real program on the small site, fed twice a second with numbers that stand still until they are changed.
+ * `silent`: nothing is sent until it is begun.
+ */
+export async function startSmallHall({ silent = false } = {}): Promise<SmallHall> {
   const data = await dataFolder();
   const broker = await startBroker();
   const ebbline = await startEbbline({
@@ -63,16 +70,22 @@ export async function startSmallHall(): Promise<SmallHall> {
   });
   const sender = await connectSender(broker.url);
   let changed: Readonly<Record<string, unknown>> = {};
+  let sending = !silent;
   const feed = keepDoing(async () => {
+    if (!sending) return;
     await sender.m1(Date.now(), changed);
     await sender.raw('small/north/barometer', '1013.25');
     await sender.raw('small/north/air', JSON.stringify({ t: 24, rh: 45 }));
   }, 500);
   return {
     ebbline,
+    begin() {
+      sending = true;
+    },
     change(fields) {
       changed = fields;
     },
+    send: (topic, payload) => sender.raw(topic, payload),
     stop: async () => {
       await feed.stop();
       await sender.stop();
