@@ -1,7 +1,7 @@
 import type { LoopFrame } from '@ebbline/shared/contract/live-feed';
 import type { VueWrapper } from '@vue/test-utils';
 import { nextTick } from 'vue';
-import { afterEach, describe, expect, it } from 'vitest';
+import { afterEach, describe, expect, it, vi } from 'vitest';
 import { aBranch, aFigure, aLine, aLoopFrame, anAlarm, aPlace, aReading, aWindow } from './fixtures/builders';
 import { FakeServer } from './fixtures/fake-feed';
 import { mountPage } from './fixtures/mount-page';
@@ -82,6 +82,18 @@ describe('the Loop screen', () => {
     const card = shown.get('[data-testid="alarm-e7:MARGIN-1"]').text();
     for (const part of [alarm.cause, alarm.consequence, alarm.action, '8\u00a0min', 'licensed practice'])
       expect(card).toContain(part);
+  });
+
+  it('claims no calm where no data comes any more', async () => {
+    const server = new FakeServer();
+    page = await mountPage(server, '/units/e7');
+    server.connect();
+    server.send(aLoopFrame());
+    await nextTick();
+    server.disconnect();
+    server.nowMs += 10_000;
+    await vi.waitFor(() => expect(page?.get('.loop-aside').text()).toContain('what stands is not known'), 5_000);
+    expect(page.get('.loop-aside').text()).not.toContain('Nothing here needs a person');
   });
 
   it('says so where nothing stands', async () => {
