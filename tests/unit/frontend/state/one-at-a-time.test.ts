@@ -6,9 +6,12 @@ function server() {
   const answers: ((answer: string) => void)[] = [];
   const ask = oneAtATime((of) => {
     asked.push(of);
-    return new Promise<string>((resolve, reject) =>
-      answers.push((answer) => (answer === 'lost' ? reject(new Error(answer)) : resolve(answer))),
-    );
+    return new Promise<string>((resolve, reject) => {
+      answers.push((answer) => {
+        if (answer === 'lost') reject(new Error(answer));
+        else resolve(answer);
+      });
+    });
   });
   const answer = async (text: string): Promise<void> => {
     answers.shift()?.(text);
