@@ -9,7 +9,7 @@ interface Violation {
 
 /** What axe-core finds wrong on a page by its usual rules, WCAG 2.2 A and AA among them; each with its place. */
 export async function axeViolations(page: Page): Promise<string[]> {
-  await page.evaluate(axe.source);
+  if (!(await page.evaluate(() => 'axe' in window))) await page.evaluate(axe.source);
   const found = await page.evaluate(async () => {
     const { axe: rules } = window as unknown as {
       axe: { run(options: unknown): Promise<{ violations: Violation[] }> };
