@@ -4,7 +4,7 @@ import type { Planted } from './planted-violations';
 
 const evaluation = 'backend/src/evaluation';
 const stages = ['slots', 'site', 'decode', 'sample', 'quality', 'derive', 'alarm-rules', 'alarm-lifecycle'];
-const laterStages = ['forecast', 'learnt-normal', 'diagnosis', 'pipeline', 'limit-trial'];
+const laterStages = ['forecast', 'learnt-normal', 'diagnosis', 'pipeline', 'limit-trial', 'mapping'];
 
 const packages = [
   ...[
