@@ -22,6 +22,7 @@ import './styles/setup.css';
 import './styles/entry.css';
 import './styles/narrow.css';
 import './styles/phone.css';
+import './styles/phone-rows.css';
 
 startTheme();
 startUnits();

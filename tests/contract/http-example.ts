@@ -17,3 +17,27 @@ export const reading = {
   expandedUncertainty: 0.0000334,
   where: null,
 };
+
+export const worstMargin = {
+  ...reading,
+  id: 'vacuumMarginWorst',
+  kind: 'derived',
+  value: 4180,
+  unit: 'Pa',
+  quality: 'uncertain',
+  reasons: ['ambientEstimated', 'inputUncertain'],
+  expandedUncertainty: null,
+  where: 'floorSupply',
+};
+
+export const neverReceived = {
+  ...reading,
+  id: 'water.ph',
+  value: null,
+  unit: '1',
+  time: null,
+  age: null,
+  quality: 'bad',
+  reasons: ['notReceived'],
+  expandedUncertainty: null,
+};

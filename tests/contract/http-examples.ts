@@ -13,33 +13,9 @@ import { mappingExamples } from './http-examples-mapping';
 import { noteExamples } from './http-examples-notes';
 import { reportExamples } from './http-examples-report';
 import { limitTrialExamples } from './http-examples-limit-trial';
-import { reading, type Example } from './http-example';
-
-const worstMargin = {
-  ...reading,
-  id: 'vacuumMarginWorst',
-  kind: 'derived',
-  value: 4180,
-  unit: 'Pa',
-  quality: 'uncertain',
-  reasons: ['ambientEstimated', 'inputUncertain'],
-  expandedUncertainty: null,
-  where: 'floorSupply',
-};
+import { neverReceived as never, reading, type Example, worstMargin } from './http-example';
 
 const lastMinuteOnly = (pa: number): (number | null)[] => [...Array<null>(59).fill(null), pa];
-
-const never = {
-  ...reading,
-  id: 'water.ph',
-  value: null,
-  unit: '1',
-  time: null,
-  age: null,
-  quality: 'bad',
-  reasons: ['notReceived'],
-  expandedUncertainty: null,
-};
 
 const alarm = {
   id: 'N1:AIR-1',

@@ -80,7 +80,9 @@ describe('the panel at a unit', () => {
   });
 
   it('says of a branch that is valved off that the margin does not speak for it, and lists the open permits', async () => {
-    const page = await show(aLoopFrame({ branches: [aBranch('1', 0, { state: 'isolated' })], permits: [aPermit()] }));
+    const page = await show(
+      aLoopFrame({ branches: [aBranch('1', 0, { state: 'isolated' })], permits: [aPermit('p1')] }),
+    );
     expect(page.page.text()).toContain('its trapped water is not protected');
     expect(page.page.find('.permit').exists()).toBe(true);
     expect(page.page.get('.at-unit-bar').text()).toContain('Permits: 1');

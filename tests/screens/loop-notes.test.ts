@@ -87,7 +87,14 @@ describe('a note about a unit', () => {
     const frame = Object.fromEntries(
       Object.entries(aLoopFrame()).filter(([key]) => !['sequence', 'broker', 'calling'].includes(key)),
     );
-    const answer = pastUnitSchema.parse({ at: '2026-03-01T02:13:07.000Z', now: noon, resolution: 'second', silent: null, notes: [], frame });
+    const answer = pastUnitSchema.parse({
+      at: '2026-03-01T02:13:07.000Z',
+      now: noon,
+      resolution: 'second',
+      silent: null,
+      notes: [],
+      frame,
+    });
     const server = new FakeServer();
     opened = await openPage(server, '/units/e7/past?at=2026-03-01T02:13:07Z', { '/api/past/units/e7': answer });
     server.connect();

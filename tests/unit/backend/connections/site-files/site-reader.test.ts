@@ -13,7 +13,7 @@ const broken = "throw new Error('a fault of the worker');";
 const limits = { timeMs: 25_000, memoryMb: 1536 };
 const reader = (source: string, more: Partial<typeof limits> = {}): SiteReader => {
   const both = { ...limits, ...more };
-  return new SiteReader(worker(source), { check: both, read: both });
+  return new SiteReader(worker(source), { check: both, read: both, try: both });
 };
 
 describe('a site file that is read in a worker', () => {

@@ -4,7 +4,7 @@ import { rankPlace } from '../../../../../backend/src/evaluation/mapping/rank-pl
 import { heard, heardWords, siteWithNewUnits } from './plant-of-strangers';
 
 const site = siteWithNewUnits();
-const anyUnit = { unit: null, hall: null };
+const anyUnit: Parameters<typeof rankPlace>[3] = { unit: null, hall: null };
 const first = (place: HeardPlace, options = anyUnit) => rankPlace(place, site, [], options)[0];
 const said = (place: HeardPlace): string => {
   const best = first(place);

@@ -148,7 +148,7 @@ describe('a past second', () => {
       fromMs: atSecond(minute),
       toMs: atSecond(minute + 60),
     });
-    const mean = (seconds.values[0] ?? []).reduce((sum, one) => sum + one, 0) / 60;
+    const mean = [...(seconds.values[0] ?? [])].reduce((sum, one) => sum + one, 0) / 60;
     past.history.minutesBeforeMs = atSecond(1000);
     const [unit, hall] = [
       okOf(await past.desk.unit('m1', atSecond(minute + 20))),
