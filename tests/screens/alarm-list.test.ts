@@ -135,7 +135,7 @@ describe('several alarms acknowledged at once', () => {
   it('are never more than what is shown: neither what is folded nor what a filter hides', async () => {
     const folded = anAlarm('f', { title: 'Follower', foldedUnder: 'b' });
     const page = await show([...three, folded], { address: '/alarms?unit=e7', answers });
-    expect(page.get('.several').text()).toContain('All 1 shown');
+    expect(page.get('.several').text()).toContain('The one shown');
     await page.get('.several input').setValue(true);
     await page.get('.unfold').trigger('click');
     expect(page.get('.several').text()).toContain('All 2 shown');
