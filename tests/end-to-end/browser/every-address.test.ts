@@ -53,9 +53,10 @@ suiteNeeding(['chromium'], 'every address', () => {
     for (const { route, path, silent } of rows) {
       await page.goto(`${hall.ebbline.url}${path}`);
       const main = page.locator('main');
+      await main.locator('h1').first().waitFor();
       if (silent !== null)
-        await until(async () => silent.test(await main.innerText()), { withinMs: 15_000, everyMs: 50 }).catch(() =>
-          faults.push(`${path}: nothing says ${silent.source}`),
+        await until(async () => silent.test(await main.innerText()), { withinMs: 30_000, everyMs: 50 }).catch(
+          async () => faults.push(`${path}: nothing says ${silent.source}, but ${await main.innerText()}`),
         );
       faults.push(...(await faultsOnScreen(page)).map((fault) => `${path}: ${fault}`));
       // An age in figures would be one of something that came; the signs are shown by made-up ones.
