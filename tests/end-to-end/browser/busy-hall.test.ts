@@ -12,7 +12,7 @@ import { openPage } from './open-page';
 const screens = [
   ['Hall', '/halls/north', '.hall-permits .permit'],
   ['Loop', '/units/N3', '[data-testid="alarm-N3:AIR-1"]'],
-  ['Loop with two units', '/units/N8', '[data-testid="fact-loopWaterVolume"]'],
+  ['Loop with two units', '/units/N8?open=tanks', '[data-testid="fact-loopWaterVolume"]'],
   ['Alarms', '/alarms', '.beside .alerts li'],
   ['Alarms set aside', '/alarms/set-aside', '#aside-shelved'],
   ['Journal of alarms', '/alarms/journal', '.journal-rows li'],
@@ -27,6 +27,10 @@ suiteNeeding(['chromium'], 'the screens of the demo, with a fault, an alarm, an 
     const data = keep(await dataFolder());
     ebbline = keep(await startEbbline({ data: data.path }));
     await until(async () => (await ebbline.health()).status === 'ok', { everyMs: 100, what: 'health ok' });
+    // A step is one from what was usual: the unit has to be known for some seconds.
+    const clock = async (): Promise<number> => Date.parse((await ebbline.health()).clock.now ?? '');
+    const begunMs = await clock();
+    await until(async () => (await clock()) - begunMs > 20_000, { everyMs: 250, what: 'twenty seconds of the plant' });
     const command = { unit: 'N3', branch: null, action: 'start' };
     await accepted('/api/demo/faults', {
       ...command,
@@ -54,7 +58,8 @@ suiteNeeding(['chromium'], 'the screens of the demo, with a fault, an alarm, an 
   }
   async function visit(page: Page, path: string, shown: string): Promise<void> {
     await page.goto(`${ebbline.url}${path}`);
-    await page.locator(shown).first().waitFor();
+    // On a phone what a part shows stands behind its heading.
+    await page.locator(shown).first().waitFor({ state: 'attached' });
     // What is folded away is on the screen too, once somebody asks.
     await page.evaluate(() =>
       document

@@ -1,4 +1,4 @@
-import { readdirSync } from 'node:fs';
+import { existsSync, readdirSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { extname, join } from 'node:path';
 import { promisify } from 'node:util';
@@ -23,10 +23,11 @@ const mediaTypes: ReadonlyMap<string, string> = new Map([
  * Sends scripts and styles compressed to whoever takes that, so that a phone on a poor line waits a third as long. Each is
  * compressed once, when it is first asked for; as a name carries a hash of what it holds, that stays true. They are the same for
  * everybody and hold no secret.
- * @param folder with files whose names carry such a hash
+ * @param folder with files whose names carry such a hash; where there is none, nothing is sent
  */
 export function compressedAssets(folder: string): (request: WebRequest, response: WebResponse, next: Next) => void {
-  const names = new Set(readdirSync(folder).filter((name) => mediaTypes.has(extname(name))));
+  const found = existsSync(folder) ? readdirSync(folder) : [];
+  const names = new Set(found.filter((name) => mediaTypes.has(extname(name))));
   const made = new Map<string, Promise<Buffer>>();
   const compressed = (name: string, coding: Coding): Promise<Buffer> => {
     const key = `${coding} ${name}`;

@@ -1,6 +1,7 @@
 import type { LoopLine } from '@ebbline/shared/contract/live-feed';
 import { isGone, needsAcknowledgement } from '../../components/alarm-facts';
 import { isOld } from '../../components/freshness';
+import { isExplained } from '../../text/is-absent';
 import { isTooSmall, lowerWallFigure } from '../../components/strip-geometry';
 
 /** How far a loop needs somebody, the most urgent first. */
@@ -22,6 +23,9 @@ export function needOf(line: NeedLine): Need {
   if (line.ventedNotProtected) return 'work';
   if (isOld(line.pressureWindow.vacuumMargin)) return 'unknown';
   if (tooSmall(line)) return 'margin';
+  const wall = lowerWallFigure(line.pressureWindow);
+  // Of a unit that has no such wall the figure says why it is not there.
+  if (isOld(wall) && !isExplained(wall)) return 'unknown';
   return line.openPermits > 0 || !line.modeKnown || line.mode !== 'running' ? 'work' : 'calm';
 }
 
