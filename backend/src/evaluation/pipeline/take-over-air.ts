@@ -13,6 +13,8 @@ export function takeOverAir(before: PipelineState, now: PipelineState, { airSign
     waterMovedMs,
     gasBefore,
     waterBefore,
+    setPointOfSpan,
+    setPointBefore,
     stepMs,
     namedScore,
   }: typeof old) => ({
@@ -21,6 +23,8 @@ export function takeOverAir(before: PipelineState, now: PipelineState, { airSign
     waterMovedMs,
     gasBefore,
     waterBefore,
+    setPointOfSpan,
+    setPointBefore,
     stepMs,
     namedScore,
   });

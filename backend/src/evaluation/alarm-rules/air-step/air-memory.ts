@@ -44,6 +44,9 @@ export interface AirMemory {
   readonly waterBefore: Float64Array;
   /** How far the other branches stood over the separator then, Pa, with alternating tanks; as above. */
   readonly neighboursBefore: Float64Array;
+  /** With alternating tanks: the highest set point of the separator in the running cycle and in the one before, Pa; NaN: not known. */
+  readonly setPointOfSpan: Float64Array;
+  readonly setPointBefore: Float64Array;
   /** When that was remembered, tick time; NaN as above. */
   readonly stepMs: Float64Array;
   /** Branch named at the strongest moment of the step so far, −1 none; and how strong that was. */
@@ -70,6 +73,8 @@ export function createAirMemory(units: readonly CompiledUnit[]): AirMemory {
     gasBefore: new Float64Array(units.length).fill(Number.NaN),
     waterBefore: new Float64Array(units.length).fill(Number.NaN),
     neighboursBefore: new Float64Array(units.length).fill(Number.NaN),
+    setPointOfSpan: new Float64Array(units.length).fill(Number.NaN),
+    setPointBefore: new Float64Array(units.length).fill(Number.NaN),
     stepMs: new Float64Array(units.length).fill(Number.NaN),
     namedBranch: new Int32Array(units.length).fill(-1),
     namedScore: new Float64Array(units.length),

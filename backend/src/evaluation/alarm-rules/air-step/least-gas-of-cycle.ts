@@ -6,11 +6,12 @@ const cell = { running: 0, before: 1, beganMs: 2, beforeWork: 3 } as const;
 
 /**
  * Alternating tanks push gas out at each change-over, whatever comes in: the least of a whole cycle is what comes in (common practice:
- * per-cycle minima). Once a second; while no permit is open it is what stands before the work.
+ * per-cycle minima). Once a second; while no permit is open it is what stands before the work. A second that is not known says nothing.
  */
 export function followLeastGas(context: UnitContext): void {
   const { nowMs, permits, slots, state, unitIndex } = context;
   const gas = usable(state, slots.gasLoad);
+  if (Number.isNaN(gas)) return;
   const aged = nowMs - recall(context, cell.beganMs);
   const spanMs = cycleOfTanksMs(context);
   if (!(aged <= spanMs)) {

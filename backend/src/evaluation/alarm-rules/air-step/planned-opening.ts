@@ -3,7 +3,8 @@ import type { Finding, UnitContext } from '../judge-context';
 /**
  * The step is the opening that an open permit is for: it shows on the permit's branch, or on none, and all that would then come in
  * since before the work is not above what the permits expect by more than the limit. A second opening goes beyond that,
- * and one on another branch was never planned.
+ * and one on another branch was never planned. With alternating tanks each step is looked at by itself: a second opening on the
+ * permit's branch that is no larger than it expects is not told apart.
  */
 export function isPlanned(context: UnitContext, { value, limit }: Finding): boolean {
   const { air, permits, unit, unitIndex } = context;

@@ -71,7 +71,7 @@ const risesNow = (rise: number, { deadband, limit }: Limits, active: boolean): b
  */
 function risesWithTanks(context: UnitContext, signal: number, usual: number, limits: Limits, active: boolean): boolean {
   const { rings } = context.air;
-  if (tanksPassThrough(context)) return false;
+  if (!active && tanksPassThrough(context)) return false;
   const rise = stepOf(rings, signal);
   const pressure = usable(context.state, context.slots.separatorPressure);
   if (!Number.isNaN(usual))
@@ -90,7 +90,7 @@ const throughPa = 5_000;
 function tanksPassThrough({ slots, state }: UnitContext): boolean {
   const supply = usable(state, slots.supplyTankPressure);
   const isLetDown = supply < usable(state, slots.supplyTankSetPoint) - letDownPa;
-  return isLetDown && supply - usable(state, slots.separatorPressure) < throughPa;
+  return isLetDown && Math.abs(supply - usable(state, slots.separatorPressure)) < throughPa;
 }
 
 /**

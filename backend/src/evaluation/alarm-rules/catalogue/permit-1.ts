@@ -28,7 +28,7 @@ export const permit1: UnitEntry = {
   defaults: { limit: 10 / 60_000, deadband: 3 / 60_000, onDelayMs: 3000, offDelayMs: 30_000 },
   unitOfMeasure: 'm3/s',
   basis:
-    'The limit is moved by the permit, not suppressed. What a coupling lets in can be told to a few free L/min; half of what AIR-1 lets pass is a second opening.',
+    'The limit is moved by the permit, not suppressed. What a coupling lets in can be told to a few free L/min; half of what AIR-1 lets pass is a second opening. With alternating tanks the least of a cycle is judged: it rests near nothing between change-overs, and shows some tens of free L/min only where they come in all the time.',
   feeds: ['vacuum.exhaustFlow', 'vacuum.bleedFlow', 'vacuum.speed', 'vacuum.running', 'separator.pressure'],
   offInModes: [],
   offWhenInferred: false,

@@ -56,6 +56,37 @@ describe('AIR-4 of alternating tanks', () => {
     expect(cutMain(one, 35_000, 12).active('AIR-4')).toBe(true);
   });
 
+  it('takes no set point that flickers, or goes down and up again, for one that people have raised', () => {
+    const flickering = cycles(bench(), 31_000, 4);
+    flickering.run(2 * cycleS, (second) => {
+      flickering.set('separator.setPoint', 31_000 + (second % 2 === 0 ? 100 : 0));
+      flickering.set('separator.pressure', 31_000 + changeOver(second));
+    });
+    const moved = cycles(bench(), 31_000, 4).set('separator.setPoint', 26_000);
+    moved.run(10).set('separator.setPoint', 31_000);
+    moved.run(10);
+    // Four kilopascal above the highest of a change-over, where each flicker, or the way up, had lifted that by more.
+    for (const one of [flickering, moved])
+      expect(
+        one.run(8, (second) => void one.set('separator.pressure', 33_000 + 800 * (second + 1))).active('AIR-4'),
+      ).toBe(true);
+  });
+
+  it('stands, once raised, though a set point is raised or the supply tank is let down to the separator', () => {
+    const one = cutMain(cycles(bench(), 31_000, 4), 31_000, 12);
+    expect(one.active('AIR-4')).toBe(true);
+    const at = 31_000 + 2600 * 12;
+    one.set('separator.setPoint', 75_000);
+    expect(one.run(20, () => void one.set('separator.pressure', at)).active('AIR-4')).toBe(true);
+    one.set('supplyTank.pressure', at);
+    expect(one.run(20, () => void one.set('separator.pressure', at)).active('AIR-4')).toBe(true);
+  });
+
+  it('is raised where the separator runs up past a supply tank that is below its set point', () => {
+    const one = cycles(bench().set('supplyTank.setPoint', 90_000), 31_000, 4).set('supplyTank.pressure', 30_000);
+    expect(cutMain(one, 36_000, 12).active('AIR-4')).toBe(true);
+  });
+
   it('is not raised by gas that passes from tank to tank, and is by as much of an opening', () => {
     const rise = (supply: (second: number) => number): boolean => {
       const one = cycles(bench(), 31_000, 4);
