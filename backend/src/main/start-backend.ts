@@ -245,12 +245,13 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
     { provide: INTAKE_REPORT, useValue: intake },
     openMappingDesk(
       broker,
-      use.clientId,
+      use,
       {
         site: () => inForce.pipeline.site,
         valueOf: (slot) => inForce.pipeline.state.value[slot] ?? Number.NaN,
         ticker,
         wallMs: () => clock.wallMs(),
+        ownTopics,
       },
       closing,
     ),

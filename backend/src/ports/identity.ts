@@ -5,6 +5,8 @@ import type { Caller } from './people';
 export interface Actor {
   readonly name: string;
   readonly station: string;
+  /** Shown by a token: whoever holds it may be anybody, so it is no witness of what a person saw. */
+  readonly byToken?: true;
 }
 
 /** What a request shows of who sends it. */

@@ -92,7 +92,9 @@ export class RunnerGuidedDesk implements GuidedDesk {
     { step, given, comment }: ConfirmGuidedRequest,
     actor: Actor,
   ): Result<GuidedTest, GuidedDeskFault> {
-    return this.act({ act: 'confirm', unit, test, step, given, comment, operator: actor.name, station: actor.station });
+    const { name: operator, station, byToken } = actor;
+    const by = byToken === undefined ? {} : { byToken };
+    return this.act({ act: 'confirm', unit, test, step, given, comment, operator, station, ...by });
   }
 
   cancel(

@@ -10,7 +10,8 @@ export class CallerIdentity implements Identity {
   actorOf({ operator, caller, station }: Claim): Result<Actor, ActorFault> {
     if (caller === null)
       return fail({ code: 'SIGN_IN_NEEDED', message: 'Sign in first: what is done is recorded with who did it.' });
-    if (operator === undefined || nameKey(operator) === nameKey(caller.name)) return ok({ name: caller.name, station });
+    if (operator === undefined || nameKey(operator) === nameKey(caller.name))
+      return ok({ name: caller.name, station, ...(caller.by === 'token' ? { byToken: true } : {}) });
     this.audit.write({
       cause: 'actionRefused',
       actor: caller.name,

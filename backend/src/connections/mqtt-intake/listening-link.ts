@@ -1,3 +1,4 @@
+import type { Duplex } from 'node:stream';
 import { MqttClient } from 'mqtt';
 import type { Listener } from '../../ports/listener';
 import { backOffMs } from './back-off';
@@ -14,6 +15,10 @@ export interface ListeningLinkSettings {
   readonly clientId: string;
   /** 0 ≤ random < 1, for the back-off. */
   readonly random: () => number;
+  /** Longest packet that is taken, bytes; a longer one ends the connection before it is held. */
+  readonly packetBytes: number;
+  /** Follows the lengths of the packets of one connection; false as soon as one is too long. */
+  readonly lengths: () => { allows(chunk: Uint8Array): boolean };
 }
 
 const connectWithinMs = 10_000;
@@ -56,11 +61,18 @@ export class ListeningLink implements Listener {
   }
 
   private connect(): void {
-    const { address, tlsFiles, clientId, random } = this.settings;
+    const { address, tlsFiles, clientId, random, lengths, packetBytes } = this.settings;
     const failed = (error: Error): void => {
       this.fault = `the broker could not be used: ${connectionFault(error, address)}`;
     };
-    const client = new MqttClient(() => openWire(address, tlsFiles, failed), {
+    const open = (): Duplex => {
+      const [wire, bound] = [openWire(address, tlsFiles, failed), lengths()];
+      // Hears each chunk beside the client: no version before 5 lets the broker be told of a bound.
+      return wire.on('data', (chunk: Uint8Array) => {
+        if (!bound.allows(chunk)) wire.destroy(new Error(`a message there is longer than ${packetBytes} bytes`));
+      });
+    };
+    const client = new MqttClient(open, {
       ...{ clientId, protocolVersion: 4, clean: true, reconnectPeriod: 0, resubscribe: false, queueQoSZero: false },
       ...{ connectTimeout: connectWithinMs, keepalive: keepaliveS },
       ...(address.username === null ? {} : { username: address.username }),

@@ -57,7 +57,12 @@ export function siteLine(place: HeardPlace, { point, readAs }: Pick<Proposal, 'p
   return { text, needs };
 }
 
-const quoted = (text: string): string => `'${text.replaceAll("'", "''")}'`;
+/** As a YAML scalar (YAML 1.2.2, 7.3): one with control or invisible signs in double quotes, which alone can say them on one line. */
+const quoted = (text: string): string =>
+  /[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\p{Cs}]/u.test(text)
+    ? JSON.stringify(text).replace(/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/gu, inHex)
+    : `'${text.replaceAll("'", "''")}'`;
+const inHex = (sign: string): string => `\\U${(sign.codePointAt(0) ?? 0).toString(16).padStart(8, '0')}`;
 
 function hoseOf({ topic, path }: HeardPlace): 'supply' | 'return' | null {
   const concepts = conceptsOf(wordsOf(nameOf(topic, path)));

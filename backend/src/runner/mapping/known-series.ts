@@ -16,9 +16,12 @@ interface Known extends Omit<KnownSeries, 'series'> {
 /** What the known points were at the moments at which is listened. Of a site with more points only the first are compared. */
 export class KnownSeriesRing {
   private readonly all: readonly Known[];
-  private moments = 0;
 
-  constructor(site: CompiledSite) {
+  /** @param moments that have passed already: what is heard is beside the same ones after a new site file. */
+  constructor(
+    site: CompiledSite,
+    public moments: number,
+  ) {
     const known: Known[] = [];
     for (const { id, kind, slotOf } of site.holders)
       for (const [point, slot] of slotOf) {

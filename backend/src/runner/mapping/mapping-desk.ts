@@ -18,6 +18,8 @@ export interface MappingDeskParts {
   readonly site: () => CompiledSite;
   readonly valueOf: ValueOf;
   readonly listener: Listener;
+  /** Under which the program publishes, as a topic filter; null: nowhere. */
+  readonly ownTopics: string | null;
   readonly ticker: Ticker;
   readonly wallMs: () => number;
   readonly pause?: Pause;
@@ -84,9 +86,10 @@ export class RunnerMappingDesk implements MappingDesk {
         code: 'LISTENING_ALREADY',
         message: `${other.by} listens to ${other.filter}; wait until that is over, or have it ended.`,
       });
-    const { listener, ticker, wallMs, site } = this.parts;
+    const { listener, ticker, wallMs, site, ownTopics } = this.parts;
     const nowMs = wallMs();
-    const listening = new Listening(topic, actor.name, nowMs, nowMs + longestListeningSeconds * 1000, site);
+    const untilMs = nowMs + longestListeningSeconds * 1000;
+    const listening = new Listening(topic, actor.name, nowMs, untilMs, site, ownTopics);
     [this.listening, this.askedMs, this.worked] = [listening, nowMs, null];
     listener.listen(topic, (where, payload) => listening.hear(where, payload, wallMs()));
     this.running?.stop();

@@ -90,6 +90,9 @@ function starting(pipeline: PipelineState, action: StartGuided, unitIndex: numbe
   return { ok: true, change: changed('started', record, action, nowMs) };
 }
 
+const needsPerson =
+  'a token can not confirm this step, as a person has to see what it says; sign in yourself and confirm it';
+
 /** No record takes the place of another, where two tests begin in one millisecond. */
 function newId({ guided }: PipelineState, wanted: string): string {
   let id = wanted;
@@ -105,7 +108,8 @@ function confirming(view: GuidedView, record: GuidedRecord, action: ConfirmGuide
     return { ok: false, code: 'GUIDED_STEP', message };
   }
   const plan = test.steps(view).find(({ id }) => id === step.id);
-  const notFor = plan?.kind === 'confirm' ? (plan.notFor?.(view, action.operator) ?? null) : null;
+  const forOne = plan?.kind === 'confirm' ? plan.notFor : undefined;
+  const notFor = forOne === undefined ? null : action.byToken === true ? needsPerson : forOne(view, action.operator);
   if (notFor !== null) return { ok: false, code: 'GUIDED_SECOND', message: notFor };
   const asked = checkAsked(step.asks, action.given);
   if (!asked.ok) return { ok: false, code: 'GUIDED_SETTING', message: asked.message };

@@ -79,6 +79,8 @@ export interface ConfirmGuided extends Act {
   readonly test: string;
   readonly step: string;
   readonly given: GuidedGiven;
+  /** A token acts in the name: it can confirm nothing that one of two people has to see. */
+  readonly byToken?: true;
 }
 export interface CancelGuided extends Act {
   readonly act: 'cancel';

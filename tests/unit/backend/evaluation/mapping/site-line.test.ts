@@ -65,6 +65,18 @@ describe('a line of the site file', () => {
     expect(line.needs.map((need) => need.split(':')[0])).toEqual(needs);
   });
 
+  it.for(['a\nb', 'a\u2028b', 'tab\there', 'it\u2019s "so"\u200b\\', '\u{e0001}x', "it's: { [plain"])(
+    'says a key of any signs on one line, as YAML reads it: %j',
+    (key) => {
+      const line = siteLine(
+        { ...heard('works/m3', [key], 31, 33) },
+        { point: 'supply.temperature', readAs: { unit: '°C', told: true, reference: null } },
+      );
+      expect(line.text).not.toMatch(/[\p{Cc}\p{Cf}\p{Zl}]/u);
+      expect(parse(line.text)).toMatchObject({ 'supply.temperature': { topic: 'works/m3', path: [key] } });
+    },
+  );
+
   it('is taken by the site file, and the point then comes from where it was heard', () => {
     const line = lineOf({ ...heard('works/m3', ['SupplyTemp_degC'], 31, 33), time });
     const document = smallSiteDocument() as { units: Record<string, object> };

@@ -48,8 +48,8 @@ function confirmedByBoth(plant: Plant): void {
   confirm(plant, {}, 'ready');
   expect(confirmAs(plant, 'Otto', 'second')).toMatchObject({ ok: true });
 }
-const confirmAs = (plant: Plant, operator: string, step: string) =>
-  act(plant, { act: 'confirm', test: newest(plant).id, step, given: {}, operator });
+const confirmAs = (plant: Plant, operator: string, step: string, how: { readonly byToken?: true } = {}) =>
+  act(plant, { act: 'confirm', test: newest(plant).id, step, given: {}, operator, ...how });
 
 describe('the trial of a small opening', () => {
   it('is offered where everything stands behind it, with the branches to choose from, and not before a branch has a permit', () => {
@@ -70,6 +70,7 @@ describe('the trial of a small opening', () => {
     confirm(plant);
     for (const operator of ['Ada', 'Ida'])
       expect(confirmAs(plant, operator, 'second')).toMatchObject({ ok: false, code: 'GUIDED_SECOND' });
+    expect(confirmAs(plant, 'Otto', 'second', { byToken: true })).toMatchObject({ ok: false, code: 'GUIDED_SECOND' });
     expect(newest(plant).state).toBe('confirm');
     expect(confirmAs(plant, ' otto', 'second')).toMatchObject({ ok: true });
     plant.run(75);
