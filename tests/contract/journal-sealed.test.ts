@@ -163,6 +163,15 @@ describe('old rows of the journal', () => {
     expect(journal.verify()).toEqual({ rows, brokenAt: null });
   });
 
+  it('keep when the program ran, which past hours and the next start tell', async () => {
+    const program = { version: '1.0.0', before: null };
+    journal.appendProgram({ cause: 'programEnded', program, reason: 'ended in order' }, startMs);
+    expect(await seal(10)).toBe(1);
+    reopen();
+    expect(journal.lastOfProgram()).toMatchObject({ sequence: 1, cause: 'programEnded', facts: { program } });
+    expect(verified().code).toBe(0);
+  });
+
   it('show a changed or missing file, and a change of what was kept', async () => {
     fill(1, 3, 0);
     typed(journal);
