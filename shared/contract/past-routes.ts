@@ -1,3 +1,4 @@
+import { hallTrailsSchema } from './hall-trails';
 import { pastHallSchema, pastMarksQuerySchema, pastMarksSchema, pastQuerySchema, pastUnitSchema } from './past';
 import type { RouteRow } from './route-row';
 
@@ -11,6 +12,15 @@ export const pastRoutes = [
     query: pastQuerySchema,
     body: null,
     faults: ['HALL_UNKNOWN', 'PAST_NOT_YET', 'PAST_BEFORE_RECORDS', 'PAST_NOT_KEPT', 'HISTORY_UNAVAILABLE'],
+  },
+  {
+    method: 'get',
+    path: '/api/past/halls/{hall}/trails',
+    right: 'look',
+    reply: hallTrailsSchema,
+    query: pastQuerySchema,
+    body: null,
+    faults: ['HALL_UNKNOWN', 'PAST_NOT_YET', 'HISTORY_UNAVAILABLE'],
   },
   {
     method: 'get',

@@ -28,7 +28,7 @@ const everyMoment = {
   notes: z.array(z.string()).describe('what can not be shown of that moment, in sentences'),
 };
 
-/** A hall as it stood at a past second: recorded values and the journal, in the form of a live frame. */
+/** A hall as it stood at a past second: recorded values and the journal, in the form of a live frame; the hour before it apart. */
 export const pastHallSchema = z.object({ ...everyMoment, frame: hallPictureSchema });
 export type PastHall = Omit<z.infer<typeof pastHallSchema>, 'frame'> & { readonly frame: HallPicture };
 

@@ -115,6 +115,20 @@ export const pastExamples = {
       },
     },
   },
+  'get /api/past/halls/{hall}/trails': {
+    query: { at: '2031-05-06T07:08:09.400Z' },
+    reply: {
+      hall: 'north',
+      minute: '2031-05-06T07:08:00.000Z',
+      trails: [
+        {
+          unit: 'N1',
+          lowestPa: [...Array<null>(59).fill(null), 38_400],
+          highestPa: [...Array<null>(59).fill(null), 96_900],
+        },
+      ],
+    },
+  },
   'get /api/past/units/{unit}': {
     query: { at: '2031-05-06T07:08:09.000Z' },
     reply: {

@@ -138,6 +138,7 @@ describe('the running program', () => {
       '/api/alarms/spans': `?units=m1&from=${from}&to=${to}`,
       '/api/history/uncertainty': `?unit=m1&points=massFlow,loop.flow&from=${from}&to=${to}&moments=3`,
       '/api/past/halls/{hall}': `?at=${new Date(startMs + 20_000).toISOString()}`,
+      '/api/past/halls/{hall}/trails': `?at=${new Date(startMs + 20_000).toISOString()}`,
       '/api/past/units/{unit}': `?at=${new Date(startMs + 20_000).toISOString()}`,
       '/api/past/marks': `?from=${from}&to=${to}`,
       '/api/notes': `?from=${from}&to=${to}`,

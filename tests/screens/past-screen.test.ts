@@ -1,17 +1,20 @@
 import type { HallFrame } from '@ebbline/shared/contract/live-feed';
-import { pastHallSchema, pastMarksSchema, pastUnitSchema } from '@ebbline/shared/contract/past';
+import { hallTrailsSchema } from '@ebbline/shared/contract/hall-trails';
+import { pastHallSchema, pastUnitSchema } from '@ebbline/shared/contract/past';
 import { flushPromises } from '@vue/test-utils';
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { aHallFrame, aLine, aLoopFrame, aPermit, anAlarm, anAlarmsFrame, aReading, noon } from './fixtures/builders';
 import { FakeServer } from './fixtures/fake-feed';
 import type { Page } from './fixtures/mount-page';
 import { openPage } from './fixtures/mount-page';
+import { pastMarks as marks } from './fixtures/past-marks';
 
 let opened: Page | null = null;
 afterEach(() => {
   opened?.page.unmount();
   vi.unstubAllGlobals();
   vi.useRealTimers();
+  waits = false;
 });
 
 /** Ten hours before noon; the site is in a zone one hour ahead. */
@@ -29,35 +32,20 @@ const moment = (asked: string) => ({
   notes: ['Names are those of now.'],
 });
 
-const marks = pastMarksSchema.parse({
-  from: '2026-03-01T02:00:00.000Z',
-  to: '2026-03-01T03:00:00.000Z',
-  now: noon,
-  marks: [
-    ['02:05:00.400', 'raised', 1, true, null],
-    ['02:05:01.000', 'raised', 2, false, 'e7:AIR-1'],
-    ['02:20:30.000', 'raised', 3, false, null],
-    ['02:21:00.000', 'gone', 3, false, null],
-  ].map(([clock, kind, priority, firstOut, foldedUnder], i) => ({
-    time: `2026-03-01T${String(clock)}Z`,
-    kind,
-    alarm: `e7:A-${i}`,
-    unit: 'e7',
-    title: `Case ${i}`,
-    where: null,
-    priority,
-    firstOut,
-    foldedUnder,
-  })),
-  more: false,
-  gaps: [{ from: '2026-03-01T02:40:00.000Z', to: '2026-03-01T02:50:00.000Z' }],
-});
-
 const hallAt = (asked: string) =>
   pastHallSchema.parse({
     ...moment(asked),
     frame: pictureOf(aHallFrame([aLine('e1', { name: `E1 at ${asked.slice(11, 19)}` }), aLine('e7')])),
   });
+
+let waits = false;
+/** @returns the hour up to a minute, of which the one before is seen; or never an answer, where the test says so */
+function trailsAt(minute: string): unknown {
+  if (waits) return new Promise(() => undefined);
+  const cells = (pa: number) => [...Array<null>(58).fill(null), pa, null];
+  const ofUnit = (unit: string) => ({ unit, lowestPa: cells(30_000), highestPa: cells(90_000) });
+  return hallTrailsSchema.parse({ hall: 'east', minute, trails: [ofUnit('e1'), ofUnit('e7')] });
+}
 
 async function show(address: string, answers: Readonly<Record<string, unknown>> = {}): Promise<Page> {
   const server = new FakeServer();
@@ -75,7 +63,7 @@ const plain = (text: string): string => text.replaceAll('\u00a0', ' ').replace(/
 const banner = ({ page }: Page): string => plain(page.get('[data-testid=past-banner]').text());
 const slider = ({ page }: Page) => page.get<HTMLInputElement>('[data-testid=past-slider]');
 const askedAt = ({ asked }: Page): string[] =>
-  asked.filter(({ path }) => path.startsWith('/api/past/halls/')).map(({ path }) => secondOf(path));
+  asked.filter(({ path }) => path.startsWith('/api/past/halls/east?')).map(({ path }) => secondOf(path));
 const settle = async (): Promise<void> => {
   await vi.advanceTimersByTimeAsync(200);
   await flushPromises();
@@ -90,6 +78,42 @@ describe('a past hour of a hall', () => {
     expect(shown.page.get('.past-back').attributes('href')).toBe('/halls/east');
     expect(shown.page.text()).toContain('E1 at 02:13:07');
     expect(shown.page.get('[data-testid=loop-e7] a').attributes('href')).toBe('/units/e7/past?at=2026-03-01T02:13:07Z');
+  });
+
+  it('draws over each bar the hour that ended then, read once a minute and never of another time', async () => {
+    vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout'] });
+    const shown = await show(`/halls/east/past?at=${at}&step=10`, {
+      '/api/past/halls/east/trails': (path: string) => trailsAt(secondOf(path)),
+    });
+    await flushPromises();
+    const asked = (): string[] =>
+      shown.asked.filter(({ path }) => path.includes('/trails')).map(({ path }) => secondOf(path));
+    const trail = (): string => shown.page.find('[data-testid=strip-e1-trail]').attributes('d') ?? '';
+    expect(asked()).toEqual(['2026-03-01T02:13:00.000Z']);
+    // A minute that was read, and the one under way, of which the moment tells.
+    expect(trail().match(/V/g)).toHaveLength(4);
+    expect(shown.page.text()).toContain('the last hour minute by minute');
+    const go = async (key: string, times: number): Promise<void> => {
+      for (let i = 0; i < times; i += 1) {
+        await slider(shown).trigger('keydown', { key });
+        await flushPromises();
+      }
+      // First the moment, then its hour.
+      await settle();
+      await settle();
+    };
+    await go('ArrowRight', 3);
+    expect(asked()).toHaveLength(1);
+    expect(trail().match(/V/g)).toHaveLength(4);
+    waits = true;
+    await go('ArrowRight', 3);
+    expect(asked().at(-1)).toBe('2026-03-01T02:14:00.000Z');
+    // While that is read the hour goes on; of a time further away nothing is drawn until it is known.
+    expect(trail()).not.toBe('');
+    await go('PageDown', 3);
+    expect(shown.page.find('[data-testid=strip-e1-trail]').exists()).toBe(false);
+    expect(shown.page.text()).toContain('reading the hour before of each loop…');
+    expect(shown.asked.filter(({ path }) => path.startsWith('/api/halls/'))).toEqual([]);
   });
 
   it('offers nothing that acts on the plant, nor what is known of now only', async () => {

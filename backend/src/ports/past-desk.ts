@@ -1,3 +1,4 @@
+import type { HallTrails } from '@ebbline/shared/contract/hall-trails';
 import type { PastHall, PastMarks, PastUnit } from '@ebbline/shared/contract/past';
 import type { Failure, Result } from '@ebbline/shared/errors/result';
 
@@ -17,6 +18,8 @@ export interface MarksWanted {
 /** Past seconds as they stood: from what was recorded and from the journal, never from now. */
 export interface PastDesk {
   hall(hall: string, atMs: number): Promise<Result<PastHall, PastFault>>;
+  /** The hour of each of its loops that ended with a second; open where only minutes are kept of then. */
+  trails(hall: string, atMs: number): Promise<Result<HallTrails, PastFault>>;
   unit(unit: string, atMs: number): Promise<Result<PastUnit, PastFault>>;
   marks(wanted: MarksWanted): Promise<Result<PastMarks, PastFault>>;
 }

@@ -1,3 +1,5 @@
+import type { HallTrails } from '@ebbline/shared/contract/hall-trails';
+import { hallTrailsSchema } from '@ebbline/shared/contract/hall-trails';
 import type { PastHall, PastMarks, PastUnit } from '@ebbline/shared/contract/past';
 import { pastHallSchema, pastMarksSchema, pastUnitSchema } from '@ebbline/shared/contract/past';
 import type { Result } from '@ebbline/shared/errors/result';
@@ -5,9 +7,16 @@ import { request } from './request';
 
 /** What may take long: history is read for every unit that is shown. ms */
 const timeOutMs = 20_000;
+/** An hour of every unit of a large hall. ms */
+const hourTimeOutMs = 60_000;
 
 export const readPastHall = (hall: string, at: string): Promise<Result<PastHall>> =>
   request(`/api/past/halls/${encodeURIComponent(hall)}?${of({ at })}`, pastHallSchema, { timeOutMs });
+
+export const readPastTrails = (hall: string, at: string): Promise<Result<HallTrails>> =>
+  request(`/api/past/halls/${encodeURIComponent(hall)}/trails?${of({ at })}`, hallTrailsSchema, {
+    timeOutMs: hourTimeOutMs,
+  });
 
 export const readPastUnit = (unit: string, at: string): Promise<Result<PastUnit>> =>
   request(`/api/past/units/${encodeURIComponent(unit)}?${of({ at })}`, pastUnitSchema, { timeOutMs });

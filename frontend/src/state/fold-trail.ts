@@ -1,9 +1,19 @@
-import type { Trail } from '@ebbline/shared/contract/hall-trails';
+import type { HallTrails, Trail } from '@ebbline/shared/contract/hall-trails';
 import { trailMinutes } from '@ebbline/shared/contract/hall-trails';
 
 /** A trail and the minute that its last place holds, counted since 1970. */
 export interface KeptTrail extends Trail {
   readonly minute: number;
+}
+
+const minuteMs = 60_000;
+export const minuteOf = (time: string): number => Math.floor(Date.parse(time) / minuteMs);
+
+/** Trails as they were read, by unit. */
+export function keptOf({ minute, trails }: HallTrails): ReadonlyMap<string, KeptTrail> {
+  if (minute === null) return new Map();
+  const at = minuteOf(minute);
+  return new Map(trails.map(({ unit, lowestPa, highestPa }) => [unit, { minute: at, lowestPa, highestPa }]));
 }
 
 const empty = (): null[] => Array<null>(trailMinutes).fill(null);

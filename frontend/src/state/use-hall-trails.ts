@@ -1,10 +1,10 @@
-import type { HallTrails, Trail } from '@ebbline/shared/contract/hall-trails';
+import type { Trail } from '@ebbline/shared/contract/hall-trails';
 import type { HallFrame } from '@ebbline/shared/contract/live-feed';
 import type { ShallowRef } from 'vue';
 import { onScopeDispose, shallowReadonly, shallowRef, watch } from 'vue';
 import { readHallTrails } from '../api/hall-trails';
 import type { KeptTrail } from './fold-trail';
-import { foldTrail, noTrail } from './fold-trail';
+import { foldTrail, keptOf, noTrail } from './fold-trail';
 import { theLiveFeed } from './live-feed-key';
 
 const minuteMs = 60_000;
@@ -70,10 +70,4 @@ export function useHallTrails(
     asked += 1;
   });
   return shallowReadonly(trails);
-}
-
-function keptOf({ minute, trails }: HallTrails): ReadonlyMap<string, KeptTrail> {
-  if (minute === null) return new Map();
-  const at = Math.floor(Date.parse(minute) / minuteMs);
-  return new Map(trails.map(({ unit, lowestPa, highestPa }) => [unit, { minute: at, lowestPa, highestPa }]));
 }

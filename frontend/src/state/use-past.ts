@@ -1,8 +1,9 @@
+import type { HallTrails } from '@ebbline/shared/contract/hall-trails';
 import type { PastHall, PastMarks, PastUnit } from '@ebbline/shared/contract/past';
 import type { Result } from '@ebbline/shared/errors/result';
 import type { Ref, ShallowRef } from 'vue';
 import { onScopeDispose, ref, shallowReadonly, shallowRef, watch } from 'vue';
-import { readPastHall, readPastMarks, readPastUnit } from '../api/past';
+import { readPastHall, readPastMarks, readPastTrails, readPastUnit } from '../api/past';
 import { problemText } from '../text/problem-text';
 
 export interface PastShown<Value> {
@@ -79,6 +80,10 @@ function usePast<Value>(
 /** A hall as it stood. @param at the second that is asked for; null asks nothing */
 export const usePastHall = (hall: () => string, at: () => string | null): PastShown<PastHall> =>
   usePast(at, (asked) => readPastHall(hall(), asked));
+
+/** The hour of each loop of a hall that ended with a minute. @param minute its begin; null asks nothing */
+export const usePastTrails = (hall: () => string, minute: () => string | null): PastShown<HallTrails> =>
+  usePast(minute, (asked) => readPastTrails(hall(), asked));
 
 /** A unit as it stood. */
 export const usePastUnit = (unit: () => string, at: () => string | null): PastShown<PastUnit> =>

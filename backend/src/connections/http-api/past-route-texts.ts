@@ -9,6 +9,11 @@ export const pastRouteTexts: Readonly<Record<Key, { readonly operationId: string
     operationId: 'pastHall',
     summary: 'A hall as it stood at a past second: recorded values, and alarms and permits as the journal had them.',
   },
+  'get /api/past/halls/{hall}/trails': {
+    operationId: 'pastHallTrails',
+    summary:
+      'The hour of each of its loops that ended with a past second, minute by minute, one look a minute; apart, as it takes longer than the moment.',
+  },
   'get /api/past/units/{unit}': {
     operationId: 'pastUnit',
     summary: 'The same of a unit: every point, the water’s way, its alarms, alerts and permits.',

@@ -1,4 +1,5 @@
 import { Controller, Get, Inject, Param, Query } from '@nestjs/common';
+import type { HallTrails } from '@ebbline/shared/contract/hall-trails';
 import {
   longestMarksSeconds,
   pastMarksQuerySchema,
@@ -26,6 +27,12 @@ export class PastController {
   hall(@Param('hall') hall: string, @Query() asked: unknown): Promise<PastHall> {
     const { at } = checkInput(pastQuerySchema, asked, 'QUERY_MALFORMED');
     return this.orProblem(() => this.desk.hall(hall, Date.parse(at)));
+  }
+
+  @Get('halls/:hall/trails')
+  trails(@Param('hall') hall: string, @Query() asked: unknown): Promise<HallTrails> {
+    const { at } = checkInput(pastQuerySchema, asked, 'QUERY_MALFORMED');
+    return this.orProblem(() => this.desk.trails(hall, Date.parse(at)));
   }
 
   @Get('units/:unit')

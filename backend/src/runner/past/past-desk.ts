@@ -1,3 +1,4 @@
+import type { HallTrails } from '@ebbline/shared/contract/hall-trails';
 import type { PastHall, PastMarks, PastUnit } from '@ebbline/shared/contract/past';
 import type { ClockState } from '@ebbline/shared/contract/http-api';
 import { fail, ok, type Result } from '@ebbline/shared/errors/result';
@@ -12,12 +13,13 @@ import { toHallPicture } from '../views/to-hall-frame';
 import { toLoopPicture } from '../views/to-loop-frame';
 import { FewAtOnce } from './few-at-once';
 import { gapsOf } from './gaps';
-import { hourBefore } from './hour-before';
+import { extremesOf, hourBefore } from './hour-before';
 import { marksOf } from './marks';
 import { notesOf } from './past-notes';
 import { pastScene } from './past-scene';
 import { pastValues } from './past-values';
 import { readMoment } from './read-moment';
+import { toPastTrails } from './to-past-trails';
 
 export interface PastParts {
   readonly site: () => CompiledSite;
@@ -35,6 +37,8 @@ const minuteMs = 60_000;
 /** Past seconds, put together when asked; a few at once, since each reads history for every unit that it shows. */
 export class RunnerPastDesk implements PastDesk {
   private readonly few = new FewAtOnce();
+  /** Apart, so that no moment waits for an hour. */
+  private readonly hours = new FewAtOnce(1);
 
   constructor(private readonly parts: PastParts) {}
 
@@ -60,6 +64,20 @@ export class RunnerPastDesk implements PastDesk {
     return ok({ ...moment, frame: toLoopPicture(scene, at) });
   }
 
+  /** An hour of many units is a long read: it is asked for apart from the moment, which does not wait for it. */
+  async trails(id: string, askedMs: number): Promise<Result<HallTrails, PastFault>> {
+    const site = this.parts.site();
+    const hall = site.halls.find((one) => one.id === id);
+    if (hall === undefined) return fail(unknownHall);
+    const atMs = Math.floor(askedMs / 1000) * 1000;
+    const early = this.tooEarly(atMs);
+    if (early !== null) return fail(early);
+    return this.hours.run(async () => {
+      const hours = await hourBefore(this.parts.store, site, hall.units, atMs + 1000);
+      return ok(toPastTrails(site, hall, hours, atMs));
+    });
+  }
+
   async marks(wanted: MarksWanted): Promise<Result<PastMarks, PastFault>> {
     const site = this.parts.site();
     const { hall, unit, fromMs, toMs } = wanted;
@@ -83,10 +101,8 @@ export class RunnerPastDesk implements PastDesk {
   ): Promise<Result<Omit<PastHall, 'frame'> & { readonly scene: PictureScene }, PastFault>> {
     const atMs = Math.floor(askedMs / 1000) * 1000;
     const nowMs = this.nowMs();
-    if (!(atMs + settledMs <= nowMs)) {
-      const message = `That time is not recorded yet; ask for one that is at least ${settledMs / 1000} s gone. It is ${iso(nowMs)}.`;
-      return Promise.resolve(fail({ code: 'PAST_NOT_YET', message }));
-    }
+    const early = this.tooEarly(atMs);
+    if (early !== null) return Promise.resolve(fail(early));
     return this.few.run(async () => {
       const { journal, store, clock } = this.parts;
       const read = await readMoment(store, site, holders, picture, atMs, nowMs);
@@ -97,12 +113,21 @@ export class RunnerPastDesk implements PastDesk {
       const standing = journal.standingAt(endMs);
       if (standing === null) return fail(sealed);
       const values = pastValues(site, recorded, journal.hand(fromMs - oldestSampleMs), endMs);
-      const units = site.units.flatMap(({ holder }, at) => (holders.includes(holder) ? [at] : []));
-      const hour = resolution === 'second' ? await hourBefore(store, site, units, endMs + 1) : new Map<number, never>();
+      const hasHour = picture === 'loop' && resolution === 'second';
+      const units = site.units.flatMap(({ holder }, at) => (hasHour && holders.includes(holder) ? [at] : []));
+      const trails = await hourBefore(store, site, units, endMs + 1);
+      const hour = new Map([...trails].map(([unit, trail]) => [unit, extremesOf(trail)]));
       const scene = pastScene({ site, values, standing, nowMs: endMs, clock, hour });
       const notes = notesOf(store, atMs, resolution);
       return ok({ at: iso(fromMs), now: iso(nowMs), resolution, silent, notes, scene });
     });
+  }
+
+  private tooEarly(atMs: number): PastFault | null {
+    const nowMs = this.nowMs();
+    if (atMs + settledMs <= nowMs) return null;
+    const message = `That time is not recorded yet; ask for one that is at least ${settledMs / 1000} s gone. It is ${iso(nowMs)}.`;
+    return { code: 'PAST_NOT_YET', message };
   }
 
   private nowMs(): number {

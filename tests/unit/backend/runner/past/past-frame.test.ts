@@ -1,3 +1,4 @@
+import { hallTrailsSchema } from '@ebbline/shared/contract/hall-trails';
 import { pastHallSchema, pastUnitSchema } from '@ebbline/shared/contract/past';
 import type { Result } from '@ebbline/shared/errors/result';
 import { afterEach, describe, expect, it } from 'vitest';
@@ -94,6 +95,34 @@ describe('a past second', () => {
     expect(was?.hourHighestPa).toBeGreaterThan((was?.highestPa ?? Infinity) + 20_000);
     expect(now?.hourHighestPa).toBeCloseTo(was?.hourHighestPa ?? NaN, 3);
     expect(now?.hourLowestPa).toBeCloseTo(was?.hourLowestPa ?? NaN, 3);
+  });
+
+  it('tells the hour of every loop of a hall that ended then, in the minutes of the live one, and nothing of what came after', async () => {
+    const past = pastPlant();
+    past.run(130);
+    past.plant.m1.pTank = 99;
+    past.run(60);
+    past.plant.m1.pTank = 74;
+    past.run(80);
+    const [then, live] = [past.live(), past.liveTrails()];
+    past.plant.m1.pTank = 101;
+    past.run(10);
+    const trails = okOf(await past.desk.trails('h', then.atMs));
+    expect(hallTrailsSchema.parse(trails)).toEqual(trails);
+    const hour = okOf(await past.desk.unit('m1', then.atMs)).frame.line.pressureWindow;
+    const [m1, was] = [trails, live].map((one) => one.trails.find(({ unit }) => unit === 'm1'));
+    expect([trails.minute, trails.trails.map(({ unit }) => unit)]).toEqual([live.minute, ['m1', 'm2']]);
+    const seen = (cells: readonly (number | null)[] = []) => cells.flatMap((pa, at) => (pa === null ? [] : [at]));
+    expect(seen(m1?.highestPa)).toEqual(seen(was?.highestPa));
+    // Minutes in which nothing swung are the same; one look misses a swing within the minute.
+    expect(m1?.highestPa.filter((pa, at) => pa === was?.highestPa[at] && pa !== null).length).toBeGreaterThan(1);
+    expect(Math.max(...(m1?.highestPa ?? []).map(Number))).toBe(Math.round(hour.hourHighestPa ?? NaN));
+    expect(okOf(await past.desk.hall('h', then.atMs)).frame.loops[0]?.pressureWindow.hourHighestPa).toBeNull();
+    expect(await past.desk.trails('h', past.plant.nowMs)).toMatchObject({ fault: { code: 'PAST_NOT_YET' } });
+    expect(await past.desk.trails('x', then.atMs)).toMatchObject({ fault: { code: 'HALL_UNKNOWN' } });
+    past.history.minutesBeforeMs = atSecond(1000);
+    const gone = okOf(await past.desk.trails('h', then.atMs));
+    expect(gone.trails.flatMap(({ highestPa }) => seen(highestPa))).toEqual([]);
   });
 
   it('tells the age of a value as it was then, stale where it had not come for long', async () => {

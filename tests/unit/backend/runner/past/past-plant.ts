@@ -1,3 +1,4 @@
+import type { HallTrails } from '@ebbline/shared/contract/hall-trails';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -8,6 +9,7 @@ import type { CompiledHall } from '../../../../../backend/src/evaluation/site/co
 import { RunnerPastDesk } from '../../../../../backend/src/runner/past/past-desk';
 import { RecordedAlarms } from '../../../../../backend/src/runner/recorded-alarms';
 import type { PictureScene } from '../../../../../backend/src/runner/views/scene';
+import { toHallTrails } from '../../../../../backend/src/runner/views/to-hall-trails';
 import { toHallPicture } from '../../../../../backend/src/runner/views/to-hall-frame';
 import { toLoopPicture } from '../../../../../backend/src/runner/views/to-loop-frame';
 import { historyInMemory } from '../../../../helpers/history-in-memory';
@@ -96,6 +98,12 @@ export class PastPlant {
       textsOf: (record) => alarmTexts(this.plant.site, record),
     };
     return { atMs: nowMs, hall: toHallPicture(scene, this.hall), unit: toLoopPicture(scene, 0) };
+  }
+
+  /** The last hour as the live screen would draw it. */
+  liveTrails(): HallTrails {
+    const { pipeline, nowMs } = this.plant;
+    return toHallTrails({ pipeline, nowMs: () => nowMs + 999 }, this.hall);
   }
 
   close(): void {
