@@ -4,6 +4,8 @@ import { Verdict } from './verdict';
 export interface DelayState {
   /** Since when the condition is true without a break. */
   readonly trueSinceMs: Float64Array;
+  /** 0 = no on-delay runs: a byte to look at instead of the time, which is NaN nearly always. */
+  readonly timed: Uint8Array;
   /** Since when an active condition is gone without a break. */
   readonly goneSinceMs: Float64Array;
   /** 1 = in alarm, after the on-delay and until the off-delay is over. */
@@ -16,6 +18,7 @@ export type DelayChange = (typeof DelayChange)[keyof typeof DelayChange];
 export function createDelayState(alarms: number): DelayState {
   return {
     trueSinceMs: new Float64Array(alarms).fill(Number.NaN),
+    timed: new Uint8Array(alarms),
     goneSinceMs: new Float64Array(alarms).fill(Number.NaN),
     active: new Uint8Array(alarms),
   };
@@ -38,6 +41,7 @@ export function advanceDelay(
   if (verdict === Verdict.yes) {
     delays.goneSinceMs[alarm] = Number.NaN;
     if (delays.active[alarm] === 1) return DelayChange.none;
+    delays.timed[alarm] = 1;
     if (nowMs - begun(delays.trueSinceMs, alarm, nowMs) < onDelayMs) return DelayChange.none;
     delays.active[alarm] = 1;
     return DelayChange.raised;
@@ -47,7 +51,7 @@ export function advanceDelay(
     return DelayChange.none;
   }
   if (delays.active[alarm] === 0) {
-    delays.trueSinceMs[alarm] = Number.NaN;
+    restDelay(delays, alarm);
     return DelayChange.none;
   }
   if (nowMs - begun(delays.goneSinceMs, alarm, nowMs) < offDelayMs) return DelayChange.none;
@@ -55,6 +59,13 @@ export function advanceDelay(
   delays.trueSinceMs[alarm] = Number.NaN;
   delays.goneSinceMs[alarm] = Number.NaN;
   return DelayChange.cleared;
+}
+
+/** What `advanceDelay` does where the condition of an alarm that is not active is not there; nearly always it is so. */
+export function restDelay({ timed, trueSinceMs }: DelayState, alarm: number): void {
+  if (timed[alarm] === 0) return;
+  timed[alarm] = 0;
+  trueSinceMs[alarm] = Number.NaN;
 }
 
 /** Since when a delay runs; it begins now where none did, or where it began in what is now the future. */

@@ -12,78 +12,70 @@ export interface Following {
   correlation: number;
 }
 
+const Cell = { minute: 0, count: 1, sumX: 2, sumY: 3, weight: 4, meanX: 5, meanY: 6, xx: 7, xy: 8, yy: 9 } as const;
+const cellCount = 10;
+
 /**
  * How a pressure sensor, against another one on the same water, goes with the barometer: a fading line through means of a
  * minute, one for each sensor. Columns by unit, so many cells for each as it has such sensors.
  */
 export class FollowMemory {
-  private readonly minute: Float64Array;
-  private readonly count: Float64Array;
-  private readonly sumX: Float64Array;
-  private readonly sumY: Float64Array;
-  private readonly weight: Float64Array;
-  private readonly meanX: Float64Array;
-  private readonly meanY: Float64Array;
-  private readonly xx: Float64Array;
-  private readonly xy: Float64Array;
-  private readonly yy: Float64Array;
+  /** `Cell` by sensor, side by side: each array more is a line of memory more, each second. */
+  private readonly cells: Float64Array;
 
   constructor(sensors: number) {
-    const zeros = (): Float64Array => new Float64Array(sensors);
-    this.minute = zeros().fill(Number.NaN);
-    this.count = zeros();
-    this.sumX = zeros();
-    this.sumY = zeros();
-    this.weight = zeros();
-    this.meanX = zeros();
-    this.meanY = zeros();
-    this.xx = zeros();
-    this.xy = zeros();
-    this.yy = zeros();
+    this.cells = new Float64Array(sensors * cellCount);
+    for (let first = 0; first < this.cells.length; first += cellCount) this.cells[first + Cell.minute] = Number.NaN;
   }
 
   /** `barometerPa` and what the sensor tells above the other one, Pa; NaN of either is no sample. */
   push(sensor: number, nowMs: number, barometerPa: number, differencePa: number): void {
+    const { cells } = this;
+    const first = sensor * cellCount;
     const minute = Math.floor(nowMs / 60_000);
-    if (this.minute[sensor] !== minute) {
-      this.close(sensor);
-      this.minute[sensor] = minute;
-      this.count[sensor] = 0;
-      this.sumX[sensor] = 0;
-      this.sumY[sensor] = 0;
+    if (cells[first + Cell.minute] !== minute) {
+      this.close(first);
+      cells[first + Cell.minute] = minute;
+      cells[first + Cell.count] = 0;
+      cells[first + Cell.sumX] = 0;
+      cells[first + Cell.sumY] = 0;
     }
     if (Number.isNaN(barometerPa + differencePa)) return;
-    this.count[sensor] = at(this.count, sensor) + 1;
-    this.sumX[sensor] = at(this.sumX, sensor) + barometerPa;
-    this.sumY[sensor] = at(this.sumY, sensor) + differencePa;
+    cells[first + Cell.count] = this.at(first, Cell.count) + 1;
+    cells[first + Cell.sumX] = this.at(first, Cell.sumX) + barometerPa;
+    cells[first + Cell.sumY] = this.at(first, Cell.sumY) + differencePa;
   }
 
   look(sensor: number, into: Following): Following {
-    const weight = at(this.weight, sensor);
-    const xx = at(this.xx, sensor);
+    const first = sensor * cellCount;
+    const weight = this.at(first, Cell.weight);
+    const xx = this.at(first, Cell.xx);
     into.minutes = weight;
     into.barometerPa = Math.sqrt(xx / weight);
-    into.slope = at(this.xy, sensor) / xx;
-    into.correlation = at(this.xy, sensor) / Math.sqrt(xx * at(this.yy, sensor));
+    into.slope = this.at(first, Cell.xy) / xx;
+    into.correlation = this.at(first, Cell.xy) / Math.sqrt(xx * this.at(first, Cell.yy));
     return into;
   }
 
   /** West’s update of weighted sums of squares (D. H. D. West 1979, Comm. ACM 22; from memory), with fading weights. */
-  private close(sensor: number): void {
-    const count = at(this.count, sensor);
+  private close(first: number): void {
+    const { cells } = this;
+    const count = this.at(first, Cell.count);
     if (count === 0) return;
     const keep = 1 - 1 / memoryMinutes;
-    const weight = at(this.weight, sensor) * keep + 1;
-    const dx = at(this.sumX, sensor) / count - at(this.meanX, sensor);
-    const dy = at(this.sumY, sensor) / count - at(this.meanY, sensor);
+    const weight = this.at(first, Cell.weight) * keep + 1;
+    const dx = this.at(first, Cell.sumX) / count - this.at(first, Cell.meanX);
+    const dy = this.at(first, Cell.sumY) / count - this.at(first, Cell.meanY);
     const share = (weight - 1) / weight;
-    this.weight[sensor] = weight;
-    this.meanX[sensor] = at(this.meanX, sensor) + dx / weight;
-    this.meanY[sensor] = at(this.meanY, sensor) + dy / weight;
-    this.xx[sensor] = at(this.xx, sensor) * keep + share * dx * dx;
-    this.xy[sensor] = at(this.xy, sensor) * keep + share * dx * dy;
-    this.yy[sensor] = at(this.yy, sensor) * keep + share * dy * dy;
+    cells[first + Cell.weight] = weight;
+    cells[first + Cell.meanX] = this.at(first, Cell.meanX) + dx / weight;
+    cells[first + Cell.meanY] = this.at(first, Cell.meanY) + dy / weight;
+    cells[first + Cell.xx] = this.at(first, Cell.xx) * keep + share * dx * dx;
+    cells[first + Cell.xy] = this.at(first, Cell.xy) * keep + share * dx * dy;
+    cells[first + Cell.yy] = this.at(first, Cell.yy) * keep + share * dy * dy;
+  }
+
+  private at(first: number, cell: number): number {
+    return this.cells[first + cell] as number;
   }
 }
-
-const at = (column: Float64Array, sensor: number): number => column[sensor] as number;

@@ -119,8 +119,13 @@ export function compileUnitSlots(holder: Holder, unit: CompiledUnit) {
     patternResidual: slot('patternResidual'),
     branchFlow: Int32Array.from(unit.branches, (branch) => branch.slot.flow),
     branchReturnPressure: Int32Array.from(unit.branches, (branch) => branch.slot.returnPressure),
+    /** Empty where no branch has one. */
+    branchWaterFound: someOf(Int32Array.from(unit.branches, (branch) => branch.slot.waterFound)),
     branchFlowShare: Int32Array.from(unit.branches, ({ id }) => slot(`branch.${id}.flowShare`)),
     tankFilling: Int32Array.from(unit.tanks, (tank) => tank.slot.filling),
     plateResistanceRatio: Int32Array.from(unit.plates, ({ id }) => slot(`plate.${id}.resistanceRatio`)),
   } as const;
 }
+
+const none = new Int32Array();
+const someOf = (slots: Int32Array): Int32Array => (slots.some((one) => one >= 0) ? slots : none);

@@ -36,6 +36,8 @@ export interface UnitPlan {
   /** All water of those units as far as it is stated, m³. */
   readonly loopWaterM3: number;
   readonly loopUnits: readonly number[];
+  /** Another unit is on the same water path. */
+  readonly sharesLoop: boolean;
   /** Tanks that the file lists one by one, where each has an area and a level. */
   readonly tankVolumes: readonly { readonly areaM2: number; readonly slot: number; readonly fillingSlot: number }[];
   /** Places of the holder that say how a gas flow was found, by `GasMethod`; −1 where the holder has none. */
@@ -121,6 +123,7 @@ function makePlan(site: CompiledSite, unit: CompiledUnit, unitIndex: number, ali
     plateResistanceSlot: ofPlates('resistance'),
     plateRatioSlot: ofPlates('resistanceRatio'),
     loopUnits: site.loops[unit.loop]?.units ?? [unitIndex],
+    sharesLoop: (site.loops[unit.loop]?.units.length ?? 1) > 1,
     loopVolumeSlots: ofLoop(site, unit, unitIndex, () => ['waterVolume']),
     loopRateSlots: ofLoop(site, unit, unitIndex, gainingTanks),
     loopLossSlots: ofLoop(site, unit, unitIndex, losses),

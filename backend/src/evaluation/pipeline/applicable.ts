@@ -12,6 +12,8 @@ export function applicable(
   unitSlots: readonly UnitSlots[],
 ): { readonly applies: Uint8Array; readonly unitPlaces: readonly Uint8Array[] } {
   const applies = new Uint8Array(index.count).fill(1);
+  /** One list for all units that have the same entries: thousands of copies would be read from memory each second. */
+  const known = new Map<string, Uint8Array>();
   const unitPlaces = site.units.map((unit, unitIndex) => {
     const slots = unitSlots[unitIndex] as UnitSlots;
     const places: number[] = [];
@@ -24,7 +26,10 @@ export function applicable(
       }
       if (any) places.push(place);
     });
-    return Uint8Array.from(places);
+    const key = places.join();
+    const alike = known.get(key) ?? Uint8Array.from(places);
+    known.set(key, alike);
+    return alike;
   });
   return { applies, unitPlaces };
 }

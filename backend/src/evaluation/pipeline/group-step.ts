@@ -1,4 +1,5 @@
 import { groupEntries } from '../alarm-rules/catalogue/catalogue';
+import { restDelay } from '../alarm-rules/delays';
 import type { GroupEntry } from '../alarm-rules/entry';
 import { clearFinding, createFinding } from '../alarm-rules/finding';
 import type { GroupContext } from '../alarm-rules/group-context';
@@ -31,7 +32,7 @@ function judgeGroup(pipeline: PipelineState, entry: GroupEntry, group: number, a
   if (!limits.enabled || context.units.length === 0) finding.verdict = Verdict.no;
   else entry.judge(context, limits, active, finding);
   if (!active && finding.verdict !== Verdict.yes) {
-    if (finding.verdict === Verdict.no) pipeline.delays.trueSinceMs[alarm] = Number.NaN;
+    if (finding.verdict === Verdict.no) restDelay(pipeline.delays, alarm);
     return;
   }
   const judged = {

@@ -1,4 +1,5 @@
 import { catalogue } from '../alarm-rules/catalogue/catalogue';
+import { restDelay } from '../alarm-rules/delays';
 import type { FeedingPoint } from '../alarm-rules/feeding-points';
 import { clearFinding, createFinding } from '../alarm-rules/finding';
 import { judgeNoData } from '../alarm-rules/no-data';
@@ -19,7 +20,8 @@ const finding = createFinding();
 export function judgeInstruments(pipeline: PipelineState, holder: number, nowMs: number): void {
   const { index } = pipeline;
   const { reasons } = pipeline.state;
-  const { active, trueSinceMs } = pipeline.delays;
+  const { delays } = pipeline;
+  const { active } = delays;
   const { firstPoint, slotOfPoint } = index;
   const end = firstPoint[holder + 1] as number;
   let place = firstPoint[holder] as number;
@@ -27,8 +29,7 @@ export function judgeInstruments(pipeline: PipelineState, holder: number, nowMs:
   for (; place < end; place += 1, alarm += 1) {
     const bits = reasons[slotOfPoint[place] as number] as number;
     if ((bits & badBits) !== 0 || active[alarm] === 1) judgePoint(pipeline, place, alarm, bits, nowMs);
-    // What `advanceDelay` would do, without the rest: nearly always it is so. To read is cheaper than to write.
-    else if (!Number.isNaN(trueSinceMs[alarm])) trueSinceMs[alarm] = Number.NaN;
+    else restDelay(delays, alarm);
   }
 }
 

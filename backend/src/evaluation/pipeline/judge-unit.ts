@@ -2,6 +2,7 @@ import { modes } from '@ebbline/shared/contract/http-api';
 import { forgetAir } from '../alarm-rules/air-step/air-memory';
 import { sampleAirSignals } from '../alarm-rules/air-step/sample-air-signals';
 import { unitEntries } from '../alarm-rules/catalogue/catalogue';
+import { restDelay } from '../alarm-rules/delays';
 import type { UnitEntry } from '../alarm-rules/entry';
 import { createFinding, usable, type UnitContext } from '../alarm-rules/judge-context';
 import { powerEventEnds } from '../alarm-rules/plant-signs/power-lost';
@@ -98,9 +99,7 @@ function judgeEntry(
   const active = delays.active[alarm] === 1;
   findCondition(context, place, limits, isOff, active, finding);
   if (!active && finding.verdict !== Verdict.yes) {
-    // What `advanceDelay` would do, without the rest: nearly always it is so.
-    if (finding.verdict === Verdict.no && !Number.isNaN(delays.trueSinceMs[alarm]))
-      delays.trueSinceMs[alarm] = Number.NaN;
+    if (finding.verdict === Verdict.no) restDelay(delays, alarm);
     return false;
   }
   const moved = active && followModeOfUnit(pipeline, context, isOff);

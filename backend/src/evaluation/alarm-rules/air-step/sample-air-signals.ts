@@ -8,7 +8,7 @@ import { AirSignal, branchFlowSignal, branchPressureSignal, forgetAir, type AirM
 /** Takes this tick's sample of every signal of the unit that tells of air. */
 export function sampleAirSignals(context: UnitContext): void {
   const { air, slots, state } = context;
-  const { fluid } = unitPlan(context.site, context.unitIndex);
+  const { fluid, sharesLoop } = unitPlan(context.site, context.unitIndex);
   forgetWhereAmbientChanged(context);
   const first = air.firstSignal[context.unitIndex] as number;
   push(air, first + AirSignal.gasLoad, usable(state, slots.gasLoad));
@@ -16,7 +16,7 @@ export function sampleAirSignals(context: UnitContext): void {
   const moving = movingModes.includes(context.mode);
   const water = moving ? Number.NaN : tankWater(context, context.unitIndex);
   push(air, first + AirSignal.tankWater, water);
-  push(air, first + AirSignal.loopWater, moving ? Number.NaN : loopWater(context, water));
+  push(air, first + AirSignal.loopWater, moving || !sharesLoop ? water : loopWater(context, water));
   push(air, first + AirSignal.separatorWater, separatorWater(context));
   push(air, first + AirSignal.returnExcess, returnExcess(context));
   push(air, first + AirSignal.separatorPressure, usable(state, slots.separatorPressure));

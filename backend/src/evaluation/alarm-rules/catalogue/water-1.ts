@@ -42,9 +42,9 @@ export const water1: UnitEntry = {
     finding.limit = 1;
     let verdict = anyOf(judged(state, slots.waterFound), judged(state, slots.trayWaterFound));
     if (judgeDiscrete(usable(state, slots.trayWaterFound)) === Verdict.yes) finding.where = tray;
-    for (const { name, slot } of unit.branches) {
-      const found = judged(state, slot.waterFound);
-      if (found === Verdict.yes) finding.where = name;
+    for (let branch = 0; branch < slots.branchWaterFound.length; branch += 1) {
+      const found = judged(state, slots.branchWaterFound[branch] as number);
+      if (found === Verdict.yes) finding.where = unit.branches[branch]?.name ?? null;
       verdict = anyOf(verdict, found);
     }
     finding.value = verdict === Verdict.hold ? Number.NaN : Number(verdict === Verdict.yes);

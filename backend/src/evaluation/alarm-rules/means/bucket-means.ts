@@ -1,15 +1,16 @@
+/** `current`: number of the bucket that is being filled; NaN before the first sample. */
+const Cell = { sum: 0, samples: 1, current: 2, mean: 3 } as const;
+const cellCount = 4;
+
 /**
  * Means over the last minutes or hours of many signals: values of one bucket of time are averaged, and the last closed
  * buckets are averaged in turn, so that an hour with few samples counts as much as one with many. Works at any rate of
  * samples; buckets in which nothing was known are left out. Written in place.
  */
 export class BucketMeans {
-  private readonly sum: Float64Array;
-  private readonly samples: Uint32Array;
-  /** Number of the bucket that is being filled; NaN before the first sample. */
-  private readonly current: Float64Array;
+  /** What is touched each second, `Cell` by signal: side by side, as each array more is a line of memory more. */
+  private readonly cells: Float64Array;
   private readonly closed: Float64Array;
-  private readonly means: Float64Array;
 
   /**
    * @param bucketMs length of one bucket
@@ -22,43 +23,46 @@ export class BucketMeans {
     readonly buckets: number,
     readonly least: number,
   ) {
-    this.sum = new Float64Array(signals);
-    this.samples = new Uint32Array(signals);
-    this.current = new Float64Array(signals).fill(Number.NaN);
+    this.cells = new Float64Array(signals * cellCount);
     this.closed = new Float64Array(signals * buckets).fill(Number.NaN);
-    this.means = new Float64Array(signals).fill(Number.NaN);
+    for (let first = 0; first < this.cells.length; first += cellCount)
+      this.cells[first + Cell.current] = this.cells[first + Cell.mean] = Number.NaN;
   }
 
   /** Takes a value at tick time `nowMs`; NaN counts as not known. */
   push(signal: number, value: number, nowMs: number): void {
+    const { cells } = this;
+    const first = signal * cellCount;
     const bucket = Math.floor(nowMs / this.bucketMs);
-    if (bucket !== this.current[signal]) this.turnTo(signal, bucket);
+    if (bucket !== cells[first + Cell.current]) this.turnTo(signal, bucket);
     if (Number.isNaN(value)) return;
-    this.sum[signal] = (this.sum[signal] as number) + value;
-    this.samples[signal] = (this.samples[signal] as number) + 1;
+    cells[first + Cell.sum] = (cells[first + Cell.sum] as number) + value;
+    cells[first + Cell.samples] = (cells[first + Cell.samples] as number) + 1;
   }
 
   /** Mean of the closed buckets; NaN where too few of them are known. */
   mean(signal: number): number {
-    return this.means[signal] as number;
+    return this.cells[signal * cellCount + Cell.mean] as number;
   }
 
   forget(signal: number): void {
-    this.current[signal] = Number.NaN;
+    this.cells[signal * cellCount + Cell.current] = Number.NaN;
     this.closed.fill(Number.NaN, signal * this.buckets, (signal + 1) * this.buckets);
-    this.means[signal] = Number.NaN;
+    this.cells[signal * cellCount + Cell.mean] = Number.NaN;
     this.empty(signal);
   }
 
   private turnTo(signal: number, bucket: number): void {
-    const filled = this.current[signal] as number;
-    this.current[signal] = bucket;
+    const { cells } = this;
+    const first = signal * cellCount;
+    const filled = cells[first + Cell.current] as number;
+    cells[first + Cell.current] = bucket;
     if (!Number.isNaN(filled) && bucket > filled) {
-      const samples = this.samples[signal] as number;
-      this.put(signal, filled, samples === 0 ? Number.NaN : (this.sum[signal] as number) / samples);
+      const samples = cells[first + Cell.samples] as number;
+      this.put(signal, filled, samples === 0 ? Number.NaN : (cells[first + Cell.sum] as number) / samples);
       const skipped = Math.min(bucket - filled - 1, this.buckets);
       for (let i = 1; i <= skipped; i += 1) this.put(signal, bucket - i, Number.NaN);
-      this.means[signal] = this.average(signal);
+      cells[first + Cell.mean] = this.average(signal);
     }
     this.empty(signal);
   }
@@ -68,8 +72,8 @@ export class BucketMeans {
   }
 
   private empty(signal: number): void {
-    this.sum[signal] = 0;
-    this.samples[signal] = 0;
+    this.cells[signal * cellCount + Cell.sum] = 0;
+    this.cells[signal * cellCount + Cell.samples] = 0;
   }
 
   private average(signal: number): number {

@@ -1,6 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { advanceDelay, createDelayState, DelayChange } from '../../../../../backend/src/evaluation/alarm-rules/delays';
+import {
+  advanceDelay,
+  createDelayState,
+  DelayChange,
+  restDelay,
+} from '../../../../../backend/src/evaluation/alarm-rules/delays';
 import { Verdict } from '../../../../../backend/src/evaluation/alarm-rules/verdict';
 
 const { yes, no, hold } = Verdict;
@@ -71,6 +76,21 @@ describe('on-delay and off-delay', () => {
     ]);
     at(no, 900_000);
     expect([at(no, 5000), at(no, 7000)]).toEqual([DelayChange.none, DelayChange.cleared]);
+  });
+
+  it('runs no on-delay of an inactive alarm whose condition is gone, also by the short way that is nearly always taken', () => {
+    fc.assert(
+      fc.property(fc.array(fc.constantFrom(yes, no, hold), { maxLength: 40 }), (verdicts) => {
+        const [whole, short] = [createDelayState(1), createDelayState(1)];
+        verdicts.forEach((verdict, second) => {
+          advanceDelay(whole, 0, verdict, second * 1000, 3000, 2000);
+          if (short.active[0] === 0 && verdict === no) restDelay(short, 0);
+          else advanceDelay(short, 0, verdict, second * 1000, 3000, 2000);
+          expect([short.active[0], short.trueSinceMs[0]]).toEqual([whole.active[0], whole.trueSinceMs[0]]);
+          if (short.active[0] === 0 && verdict === no) expect(short.trueSinceMs[0]).toBeNaN();
+        });
+      }),
+    );
   });
 
   it('changes by turns, whatever comes', () => {
