@@ -141,6 +141,9 @@ export interface Calling {
 }
 export const mostCallingListed = 100;
 
+/** A standing alarm of no single unit – of the hall, of a loop or gateway of several units, or of the program. */
+export type BesideAlarm = Pick<Alarm, 'id' | 'title' | 'priority' | 'state' | 'where' | 'since' | 'acknowledgedBy'>;
+
 interface FrameBase {
   /** Counts up by one for each frame built for this client; a gap is a frame that newer data replaced. */
   readonly sequence: number;
@@ -164,6 +167,8 @@ export interface HallFrame extends FrameBase {
   readonly chipPower: Figure;
   readonly smallestMargin: { readonly unit: string; readonly margin: Figure } | null;
   readonly loops: readonly LoopLine[];
+  /** What stands and no line could show, acknowledged too; of other halls only what calls. Worst first; absent: none. */
+  readonly beside?: readonly BesideAlarm[];
   readonly permits: readonly Permit[];
 }
 
@@ -189,7 +194,7 @@ export interface LoopFrame extends FrameBase {
 }
 
 /** What the Hall screen draws, of now or of a past moment: a frame without what only a live feed has. */
-export type HallPicture = Omit<HallFrame, 'sequence' | 'broker' | 'calling'>;
+export type HallPicture = Omit<HallFrame, 'sequence' | 'broker' | 'calling' | 'beside'>;
 
 /** The same of the Loop screen. */
 export type LoopPicture = Omit<LoopFrame, 'sequence' | 'broker' | 'calling'>;

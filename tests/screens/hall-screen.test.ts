@@ -1,8 +1,8 @@
-import type { HallFrame } from '@ebbline/shared/contract/live-feed';
+import type { BesideAlarm, HallFrame } from '@ebbline/shared/contract/live-feed';
 import type { VueWrapper } from '@vue/test-utils';
 import { nextTick } from 'vue';
 import { afterEach, describe, expect, it } from 'vitest';
-import { aFigure, aHallFrame, aLine, anAlarm, aWindow } from './fixtures/builders';
+import { aFigure, aHallFrame, aLine, anAlarm, aWindow, noon } from './fixtures/builders';
 import { FakeServer } from './fixtures/fake-feed';
 import { mountPage } from './fixtures/mount-page';
 
@@ -19,6 +19,11 @@ async function show(frame: HallFrame, address = '/halls/east'): Promise<VueWrapp
 }
 
 const tooSmall = aWindow({ highestPa: 96_900, vacuumMargin: aFigure(4_100), lowerWallMargin: aFigure(48_000) });
+const barometer: BesideAlarm = {
+  ...{ id: 'east:AMB-1', title: 'Barometer differs', where: null, since: noon, acknowledgedBy: null },
+  priority: 3,
+  state: 'unacknowledged',
+};
 
 describe('the Hall screen', () => {
   it('shows the first hall of the site where the address names none', async () => {
@@ -93,18 +98,19 @@ describe('the Hall screen', () => {
   });
 
   it('tells an alarm that is of no single unit, and is not calm by it', async () => {
-    const call = {
-      id: 'east:AMB-1',
-      unit: null,
-      title: 'Barometer differs',
-      where: null,
-      priority: 3,
-      since: '',
-    } as const;
-    const shown = await show(aHallFrame([aLine('e1')], { calling: { total: 1, newest: [call] } }));
-    expect(shown.get('.hall-word').text()).toContain('1 alarm is of no single unit.');
+    const shown = await show(aHallFrame([aLine('e1')], { beside: [barometer] }));
+    expect(shown.get('.hall-word').text()).toContain('1 alarm of no single unit stands.');
     expect(shown.get('.beside-lines').text()).toContain('Barometer differs');
     expect(shown.get('.beside-lines [role=img]').attributes('aria-label')).toBe('priority 3, look into it');
+  });
+
+  it('is not calm either by one that somebody has acknowledged: it still stands, and is told as that', async () => {
+    const seen: BesideAlarm = { ...barometer, state: 'acknowledged', acknowledgedBy: 'Ada' };
+    const shown = await show(aHallFrame([aLine('e1')], { beside: [seen] }));
+    expect(shown.get('.hall-word').attributes('data-calm')).toBe('false');
+    expect(shown.get('.hall-sentence').text()).toBe('1 alarm of no single unit stands.');
+    expect(shown.get('.beside-lines').text()).toContain('Barometer differs look into it, acknowledged by Ada');
+    expect(shown.find('.beside-lines .priority-shape.outlined').exists()).toBe(true);
   });
 
   it('says where on the water’s way the smallest margin is', async () => {

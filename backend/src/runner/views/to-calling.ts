@@ -8,9 +8,7 @@ const callingStates: readonly AlarmState[] = ['unacknowledged', 'latchedUnacknow
 
 /** The alarms that call for a person, of many the most urgent, newest first; null where none does. */
 export function toCalling(scene: PictureScene): Calling | null {
-  const calling = scene
-    .alarms()
-    .filter(({ record }) => record.foldedUnder === null && callingStates.includes(record.state));
+  const calling = scene.alarms().filter(isCalling);
   if (calling.length === 0) return null;
   const newest = calling
     .sort((a, b) => a.record.priority - b.record.priority || newestFirst(a, b))
@@ -26,6 +24,10 @@ export function toCalling(scene: PictureScene): Calling | null {
     }));
   return { total: calling.length, newest };
 }
+
+/** True where nobody has seen it yet, and where it follows from no other. */
+export const isCalling = ({ record }: ShownAlarm): boolean =>
+  record.foldedUnder === null && callingStates.includes(record.state);
 
 const newestFirst = (a: ShownAlarm, b: ShownAlarm): number =>
   b.record.stateSinceMs - a.record.stateSinceMs || a.record.priority - b.record.priority;

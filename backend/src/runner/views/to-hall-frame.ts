@@ -1,5 +1,6 @@
 import type { HallFrame, HallPicture, LoopLine } from '@ebbline/shared/contract/live-feed';
 import type { CompiledHall } from '../../evaluation/site/compiled-site';
+import { besidesOf } from './besides-of';
 import { frameBase, pictureBase } from './frame-base';
 import type { PictureScene, Scene } from './scene';
 import { sumFigures } from './sum-figures';
@@ -8,10 +9,10 @@ import { permitsOf } from './to-permit';
 import { toFigure } from './to-reading';
 
 /** What the Hall screen shows. */
-export const toHallFrame = (scene: Scene, hall: CompiledHall): Omit<HallFrame, 'sequence'> => ({
-  ...toHallPicture(scene, hall),
-  ...frameBase(scene),
-});
+export function toHallFrame(scene: Scene, hall: CompiledHall): Omit<HallFrame, 'sequence'> {
+  const beside = besidesOf(scene, hall);
+  return { ...toHallPicture(scene, hall), ...(beside.length === 0 ? {} : { beside }), ...frameBase(scene) };
+}
 
 /** What it draws, of now or of a past second: the room, its sums, and a line a loop. */
 export function toHallPicture(scene: PictureScene, hall: CompiledHall): HallPicture {

@@ -15,7 +15,7 @@ export interface HallWord {
 
 const units = (count: number): string => (count === 1 ? '1 unit' : `${count} units`);
 
-/** @param beside alarms of no unit, such as of the hall or of a gateway, that wait for somebody */
+/** @param beside alarms of no unit, such as of the hall or of a gateway, that stand */
 export function sayHall(frame: Pick<HallPicture, 'loops'>, beside: number): HallWord {
   const { loops } = frame;
   const count: Record<Need, number> = { person: 0, margin: 0, unknown: 0, work: 0, calm: 0 };
@@ -34,7 +34,7 @@ export function sayHall(frame: Pick<HallPicture, 'loops'>, beside: number): Hall
     count.person === 0
       ? ''
       : `${units(count.person)} of ${loops.length} ${count.person === 1 ? 'needs' : 'need'} a person`,
-    beside === 0 ? '' : beside === 1 ? '1 alarm is of no single unit' : `${beside} alarms are of no single unit`,
+    beside === 0 ? '' : beside === 1 ? '1 alarm of no single unit stands' : `${beside} alarms of no single unit stand`,
     count.margin === 0 ? '' : `${units(count.margin)} may lie below a guard`,
     count.unknown === 0 ? '' : `${units(count.unknown)} without a fresh margin`,
   ].filter((part) => part !== '');

@@ -83,7 +83,7 @@ describe('a hall in one sentence', () => {
 
   it('counts who needs a person, what is of no unit, what may lie below a guard and what is not known', () => {
     expect(sayHall({ loops: [calm, needing, tight, silent, silent] }, 2).text).toBe(
-      '1 unit of 5 needs a person, 2 alarms are of no single unit, 1 unit may lie below a guard, 2 units without a fresh margin.',
+      '1 unit of 5 needs a person, 2 alarms of no single unit stand, 1 unit may lie below a guard, 2 units without a fresh margin.',
     );
   });
 });
