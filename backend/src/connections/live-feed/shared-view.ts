@@ -26,15 +26,20 @@ export class SharedView {
     this.watch = live.watch(view);
   }
 
-  /** Looks whether what is shown has changed. @param atOnce who comes does not wait for the next frame */
+  /** How long after one frame the next may wait, ms. */
+  paceMs(): number {
+    return this.watch.paceMs();
+  }
+
+  /** Looks whether what is shown has changed. @param atOnce who comes does not wait for the next frame, unless one has just gone out */
   look(monotonicMs: number, atOnce = false): void {
     this.refusal = this.live.refusalOf(this.view);
     if (this.refusal !== null) return;
     const change = this.watch.changed();
     if (change === 'news' || this.waits === 'nothing') this.waits = change;
     const sinceMs = monotonicMs - this.changedAtMs;
-    const dueMs = { nothing: AT_LEAST_EVERY_MS, values: this.watch.paceMs(), news: this.watch.paceMs() / NEWS_SOONER };
-    const isDue = sinceMs >= dueMs[this.waits] || (atOnce && this.waits !== 'nothing');
+    const dueMs = { nothing: AT_LEAST_EVERY_MS, values: this.paceMs(), news: this.paceMs() / NEWS_SOONER };
+    const isDue = sinceMs >= dueMs[atOnce && this.waits === 'values' ? 'news' : this.waits];
     if (!isDue) return;
     this.changes += 1;
     this.changedAtMs = monotonicMs;

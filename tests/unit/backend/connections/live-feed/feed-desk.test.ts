@@ -1,4 +1,4 @@
-import type { Frame, View } from '@ebbline/shared/contract/live-feed';
+import type { Frame, View, ViewRefusal } from '@ebbline/shared/contract/live-feed';
 import { describe, expect, it } from 'vitest';
 import { FeedDesk } from '../../../../../backend/src/connections/live-feed/feed-desk';
 import type { Change, FrameBody, LiveView } from '../../../../../backend/src/ports/live-view';
@@ -8,9 +8,10 @@ function deskWith(paceMs = 0) {
   const changed = new Set<(what: Change) => void>();
   let built = 0;
   let now = 0;
+  let isGone = false;
   const live = {
-    refusalOf: () => null,
-    frame: (view: View) => ({ screen: view.screen, time: `${++built}` }) as unknown as FrameBody,
+    refusalOf: () => (isGone ? { code: 'HALL_UNKNOWN', message: 'gone' } : null),
+    frame: (view: View) => ({ ...view, time: `${++built}` }) as unknown as FrameBody,
     watch: () => {
       let what: Change = 'values';
       changed.add((next) => void (what = next));
@@ -28,16 +29,22 @@ function deskWith(paceMs = 0) {
   const join = (id: string) => {
     const frames: Frame[] = [];
     const held: (() => void)[] = [];
-    desk.join(id, (frame, taken) => {
-      frames.push(frame);
-      held.push(taken);
-    });
-    return { frames, take: () => held.shift()?.(), show: (view: unknown) => desk.show(id, view, now) };
+    const refusals: ViewRefusal[] = [];
+    desk.join(
+      id,
+      (frame, taken) => {
+        frames.push(frame);
+        held.push(taken);
+      },
+      (refusal) => refusals.push(refusal),
+    );
+    return { frames, refusals, take: () => held.shift()?.(), show: (view: unknown) => desk.show(id, view, now) };
   };
   return {
     desk,
     join,
     built: () => built,
+    gone: () => (isGone = true),
     change: (what: Change = 'values') => changed.forEach((mark) => mark(what)),
     look: (afterMs = 100) => desk.look((now += afterMs)),
   };
@@ -98,6 +105,70 @@ describe('the desk of the live feed', () => {
     look();
     look();
     expect(client.frames).toHaveLength(before + 1);
+  });
+
+  it('gives who asks again and again no more pictures of a large hall than its pace, and always the newest that it asked for', () => {
+    const { join, look, change, built } = deskWith(1000);
+    const client = join('a');
+    const halls = ['x', 'y'].map((hall): View => ({ screen: 'hall', hall }));
+    let asked = 0;
+    for (let i = 0; i < 100; i += 1) {
+      for (let again = 0; again < 20; again += 1) {
+        expect(client.show(halls[(asked += 1) % 2])).toBeNull();
+        client.take();
+      }
+      change();
+      look();
+      client.take();
+    }
+    // Ten seconds, and the few that it may have ahead.
+    expect(client.frames.length).toBeGreaterThan(10);
+    expect(client.frames.length).toBeLessThan(16);
+    expect(built()).toBeLessThan(16);
+    const last: View = { screen: 'loop', unit: 'm1' };
+    client.show(last);
+    for (let i = 0; i < 11; i += 1) {
+      look();
+      client.take();
+    }
+    expect(client.frames.at(-1)).toMatchObject(last);
+  });
+
+  it('shows the first picture at once, and so each of a few that are asked for quickly one after another', () => {
+    const { join } = deskWith(1000);
+    const client = join('a');
+    for (const hall of ['x', 'y', 'z', 'x']) {
+      client.show({ screen: 'hall', hall });
+      expect(client.frames.at(-1)).toMatchObject({ hall });
+      client.take();
+    }
+    expect(client.frames).toHaveLength(4);
+  });
+
+  it('sends all who look at a large hall no frame more, however many come within a quarter of its pace', () => {
+    const { join, look, change } = deskWith(1000);
+    const client = join('a');
+    client.show(alarms);
+    client.take();
+    for (let i = 0; i < 10; i += 1) {
+      change();
+      const other = join(`b${i}`);
+      other.show(alarms);
+      expect(other.frames).toHaveLength(1);
+      if (i % 5 === 4) look(50);
+      client.take();
+    }
+    expect(client.frames).toHaveLength(1);
+  });
+
+  it('refuses a view that is gone by the time at which it may be shown', () => {
+    const { join, look, gone } = deskWith(1000);
+    const client = join('a');
+    for (let i = 0; i < 9; i += 1) client.show({ screen: 'hall', hall: `${i}` });
+    expect(client.refusals).toEqual([]);
+    gone();
+    for (let i = 0; i < 11; i += 1) look();
+    expect(client.refusals.map(({ code }) => code)).toContain('HALL_UNKNOWN');
   });
 
   it('builds a frame once for all who look at the same', () => {
