@@ -1,10 +1,11 @@
 import type { HallPicture } from '@ebbline/shared/contract/live-feed';
 import type { Need } from './need-of';
 import { needOf } from './need-of';
+import { isRunning, sayModes } from './say-modes';
 
 /** A hall in one sentence. */
 export interface HallWord {
-  /** True where all of it is known, fresh, and in no need of anybody. */
+  /** True where units run, every gap is known and fresh, and nobody is needed. */
   readonly calm: boolean;
   readonly text: string;
   /** Units and alarms of no unit that need a person. */
@@ -22,14 +23,10 @@ export function sayHall(frame: Pick<HallPicture, 'loops'>, beside: number): Hall
   for (const line of loops) count[needOf(line)] += 1;
   const ages = loops.flatMap(({ pressureWindow: { vacuumMargin } }) => vacuumMargin.age ?? []);
   const age = ages.length === 0 ? null : Math.max(...ages);
-  const work = count.work === 0 ? '' : `, ${units(count.work)} not running as usual`;
-  if (loops.length > 0 && count.person + count.margin + count.unknown + beside === 0) {
-    const kept =
-      count.calm === 1
-        ? `${loops.length === 1 ? 'its one' : '1'} unit keeps its`
-        : `${count.calm === loops.length ? 'all ' : ''}${units(count.calm)} keep their`;
-    return { calm: true, text: `This hall is calm: ${kept} margins and nobody is needed${work}.`, needs: 0, age };
-  }
+  // An alarm says more than a mode, and its line says both.
+  const unusual = sayModes(loops.filter((line) => needOf(line) !== 'person'));
+  if (loops.length > 0 && count.person + count.margin + count.unknown + beside === 0)
+    return { ...sayUndisturbed(loops), needs: 0, age };
   const parts = [
     count.person === 0
       ? ''
@@ -40,8 +37,23 @@ export function sayHall(frame: Pick<HallPicture, 'loops'>, beside: number): Hall
   ].filter((part) => part !== '');
   return {
     calm: false,
-    text: `${parts.join(', ') || 'No unit is known here'}${work}.`,
+    text: `${parts.join(', ') || 'No unit is known here'}${unusual}.`,
     needs: count.person + beside,
     age,
   };
+}
+
+/** Where nothing stands and no gap is in doubt: calm by the units that run, if any is known to. */
+function sayUndisturbed(loops: HallPicture['loops']): Pick<HallWord, 'calm' | 'text'> {
+  const kept = loops.filter(isRunning).length;
+  const unusual = sayModes(loops);
+  if (kept === 0) {
+    const none = loops.every(({ modeKnown }) => modeKnown) ? 'No unit is running here' : 'No unit is known to run here';
+    return { calm: false, text: `${none}${unusual}.` };
+  }
+  const subject =
+    kept === 1
+      ? `${loops.length === 1 ? 'its one' : '1'} unit keeps its`
+      : `${kept === loops.length ? 'all ' : ''}${units(kept)} keep their`;
+  return { calm: true, text: `This hall is calm: ${subject} margins and nobody is needed${unusual}.` };
 }

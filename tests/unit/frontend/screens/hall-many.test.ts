@@ -21,7 +21,11 @@ const silent = aLine('e2', {
 const tight = aLine('e3', { pressureWindow: aWindow({ vacuumMargin: aFigure(4_100) }) });
 const nearWall = aLine('e4', { pressureWindow: aWindow({ lowestPa: 12_000 }) });
 const draining = aLine('e5', { mode: 'draining' });
-const vented = aLine('e6', { ventedNotProtected: true, pressureWindow: aWindow({ vacuumMargin: aFigure(null) }) });
+const vented = aLine('e6', {
+  mode: 'vented',
+  ventedNotProtected: true,
+  pressureWindow: aWindow({ vacuumMargin: aFigure(null) }),
+});
 const needing = aLine('e7', { worst: worst() });
 const keys = (items: readonly HallItem[]): readonly string[] =>
   items.map((item) => (item.kind === 'title' ? item.text : item.key));
@@ -77,8 +81,35 @@ describe('a hall in one sentence', () => {
 
   it('says what is in work beside, and never that it keeps a margin', () => {
     expect(sayHall({ loops: [calm, draining, vented] }, 0).text).toBe(
-      'This hall is calm: 1 unit keeps its margins and nobody is needed, 2 units not running as usual.',
+      'This hall is calm: 1 unit keeps its margins and nobody is needed; 1 unit vented, not protected; 1 unit draining.',
     );
+  });
+
+  it('names each mode, one that is not known too, and counts as kept what runs under a permit', () => {
+    const lines = [
+      aLine('e1', { mode: 'off' }),
+      aLine('e2', { mode: 'off' }),
+      aLine('e3', { modeKnown: false }),
+      aLine('e4', { openPermits: 1 }),
+    ];
+    expect(sayHall({ loops: lines }, 0)).toMatchObject({
+      calm: true,
+      text: 'This hall is calm: 1 unit keeps its margins and nobody is needed; 2 units off; 1 unit in a mode not known, judged as running; 1 unit under an open permit.',
+    });
+    expect(sayHall({ loops: [needing, draining] }, 0).text).toBe('1 unit of 2 needs a person; 1 unit draining.');
+  });
+
+  it('is not called calm where no unit is known to run: what does not run keeps nothing', () => {
+    const off = aLine('e1', { mode: 'off' });
+    expect(sayHall({ loops: [off, vented] }, 0)).toMatchObject({
+      calm: false,
+      text: 'No unit is running here; 1 unit vented, not protected; 1 unit off.',
+      needs: 0,
+    });
+    expect(sayHall({ loops: [aLine('e1', { modeKnown: false })] }, 0)).toMatchObject({
+      calm: false,
+      text: 'No unit is known to run here; 1 unit in a mode not known, judged as running.',
+    });
   });
 
   it('counts who needs a person, what is of no unit, what may lie below a guard and what is not known', () => {
