@@ -1,5 +1,6 @@
 import type { Alarm } from '@ebbline/shared/contract/alarm';
 import type { LoopFrame } from '@ebbline/shared/contract/live-feed';
+import type { Reading } from '@ebbline/shared/contract/reading';
 import { flushPromises } from '@vue/test-utils';
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { sayClock, saySource } from '../../frontend/src/screens/loop/at-unit/at-unit-words';
@@ -50,6 +51,28 @@ describe('the panel at a unit', () => {
   it('says in words that one source does not carry the air that comes in', async () => {
     const page = await show(aLoopFrame({ line: aLine('e7', { vacuumReserve: aFigure(-0.0018) }), points }));
     expect(said(page, 'reserve')).toContain('more air than one source carries');
+  });
+
+  it('says beside each figure that stands under another, and beside a clock, that it is to be doubted', async () => {
+    const doubt: Partial<Reading> = { quality: 'uncertain', reasons: ['outOfRange'] };
+    const doubtful = [
+      aReading('loop.flow', 0.0057, 'm3/s'),
+      aReading('flowShare', 0.93, '1', { kind: 'derived', ...doubt }),
+      aReading('vacuum.running', 1, '1'),
+      aReading('openingsCarried', 1.7, '1', { kind: 'derived', ...doubt }),
+      aReading('chipPower', 240_000, 'W', { kind: 'derived', ...doubt }),
+      aReading('timeToEmpty', 90, 's', { kind: 'derived', ...doubt }),
+    ];
+    const page = await show(aLoopFrame({ points: doubtful }));
+    for (const name of ['flow', 'reserve', 'heat', 'clocks']) {
+      const marks = page.page.findAll(`[data-testid=at-unit-${name}] .quality`);
+      expect(
+        marks.map((mark) => plain(mark.text())),
+        name,
+      ).toEqual([expect.stringContaining('uncertain')]);
+    }
+    const sound = await show(aLoopFrame({ points }));
+    expect(sound.page.find('.quality').exists()).toBe(false);
   });
 
   it('opens a value that is worked out over itself', async () => {
@@ -124,6 +147,27 @@ describe('acknowledging at the unit', () => {
     expect(asked.map(({ path }) => path)).toContain('/api/alarms/e7%3AAIR-1/acknowledge');
     expect(page.get('.at-unit-alarm').text()).toContain('Confirmed by the server');
     expect(page.get('.at-unit-alarm').classes()).toContain('is-seen');
+    // No newer frame has come: the bar goes by the server's answer, as the alarm does.
+    expect(next.text()).toBe('None to acknowledge');
+  });
+
+  it('goes on to the next alarm once one is confirmed, also before a newer frame has come', async () => {
+    const other = anAlarm('e7:FLOW-3', { priority: 2 });
+    const { page } = await show(
+      aLoopFrame({ alarms: [alarm, other] }),
+      answer({ state: 'acknowledged', acknowledgedBy: 'Ada' }),
+    );
+    Element.prototype.scrollIntoView = () => undefined;
+    const next = page.get('[data-testid=at-unit-next]');
+    expect(next.text()).toBe('Acknowledge 1 of 2…');
+    await next.trigger('click');
+    await flushPromises();
+    await page.get('.at-unit-alarm form').trigger('submit');
+    await flushPromises();
+    expect(next.text()).toBe('Acknowledge the alarm…');
+    await next.trigger('click');
+    await flushPromises();
+    expect(page.find('[data-testid="at-unit-alarm-e7:FLOW-3"] form').exists()).toBe(true);
   });
 
   it('says so where the server refuses, and leaves the alarm waiting', async () => {

@@ -1,5 +1,4 @@
 import type { Reading } from '@ebbline/shared/contract/reading';
-import { formatPoint, inWords } from '../../../text/format-quantity';
 import { isAbsent } from '../../../text/is-absent';
 import { sayReasons } from '../../../text/words';
 import type { PointMap } from '../point-map';
@@ -24,21 +23,15 @@ const yes = (points: PointMap, id: string): boolean | null => {
   return point.value > 0;
 };
 
-/** Whether the vacuum source runs, what stands by, and how many open hoses it still carries; what is not known is not said. */
+/** Whether the vacuum source runs, and what stands by; what is not known is not said. */
 export function saySource(points: PointMap): readonly string[] {
   const running = yes(points, 'vacuum.running');
   const standby = yes(points, 'vacuum.standby.running');
   const available = yes(points, 'vacuum.available');
-  const carried = points.get('openingsCarried');
   const states = [
     ...(running === null ? [] : [running ? 'running' : 'not running']),
     ...(standby === true ? ['standby runs too'] : []),
     ...(standby !== true && available !== null ? [available ? 'standby ready' : 'no standby ready'] : []),
   ].join(', ');
-  return [
-    ...(states === '' ? [] : [states]),
-    ...(carried === undefined || carried.value === null
-      ? []
-      : [`carries ${inWords(formatPoint(carried.id, carried.value, null))}`]),
-  ];
+  return states === '' ? [] : [states];
 }
