@@ -49,9 +49,13 @@ function historyName({ influxUrl }: Environment): string {
 }
 
 /** The server of the environment, else embedded: in a thread of its own where its program is built; tests run it on this one. */
-function openHistory({ influxUrl, dataFolder }: Environment, worker: URL | null): Promise<HistoryStore> {
-  if (influxUrl !== null)
-    return InfluxHistoryStore.open({ url: influxUrl, queueFolder: join(dataFolder, historyQueueFolder) });
-  const store = { folder: join(dataFolder, 'history') };
-  return worker === null ? DuckDbHistoryStore.open(store) : WorkerHistoryStore.open({ workerFile: worker, store });
+function openHistory({ influxUrl, dataFolder }: Environment, workerFile: URL | null): Promise<HistoryStore> {
+  if (influxUrl !== null) {
+    const options = { url: influxUrl, queueFolder: join(dataFolder, historyQueueFolder) };
+    if (workerFile === null) return InfluxHistoryStore.open(options);
+    return WorkerHistoryStore.open({ workerFile, store: { kind: 'influx', options } });
+  }
+  const options = { folder: join(dataFolder, 'history') };
+  if (workerFile === null) return DuckDbHistoryStore.open(options);
+  return WorkerHistoryStore.open({ workerFile, store: { kind: 'embedded', options } });
 }

@@ -2,9 +2,19 @@ import { parentPort, workerData } from 'node:worker_threads';
 import { CodedError } from '@ebbline/shared/errors/coded-error';
 import { unreachable } from '@ebbline/shared/errors/unreachable';
 import { armFailpoint } from '../../ports/failpoint';
-import type { HistorySeconds } from '../../ports/history-store';
-import { DuckDbHistoryStore, type EmbeddedHistoryOptions } from './embedded/duckdb-history-store';
-import { openingId, type WorkerAnswer, type WorkerCall, type WorkerReply, type WorkerRequest } from './worker-messages';
+import type { HistorySeconds, HistoryStore } from '../../ports/history-store';
+import { DuckDbHistoryStore } from './embedded/duckdb-history-store';
+import { InfluxHistoryStore } from './influx/influx-history-store';
+import {
+  openingId,
+  stateId,
+  type WorkerAnswer,
+  type WorkerCall,
+  type WorkerReply,
+  type WorkerRequest,
+  type WorkerState,
+  type WorkerStore,
+} from './worker-messages';
 
 /** Entry of the store's worker: opens the store that `workerData` names and answers `WorkerRequest`s. */
 const port = parentPort;
@@ -29,13 +39,24 @@ function columnsOf(value: WorkerAnswer): readonly (Float64Array | Uint8Array)[] 
   return [value.startMs, value.min, value.mean, value.max, value.count];
 }
 
-const refusal = (id: number, fault: unknown, store: DuckDbHistoryStore | null): WorkerReply => {
+const stateOf = (store: HistoryStore): WorkerState => ({
+  health: store.health(),
+  waitingFromMs: store.waitingFromMs?.() ?? Infinity,
+});
+
+const refusal = (id: number, fault: unknown, store: HistoryStore | null): WorkerReply => {
   const code = fault instanceof CodedError ? fault.code : 'HISTORY_FAULT';
   const message = fault instanceof Error ? fault.message : String(fault);
-  return { id, ok: false, code, message: message.replace(`${code}: `, ''), health: store?.health() ?? null };
+  return {
+    id,
+    ok: false,
+    code,
+    message: message.replace(`${code}: `, ''),
+    state: store === null ? null : stateOf(store),
+  };
 };
 
-async function answer(store: DuckDbHistoryStore, body: WorkerCall): Promise<WorkerAnswer> {
+async function answer(store: HistoryStore, body: WorkerCall): Promise<WorkerAnswer> {
   switch (body.call) {
     case 'useLayout':
       return store.useLayout(body.layout).then(() => null);
@@ -58,18 +79,43 @@ async function answer(store: DuckDbHistoryStore, body: WorkerCall): Promise<Work
   }
 }
 
+const openStore = (asked: WorkerStore): Promise<HistoryStore> => {
+  switch (asked.kind) {
+    case 'embedded':
+      return DuckDbHistoryStore.open(asked.options);
+    case 'influx':
+      return InfluxHistoryStore.open(asked.options);
+    default:
+      return unreachable(asked);
+  }
+};
+
+/** How often it is looked whether the store is otherwise than was last told: what waits goes on without being asked. */
+const lookMs = 500;
+
 armFailpoint(process.env['EBBLINE_TEST_FAILPOINT'], () => process.kill(process.pid, 'SIGKILL'));
 try {
-  const store = await DuckDbHistoryStore.open(workerData as EmbeddedHistoryOptions);
+  const store = await openStore(workerData as WorkerStore);
+  let told = '';
+  const state = (): WorkerState => {
+    const now = stateOf(store);
+    told = JSON.stringify(now);
+    return now;
+  };
+  const look = setInterval(() => {
+    if (JSON.stringify(stateOf(store)) !== told) reply({ id: stateId, ok: true, value: null, state: state() });
+  }, lookMs);
   port.on('message', ({ id, body }: WorkerRequest) => {
     answer(store, body)
       .then((value) => {
-        reply({ id, ok: true, value, health: store.health() });
-        if (body.call === 'close') port.close();
+        reply({ id, ok: true, value, state: state() });
+        if (body.call !== 'close') return;
+        clearInterval(look);
+        port.close();
       })
       .catch((fault: unknown) => reply(refusal(id, fault, store)));
   });
-  reply({ id: openingId, ok: true, value: null, health: store.health() });
+  reply({ id: openingId, ok: true, value: null, state: state() });
 } catch (fault) {
   reply(refusal(openingId, fault, null));
   port.close();

@@ -1,4 +1,5 @@
 import { CodedError } from '@ebbline/shared/errors/coded-error';
+import { unreachable } from '@ebbline/shared/errors/unreachable';
 import type { HistoryRows } from '../../evaluation/pipeline/history-rows';
 import type {
   HistoryBuckets,
@@ -12,40 +13,40 @@ import type {
   SecondsQuery,
   TogetherQuery,
 } from '../../ports/history-store';
-import type { EmbeddedHistoryOptions } from './embedded/duckdb-history-store';
+import { PromptSender } from './prompt-sender';
+import type { RowsSender } from './rows-sender';
 import { WorkerLink } from './worker-link';
+import type { WorkerState, WorkerStore } from './worker-messages';
 import { WriteSender } from './write-sender';
 
 export interface WorkerHistoryOptions {
   /** The built `history-worker.ts`. */
   readonly workerFile: URL;
-  readonly store: EmbeddedHistoryOptions;
-  /** Most bytes of rows that wait for the disk. */
+  readonly store: WorkerStore;
+  /** Most bytes of rows that wait for the disk, of an embedded store: InfluxDB's bounds them itself. */
   readonly queueBytes?: number;
 }
 
 /**
- * The embedded store in a worker of its own. Rows are kept until they are confirmed: a worker that dies is
+ * A store in a worker of its own, so that the rest waits neither for a disk nor for a server. Rows are kept until they are confirmed: a worker that dies is
  * started again by the next call, with the layout and the unconfirmed rows (writing twice merges to the same).
  */
 export class WorkerHistoryStore implements HistoryStore {
   readonly #options: WorkerHistoryOptions;
-  readonly #sender: WriteSender;
+  readonly #sender: RowsSender;
   #link: Promise<WorkerLink>;
   #alive: WorkerLink | null = null;
+  /** As the worker last told, this one or the one before. */
+  #told: WorkerState | null = null;
   #layout: HistoryLayout | null = null;
   #closed = false;
 
   private constructor(options: WorkerHistoryOptions) {
     this.#options = options;
-    this.#sender = new WriteSender({
-      send: async (rows) => {
-        await (await this.#living()).ask({ call: 'write', rows });
-      },
-      againAfter: ['HISTORY_WORKER_ENDED'],
-      hopeless: ['HISTORY_LAYOUT_MISSING'],
-      ...(options.queueBytes === undefined ? {} : { queueBytes: options.queueBytes }),
-    });
+    const send = async (rows: HistoryRows): Promise<void> => {
+      await (await this.#living()).ask({ call: 'write', rows });
+    };
+    this.#sender = senderOf(options, send);
     this.#link = this.#startLink();
   }
 
@@ -105,22 +106,31 @@ export class WorkerHistoryStore implements HistoryStore {
   }
 
   health(): HistoryHealth {
-    const inside = this.#alive?.health ?? null;
-    const ended = this.#alive?.ended ?? null;
+    const { alive, ended } = this.#now();
+    const inside = alive?.health ?? null;
     const troubles = [...this.#sender.troubles];
     if (ended !== null) troubles.push(`the history worker ended (${ended})`);
     if (inside !== null && inside.message !== null) troubles.push(inside.message);
     const well = this.#sender.well && ended === null && inside !== null && inside.state === 'ok';
     return {
+      ...inside,
       state: well ? 'ok' : 'failing',
       message: [...new Set(troubles)].join('; ') || null,
-      rowsQueued: this.#sender.rowsQueued,
+      // What is on its way here may be counted there as well.
+      rowsQueued: Math.max(this.#sender.rowsQueued, inside?.rowsQueued ?? 0),
       bytesKept: inside?.bytesKept ?? null,
       damaged: inside?.damaged ?? null,
     };
   }
 
+  waitingFromMs(): number {
+    // Of an embedded store everything that can be read is there: what waits in memory comes within seconds.
+    if (this.#options.store.kind === 'embedded') return Infinity;
+    return Math.min(this.#sender.oldestMs, (this.#now().alive ?? this.#told)?.waitingFromMs ?? -Infinity);
+  }
+
   async close(): Promise<void> {
+    if (this.#closed) return;
     await this.#sender.close();
     this.#closed = true;
     const link = this.#alive;
@@ -130,6 +140,12 @@ export class WorkerHistoryStore implements HistoryStore {
   /** Ends the worker as a crash would. */
   async terminateWorker(): Promise<void> {
     await this.#alive?.terminate();
+  }
+
+  #now(): { readonly alive: WorkerState | null; readonly ended: string | null } {
+    const alive = this.#alive?.state ?? null;
+    this.#told = alive ?? this.#told;
+    return { alive, ended: this.#alive?.ended ?? null };
   }
 
   async #living(): Promise<WorkerLink> {
@@ -147,5 +163,20 @@ export class WorkerHistoryStore implements HistoryStore {
     if (this.#layout !== null) await link.ask({ call: 'useLayout', layout: this.#layout });
     this.#alive = link;
     return link;
+  }
+}
+
+function senderOf({ store, queueBytes }: WorkerHistoryOptions, send: (rows: HistoryRows) => Promise<void>): RowsSender {
+  const diedCode = 'HISTORY_WORKER_ENDED';
+  switch (store.kind) {
+    case 'embedded':
+      return new WriteSender({
+        ...{ send, againAfter: [diedCode], hopeless: ['HISTORY_LAYOUT_MISSING'] },
+        ...(queueBytes === undefined ? {} : { queueBytes }),
+      });
+    case 'influx':
+      return new PromptSender({ send, diedCode });
+    default:
+      return unreachable(store);
   }
 }

@@ -1,8 +1,14 @@
 import { Worker } from 'node:worker_threads';
 import { CodedError } from '@ebbline/shared/errors/coded-error';
-import type { HistoryHealth } from '../../ports/history-store';
-import type { EmbeddedHistoryOptions } from './embedded/duckdb-history-store';
-import { openingId, type WorkerAnswer, type WorkerCall, type WorkerReply, type WorkerRequest } from './worker-messages';
+import {
+  openingId,
+  type WorkerAnswer,
+  type WorkerCall,
+  type WorkerReply,
+  type WorkerRequest,
+  type WorkerState,
+  type WorkerStore,
+} from './worker-messages';
 
 interface Waiting {
   resolve(value: WorkerAnswer): void;
@@ -14,18 +20,18 @@ export class WorkerLink {
   readonly #worker: Worker;
   readonly #waiting = new Map<number, Waiting>();
   #next = openingId;
-  #health: HistoryHealth | null = null;
+  #state: WorkerState | null = null;
   #ended: string | null = null;
 
-  private constructor(file: URL, options: EmbeddedHistoryOptions) {
-    this.#worker = new Worker(file, { workerData: options });
+  private constructor(file: URL, store: WorkerStore) {
+    this.#worker = new Worker(file, { workerData: store });
     this.#worker.on('message', (reply: WorkerReply) => this.#take(reply));
     this.#worker.on('error', (fault: unknown) => this.#end(fault instanceof Error ? fault.message : String(fault)));
     this.#worker.on('exit', (code) => this.#end(`exit code ${code}`));
   }
 
-  static async start(file: URL, options: EmbeddedHistoryOptions): Promise<WorkerLink> {
-    const link = new WorkerLink(file, options);
+  static async start(file: URL, store: WorkerStore): Promise<WorkerLink> {
+    const link = new WorkerLink(file, store);
     await link.#answerTo(link.#next++);
     return link;
   }
@@ -35,9 +41,9 @@ export class WorkerLink {
     return this.#ended;
   }
 
-  /** As of its latest answer. */
-  get health(): HistoryHealth | null {
-    return this.#health;
+  /** As it last told. */
+  get state(): WorkerState | null {
+    return this.#state;
   }
 
   /** Arrays in `body` are copied, so that the caller can send them again to a next worker. */
@@ -59,7 +65,7 @@ export class WorkerLink {
   }
 
   #take(reply: WorkerReply): void {
-    this.#health = reply.health ?? this.#health;
+    this.#state = reply.state ?? this.#state;
     const waiting = this.#waiting.get(reply.id);
     this.#waiting.delete(reply.id);
     if (reply.ok) waiting?.resolve(reply.value);

@@ -1,4 +1,6 @@
 import type { HistoryRows } from '../../evaluation/pipeline/history-rows';
+import type { EmbeddedHistoryOptions } from './embedded/duckdb-history-store';
+import type { InfluxHistoryOptions } from './influx/influx-history-store';
 import type {
   HistoryBuckets,
   HistoryHealth,
@@ -10,6 +12,11 @@ import type {
   SecondsQuery,
   TogetherQuery,
 } from '../../ports/history-store';
+
+/** The store that a worker is to open. */
+export type WorkerStore =
+  | { readonly kind: 'embedded'; readonly options: EmbeddedHistoryOptions }
+  | { readonly kind: 'influx'; readonly options: InfluxHistoryOptions };
 
 /** What the store's worker is asked. */
 export type WorkerCall =
@@ -34,15 +41,23 @@ export type WorkerAnswer =
   | { readonly minutes: readonly HistoryMinute[] }
   | null;
 
-/** The answer to request `id`; id 0 says whether the store could be opened. Health comes with every answer. */
+/** How the store is, with every answer and wherever it changed in between. */
+export interface WorkerState {
+  readonly health: HistoryHealth;
+  /** As `HistoryStore.waitingFromMs`. */
+  readonly waitingFromMs: number;
+}
+
+/** The answer to request `id`; id 0 says whether the store could be opened, −1 only how it is. */
 export type WorkerReply =
-  | { readonly id: number; readonly ok: true; readonly value: WorkerAnswer; readonly health: HistoryHealth }
+  | { readonly id: number; readonly ok: true; readonly value: WorkerAnswer; readonly state: WorkerState }
   | {
       readonly id: number;
       readonly ok: false;
       readonly code: string;
       readonly message: string;
-      readonly health: HistoryHealth | null;
+      readonly state: WorkerState | null;
     };
 
 export const openingId = 0;
+export const stateId = -1;

@@ -1,6 +1,7 @@
 import { CodedError } from '@ebbline/shared/errors/coded-error';
 import type { HistoryRows } from '../../evaluation/pipeline/history-rows';
 import { bytesOfRows } from './bytes-of-rows';
+import { oldestOf } from './rows-sender';
 
 export interface QueuedWrite {
   readonly rows: HistoryRows;
@@ -23,6 +24,11 @@ export class WriteQueue {
 
   get rowsQueued(): number {
     return this.#writes.reduce((sum, write) => sum + write.rows.count, 0);
+  }
+
+  /** No row is older, ms; Infinity where none waits. */
+  get oldestMs(): number {
+    return Math.min(Infinity, ...this.#writes.map(({ rows }) => oldestOf(rows)));
   }
 
   /** Rows given up since the start. */

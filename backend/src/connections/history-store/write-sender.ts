@@ -1,5 +1,6 @@
 import { CodedError } from '@ebbline/shared/errors/coded-error';
 import type { HistoryRows } from '../../evaluation/pipeline/history-rows';
+import type { RowsSender } from './rows-sender';
 import { WriteQueue, type QueuedWrite } from './write-queue';
 
 export interface SenderOptions {
@@ -20,7 +21,7 @@ const mostTries = 3;
 const retryAfterMs = 2000;
 
 /** Hands batches on in order, one in flight, and keeps each until it is confirmed. */
-export class WriteSender {
+export class WriteSender implements RowsSender {
   readonly #options: SenderOptions;
   readonly #queue: WriteQueue;
   #sending: Promise<void> | null = null;
@@ -37,7 +38,10 @@ export class WriteSender {
     return this.#queue.rowsQueued;
   }
 
-  /** Faults of the latest sending and what was lost, for health. */
+  get oldestMs(): number {
+    return this.#queue.oldestMs;
+  }
+
   get troubles(): string[] {
     const lost = this.#queue.rowsLost;
     return [
@@ -46,12 +50,10 @@ export class WriteSender {
     ];
   }
 
-  /** False while the latest batch could not be committed. */
   get well(): boolean {
     return this.#fault === null;
   }
 
-  /** Resolves once the rows are committed, rejects where they are given up. */
   write(rows: HistoryRows): Promise<void> {
     if (this.#closed) return Promise.reject(new CodedError('HISTORY_CLOSED', 'the history store is closed'));
     const confirmed = this.#queue.add(rows);

@@ -80,23 +80,32 @@ function takeOne(chunk: DuckDBDataChunk, { positions, holders }: SamePlaces, col
   });
 }
 
-/** Row after row, each to its holder. */
+/** Column after column too, each row to its holder. */
 function takeMany(chunk: DuckDBDataChunk, { positions, holders }: SamePlaces, columns: readonly SecondColumns[]): void {
-  const byNumber = new Map(holders.map((holder) => [holder.number, holder]));
-  const vector = (at: number) => chunk.getColumnVector(at);
-  const seconds = vector(0);
-  const values = positions.map((_, place) => vector(1 + place));
-  const marks = positions.map((_, place) => vector(marksAt(positions.length, place)));
-  const numbers = vector(marksAt(positions.length, positions.length - 1) + 1);
+  const placeOf = new Map(holders.map(({ number }, i) => [number, i]));
+  const numbers = chunk.getColumnVector(marksAt(positions.length, positions.length - 1) + 1);
+  const seconds = chunk.getColumnVector(0);
   const { rowCount } = chunk;
-  for (let row = 0; row < rowCount; row += 1) {
-    const holder = byNumber.get(numbers.getItem(row) as number);
-    const target = columns[holder?.asked ?? -1];
-    if (holder === undefined || target === undefined) continue;
-    const second = seconds.getItem(row) as number;
-    for (const [place, { column }] of holder.found.entries()) {
-      const mark = markOf(marks[place]?.getItem(row) as number, shiftOf(place));
-      target.put(column, second, values[place]?.getItem(row) as number, mark);
+  const holderOf = Int32Array.from({ length: rowCount }, (_, row) => placeOf.get(numbers.getItem(row) as number) ?? -1);
+  const secondOf = Int32Array.from({ length: rowCount }, (_, row) => seconds.getItem(row) as number);
+  for (let place = 0; place < positions.length; place += 1) {
+    const values = chunk.getColumnVector(1 + place);
+    const marks = chunk.getColumnVector(marksAt(positions.length, place));
+    const shift = shiftOf(place);
+    const targets = holders.map(({ asked, found }) => {
+      const [all, column] = [columns[asked], found[place]?.column ?? -1];
+      return all === undefined || column < 0 ? null : { all, column, ...all.column(column) };
+    });
+    for (let row = 0; row < rowCount; row += 1) {
+      const target = targets[holderOf[row] ?? -1];
+      if (target === null || target === undefined) continue;
+      const second = secondOf[row] ?? -1;
+      const value = values.getItem(row) as number;
+      const mark = markOf(marks.getItem(row) as number, shift);
+      if (Number.isFinite(value)) {
+        target.values[second] = value;
+        target.quality[second] = mark > 0 ? mark : good;
+      } else target.all.put(target.column, second, value, mark);
     }
   }
 }
