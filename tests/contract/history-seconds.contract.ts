@@ -82,7 +82,11 @@ export function historySecondsContract(subject: () => StoreUnderTest): void {
       ];
       await subject().store.write(pressures(startMs, 3600, (index) => (index % 7 === 0 ? null : index / 8)));
       await subject().store.write(
-        rowsOf([row(3, [9, 4, null], [1, 2, 0]), { holder: 1, atMs: startMs + 4 * second, values: [8], quality: [2] }]),
+        rowsOf([
+          row(3, [9, 4, null], [1, 2, 0]),
+          { holder: 1, atMs: startMs + 4 * second, values: [8], quality: [2] },
+          { holder: 1, atMs: startMs + 5 * second, values: [null], quality: [3] },
+        ]),
       );
       const check = async () => {
         const span = { fromMs: startMs + second, toMs: startMs + 9 * second };
@@ -90,6 +94,7 @@ export function historySecondsContract(subject: () => StoreUnderTest): void {
         const alone = await Promise.all(holders.map((one) => subject().store.readSeconds({ ...one, ...span })));
         expect(together).toEqual(alone);
         expect([together[0]?.values[1]?.[3], together[0]?.quality[1]?.[3]]).toEqual([8, 2]);
+        expect([together[0]?.values[1]?.[4], together[0]?.quality[1]?.[4]]).toEqual([NaN, 3]);
         expect([together[1]?.values[0]?.[2], together[3]?.values[0]?.[2], together[3]?.values[2]?.[2]]).toEqual([
           9, 4, 9,
         ]);
