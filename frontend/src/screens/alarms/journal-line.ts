@@ -3,6 +3,7 @@ import type { AlarmMode } from '@ebbline/shared/contract/alarm-modes';
 import { isYesNo, sayAlarmValue } from '../../components/alarm-facts';
 import { auditWords } from '../../text/audit-words';
 import { formatMoment } from '../../text/format-time';
+import { testTitle } from './test-of-row';
 
 /** Permits stand in the journal beside the alarms, under ids of their own. */
 const isOfPermit = (row: JournalRow): boolean => row.alarm?.startsWith('permit/') === true;
@@ -13,11 +14,12 @@ const isOfPermit = (row: JournalRow): boolean => row.alarm?.startsWith('permit/'
  */
 export function journalLine(row: JournalRow, where = row.where ?? ''): string {
   const ofPermit = isOfPermit(row);
-  const subject = ofPermit ? 'permit' : (row.entry ?? row.alarm ?? auditWords(row.cause) ?? '');
+  const ofTest = testTitle(row);
+  const subject = ofPermit ? 'permit' : (ofTest ?? row.entry ?? row.alarm ?? auditWords(row.cause) ?? '');
   const value =
     isYesNo(row) || row.value === null
       ? ''
-      : sayAlarmValue(ofPermit ? 'AIR-' : (row.entry ?? ''), row.value, row.unit_of_measure);
+      : sayAlarmValue(ofPermit || ofTest !== null ? 'AIR-' : (row.entry ?? ''), row.value, row.unit_of_measure);
   return [
     subject,
     where,

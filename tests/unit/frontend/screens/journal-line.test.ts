@@ -1,6 +1,7 @@
 import type { AlarmState, JournalRow } from '@ebbline/shared/contract/alarm';
 import { describe, expect, it } from 'vitest';
 import { journalActor, journalLine } from '../../../../frontend/src/screens/alarms/journal-line';
+import { testOfRow } from '../../../../frontend/src/screens/alarms/test-of-row';
 
 const row: JournalRow = {
   sequence: 1,
@@ -43,6 +44,18 @@ describe('a line of the journal', () => {
     expect(journalLine(started)).toBe('Ebbline started');
     expect(journalActor(started, 'UTC')).toBe('Ebbline 1 started; …');
     expect(journalLine({ ...started, cause: 'programEnded' })).toBe('Ebbline ended');
+  });
+
+  it('names a test by its kind, and leads to its record', () => {
+    const test = { ...row, entry: null, from: null, to: null, value: null, limit: null, unit_of_measure: null };
+    const ofTightness = { ...test, alarm: 'tightness/e7-31', where: null, cause: 'tightnessStarted' };
+    expect(journalLine(ofTightness)).toBe('pressure-rise test');
+    expect(testOfRow(ofTightness)).toEqual({ name: 'tightness-record', params: { unit: 'e7', test: 'e7-31' } });
+    const ofGuided = { ...ofTightness, alarm: 'guided/e7-9', cause: 'guidedEnded' };
+    expect(journalLine(ofGuided)).toBe('guided test');
+    expect(testOfRow(ofGuided)).toEqual({ name: 'guided-test', params: { unit: 'e7', test: 'e7-9' } });
+    expect(testOfRow(row)).toBeNull();
+    expect(testOfRow({ ...ofGuided, unit: null })).toBeNull();
   });
 
   it('says no more of a change that speaks for itself', () => {
