@@ -99,13 +99,16 @@ export const foldsUnderEarlier: Readonly<Partial<Record<UnitEntryId, readonly Un
   'TANK-1': ['BOIL-2', 'PUMP-1'],
   'FLOW-2': ['BOIL-2'],
   'FLOW-1': ['BOIL-2', 'TANK-1', 'PUMP-1', 'FLOW-2'],
-  'AIR-3': ['FLOW-2'],
+  /** And a separator that is too full fills the trap of the source, which then carries less. */
+  'AIR-3': ['FLOW-2', 'TANK-2'],
   /** That no standby is there, the trip of the source tells. One that starts as the loop comes back only helps to draw it down again. */
   'PUMP-2': ['VSRC-1'],
   'VSRC-2': ['VSRC-1', 'PUMP-1', 'FLOW-2', 'MARGIN-2'],
   /** Levels come back minutes after what moved them; without vacuum the water goes where the pump puts it. Nothing is to be topped up. */
   'TANK-3': ['VSRC-1', 'PUMP-1', 'TANK-1', 'AIR-4', 'AIR-1'],
   'TANK-2': ['PUMP-1', 'FLOW-2'],
+  /** Alternating tanks that hold too much or too little change over too often. */
+  'XFER-1': ['TANK-2', 'TANK-3'],
   /** The first action there is to change over the filter. */
   'FIL-2': ['TANK-1'],
 };

@@ -57,8 +57,8 @@ export const waterExpectations: readonly Expectation[] = [
     fault: 'overfill',
     on: ['tanks'],
     sizes: ['large'],
-    first: ['XFER-1'],
+    first: ['TANK-2'],
     because:
-      'after 80 litres more the transfers carry half of what they did: that they come too often is the first sign, of the mildest priority; no entry watches how full alternating tanks are together within minutes',
+      'a transfer of 140 litres is halved by 70 litres more, and four fifths of that are told: 56 litres are three minutes, and what is usual has been learnt from four transfers only; the first look is at the top-up meter',
   },
 ];

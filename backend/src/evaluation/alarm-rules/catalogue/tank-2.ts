@@ -1,16 +1,18 @@
 import { judgeAbove } from '../above';
 import { anyOf } from '../any-of';
 import { clockDay } from '../details/clock-time';
-import { flowText, joined } from '../details/quantity-text';
+import { flowText, joined, litresText } from '../details/quantity-text';
 import { judgeDiscrete } from '../discrete';
 import type { UnitEntry } from '../entry';
+import { beyondUsualM3, knowsWaterOfTanks, usualTransferM3 } from '../plant-signs/water-of-tanks';
 import { isActive, keep, recall, usable, type UnitContext } from '../judge-context';
 import { Verdict } from '../verdict';
 import { walksIn, walksWith, walkText } from '../walk-sign';
 
 /**
  * Separator level high, and no air has come in that would have pushed the water there; or water walks into this unit from
- * another one of the loop. `limit`: share of the room above the usual level. Never off: drain-back after a stop is the case too.
+ * another one of the loop. `limit`: share of the room above the usual level; of alternating tanks that is the water by which a transfer
+ * carries half of what it did. Never off: drain-back after a stop is the case too.
  */
 export const tank2: UnitEntry = {
   id: 'TANK-2',
@@ -31,10 +33,18 @@ export const tank2: UnitEntry = {
   defaults: { limit: 0.8, deadband: 0.1, onDelayMs: 30_000, offDelayMs: 60_000 },
   unitOfMeasure: '1',
   basis: 'Own rule: four fifths of the room that the vacuum source’s inlet leaves above the usual level.',
-  feeds: ['separator.level', 'separator.levelHigh', 'supplyTank.level', 'topUp.volume'],
+  feeds: [
+    'tank.<id>.level',
+    'tank.<id>.filling',
+    'separator.level',
+    'separator.levelHigh',
+    'supplyTank.level',
+    'topUp.volume',
+  ],
   offInModes: [],
   offWhenInferred: false,
-  applies: (_unit, slots) => slots.separatorLevel >= 0 || slots.separatorLevelHigh >= 0,
+  applies: (unit, slots) =>
+    slots.separatorLevel >= 0 || slots.separatorLevelHigh >= 0 || knowsWaterOfTanks(unit, slots),
   judge(context, limits, active, finding) {
     finding.value = roomTaken(context);
     finding.limit = limits.limit;
@@ -57,7 +67,9 @@ export const tank2: UnitEntry = {
     const sum = usable(state, slots.loopWaterRate);
     const topUp = usable(state, slots.topUpRate);
     const full = usable(state, slots.timeToFull);
+    const beyond = knowsWaterOfTanks(context.unit, slots) ? beyondUsualM3(context) : Number.NaN;
     return joined(
+      beyond > 0 ? `The tanks hold ${litresText(beyond)} more than usual.` : null,
       sum > risingM3PerS && topUp < sum / 2
         ? `The sum of levels rises by ${flowText(sum)} with no top-up to match: facility water may be coming in.`
         : null,
@@ -70,11 +82,12 @@ export const tank2: UnitEntry = {
 const risingM3PerS = 0.5 / 60_000;
 
 /** A level without area and room in the site file says nothing of how full the separator is: then only the switch does. */
-const levelTells = ({ slots, unit: { design } }: UnitContext): boolean =>
-  slots.separatorLevel >= 0 &&
-  design.separatorAreaM2 !== null &&
-  design.volumes.separatorRoomM3 !== null &&
-  design.volumes.separatorUsualLevelM !== null;
+const levelTells = ({ slots, unit }: UnitContext): boolean =>
+  knowsWaterOfTanks(unit, slots) ||
+  (slots.separatorLevel >= 0 &&
+    unit.design.separatorAreaM2 !== null &&
+    unit.design.volumes.separatorRoomM3 !== null &&
+    unit.design.volumes.separatorUsualLevelM !== null);
 
 /** When water was last seen to walk in, ms; `never` once it was seen that none does. */
 const cell = { walkedMs: 0 } as const;
@@ -95,7 +108,9 @@ function judgeWalk(context: UnitContext, active: boolean): Verdict {
 }
 
 /** Share of the room above the usual level that is taken; NaN where level or volumes are not known. */
-function roomTaken({ slots, state, unit }: UnitContext): number {
+function roomTaken(context: UnitContext): number {
+  const { slots, state, unit } = context;
+  if (knowsWaterOfTanks(unit, slots)) return beyondUsualM3(context) / (usualTransferM3(context) / 2);
   const { separatorAreaM2, volumes } = unit.design;
   const { separatorRoomM3, separatorUsualLevelM } = volumes;
   if (separatorAreaM2 === null || separatorRoomM3 === null || separatorUsualLevelM === null) return Number.NaN;

@@ -2,9 +2,13 @@ import { anyOf } from '../any-of';
 import { judgeBelow } from '../below';
 import { Verdict } from '../verdict';
 import { flowText, joined } from '../details/quantity-text';
-import type { UnitEntry } from '../entry';
+import type { Limits, UnitEntry } from '../entry';
+import type { Finding } from '../finding';
+import { beyondUsualM3, knowsWaterOfTanks, usualTransferM3 } from '../plant-signs/water-of-tanks';
 import { keep, recall, usable, type UnitContext } from '../judge-context';
 import { runningMean } from '../running-mean';
+import type { CompiledUnit } from '../../site/compiled-site';
+import type { UnitSlots } from '../unit-slots';
 import { walksWith, walkText } from '../walk-sign';
 
 /** Below this share of the limit the pump is about to starve, whatever the cause. */
@@ -16,7 +20,8 @@ const losingMs = 5 * 60_000;
 const sumRate = 0;
 
 /**
- * A level is low: the supply tank's or the separator's. `limit`: share of the usual level. An alert while nothing more shows; an
+ * A level is low: the supply tank's or the separator's. `limit`: share of the usual level; of alternating tanks, of the water that
+ * a transfer usually carries. An alert while nothing more shows; an
  * alarm where the loop loses water or the tank is nearly empty.
  */
 export const tank3: UnitEntry = {
@@ -37,15 +42,17 @@ export const tank3: UnitEntry = {
   defaults: { limit: 0.6, deadband: 0.05, onDelayMs: 60_000, offDelayMs: 60_000 },
   unitOfMeasure: '1',
   basis: 'Common practice, no source: low at a good half of the usual level.',
-  feeds: ['separator.level', 'supplyTank.level'],
+  feeds: ['tank.<id>.level', 'tank.<id>.filling', 'separator.level', 'supplyTank.level'],
   offInModes: ['off', 'vented', 'tightnessTest', 'filling', 'draining'],
   offWhenInferred: false,
-  applies: ({ design: { volumes } }, slots) =>
-    (slots.separatorLevel >= 0 && volumes.separatorUsualLevelM !== null) ||
-    (slots.supplyTankLevel >= 0 && volumes.supplyTankUsualLevelM !== null),
+  applies: (unit, slots) => knowsWaterOfTanks(unit, slots) || knowsLevel(unit, slots),
   judge(context, limits, active, finding) {
     const { slots, state, unit } = context;
     followSum(context);
+    if (knowsWaterOfTanks(unit, slots)) {
+      judgeTanks(context, limits, active, finding);
+      return;
+    }
     const { separatorUsualLevelM, supplyTankUsualLevelM } = unit.design.volumes;
     const separator = usable(state, slots.separatorLevel) / (separatorUsualLevelM ?? Number.NaN);
     const supply = usable(state, slots.supplyTankLevel) / (supplyTankUsualLevelM ?? Number.NaN);
@@ -72,6 +79,19 @@ export const tank3: UnitEntry = {
     );
   },
 };
+
+const knowsLevel = ({ design: { volumes } }: CompiledUnit, slots: UnitSlots): boolean =>
+  (slots.separatorLevel >= 0 && volumes.separatorUsualLevelM !== null) ||
+  (slots.supplyTankLevel >= 0 && volumes.supplyTankUsualLevelM !== null);
+
+/** Both of alternating tanks together: each runs empty and full by turns. */
+function judgeTanks(context: UnitContext, limits: Limits, active: boolean, finding: Finding): void {
+  finding.value = 1 + beyondUsualM3(context) / usualTransferM3(context);
+  finding.where = 'Tanks';
+  finding.limit = limits.limit;
+  finding.verdict = judgeBelow(finding.value, limits.limit, limits.deadband, active);
+  finding.worse = finding.value < nearlyEmpty * limits.limit || losesWater(context);
+}
 
 /** Water stands until minutes have shown that it does not; a time without a known sum shows nothing. */
 function followSum(context: UnitContext): void {

@@ -44,7 +44,12 @@ export const xfer1: UnitEntry = {
   judge(context, limits, _active, finding) {
     const { nowMs, plant, slots, state, unitIndex } = context;
     const { transfers } = plant;
-    followTransfers(transfers, unitIndex, fillingNow(context), usable(state, slots.loopFlow), nowMs);
+    const now = {
+      filling: fillingNow(context),
+      flowM3PerS: usable(state, slots.loopFlow),
+      heldM3: usable(state, slots.waterVolume),
+    };
+    followTransfers(transfers, unitIndex, now, nowMs);
     const usual = transfers.usualWater[unitIndex] as number;
     if ((transfers.seen[unitIndex] as number) < transfersToLearn) return;
     const gone = transfers.waterSince[unitIndex] as number;

@@ -1,3 +1,13 @@
+/** What is known of the tanks now. */
+export interface TanksNow {
+  /** Bits of the tanks that fill; −1 where one of them is not known. */
+  readonly filling: number;
+  /** Out of the tanks, m³/s; NaN where not known: then the water of the running transfer is not judged. */
+  readonly flowM3PerS: number;
+  /** In all tanks together, m³; NaN where not known. */
+  readonly heldM3: number;
+}
+
 /** Change-overs of alternating tanks, by unit: how much water one transfer carries and how long it takes. */
 export interface TransferMemory {
   /** Bits of the tanks that filled at the last look; −1 before the first. */
@@ -8,6 +18,8 @@ export interface TransferMemory {
   /** The same of one usual transfer. */
   readonly usualWater: Float64Array;
   readonly usualTime: Float64Array;
+  /** Water in all tanks together as they change over, m³: usual. */
+  readonly usualHeld: Float64Array;
   /** Water of the last whole transfer, m³. */
   readonly lastWater: Float64Array;
   readonly seen: Uint16Array;
@@ -22,6 +34,7 @@ export function createTransferMemory(units: number): TransferMemory {
     timeSince: never(),
     usualWater: never(),
     usualTime: never(),
+    usualHeld: never(),
     lastWater: never(),
     seen: new Uint16Array(units),
     lookedMs: never(),
@@ -32,19 +45,18 @@ export function createTransferMemory(units: number): TransferMemory {
 export const transfersToLearn = 3;
 /** One that is further from the usual one is not learnt. */
 const learnWithin = 0.5;
+/** The time goes with the flow, which people change. */
 const memoryTransfers = 20;
+/** Water is the tanks’ own: what drains or fills them within hours must not become usual. A day or so of transfers. Own rule. */
+const memoryOfWater = 2000;
 /** After a longer time in which the tanks were not seen it is not known what went on in between. */
 const longestGapMs = 5000;
 
-/**
- * Once a second. `filling`: bits of the tanks that fill, −1 where one of them is not known; `flowM3PerS` NaN where not
- * known: then the water of the running transfer is not judged.
- */
+/** Once a second. */
 export function followTransfers(
   memory: TransferMemory,
   unit: number,
-  filling: number,
-  flowM3PerS: number,
+  { filling, flowM3PerS, heldM3 }: TanksNow,
   nowMs: number,
 ): void {
   if (filling < 0) return;
@@ -62,17 +74,19 @@ export function followTransfers(
   memory.waterSince[unit] = 0;
   memory.timeSince[unit] = 0;
   memory.lastWater[unit] = water;
-  if (!Number.isNaN(water)) learn(memory, unit, water, time);
+  if (!Number.isNaN(water)) learn(memory, unit, { water, time, heldM3 });
 }
 
-function learn(memory: TransferMemory, unit: number, water: number, time: number): void {
-  const seen = memory.seen[unit] as number;
-  const usual = memory.usualWater[unit] as number;
-  if (seen >= transfersToLearn && Math.abs(water - usual) > learnWithin * usual) return;
-  const share = 1 / Math.min(memoryTransfers, seen + 1);
-  memory.usualWater[unit] = blend(usual, water, share);
-  memory.usualTime[unit] = blend(memory.usualTime[unit] as number, time, share);
-  memory.seen[unit] = Math.min(seen + 1, 0xffff);
+function learn(memory: TransferMemory, unit: number, found: { water: number; time: number; heldM3: number }): void {
+  const { seen, usualHeld, usualTime, usualWater } = memory;
+  const before = seen[unit] as number;
+  const usual = usualWater[unit] as number;
+  if (before >= transfersToLearn && Math.abs(found.water - usual) > learnWithin * usual) return;
+  const share = 1 / Math.min(memoryOfWater, before + 1);
+  usualWater[unit] = blend(usual, found.water, share);
+  usualTime[unit] = blend(usualTime[unit] as number, found.time, Math.max(share, 1 / memoryTransfers));
+  if (!Number.isNaN(found.heldM3)) usualHeld[unit] = blend(usualHeld[unit] as number, found.heldM3, share);
+  seen[unit] = Math.min(before + 1, 0xffff);
 }
 
 const blend = (known: number, found: number, share: number): number =>

@@ -105,6 +105,19 @@ describe('TANK-2 and TANK-3', () => {
     expect(cut.set('separator.levelHigh', 0).run(30).active('TANK-2')).toBe(true);
   });
 
+  it.each([
+    ['before it', 60, 'm1:TANK-2'],
+    ['after it', 0, null],
+  ])('is what fills the trap of the source where it came %s', (_when, fullForS, first) => {
+    const values = { 'separator.level': 0.45, 'separator.levelHigh': 0, 'vacuum.trap.full': 0, openingsCarried: 2 };
+    const one = new RuleBench({ also: Object.keys(values), design, values }).mode('running').run(30);
+    one
+      .set('separator.levelHigh', 1)
+      .run(fullForS)
+      .set('separator.levelHigh', fullForS > 0 ? 1 : 0);
+    expect(one.set('vacuum.trap.full', 1).run(90).alarm('AIR-3')).toMatchObject({ active: true, foldedUnder: first });
+  });
+
   it('ends by nothing that is not known: a bad switch, or a bad level beside a good switch', () => {
     const high = withSwitch().set('separator.levelHigh', 1).run(60);
     expect(high.active('TANK-2')).toBe(true);
