@@ -2,7 +2,9 @@ import { judgeAbove } from '../above';
 import { freeAirText, joined } from '../details/quantity-text';
 import type { UnitEntry } from '../entry';
 import { guard, recall, usable, type UnitContext } from '../judge-context';
+import { beyondUsualM3, knowsWaterOfTanks, usualTransferM3 } from '../plant-signs/water-of-tanks';
 import { runningMean } from '../running-mean';
+import { Verdict } from '../verdict';
 
 const cell = { excess: 0 } as const;
 
@@ -47,7 +49,9 @@ export const air2: UnitEntry = {
     const known = !Number.isNaN(usable(state, slots.gasLoad) - allowance);
     finding.value = known ? allowance + excess : Number.NaN;
     finding.limit = allowance + margin;
-    finding.verdict = judgeAbove(finding.value, finding.limit, limits.deadband, active);
+    finding.verdict = changesOverOften(context)
+      ? Verdict.hold
+      : judgeAbove(finding.value, finding.limit, limits.deadband, active);
   },
   detail(context) {
     const excess = recall(context, cell.excess);
@@ -55,6 +59,17 @@ export const air2: UnitEntry = {
     return joined(`${freeAirText(excess)} more than is accounted for.`, whereFrom(context));
   },
 };
+
+/** A fifth less water in a transfer is a quarter more gas by change-overs, as much as their gas is known to. Own rule. */
+const lessInTransfer = 0.2;
+
+/**
+ * Tanks that hold too little, or too much, change over more often, and each time the gas of an emptied tank goes out: more than flow ×
+ * pressure accounts for. That is water to look for, TANK-3 or TANK-2, and no air.
+ */
+const changesOverOften = (context: UnitContext): boolean =>
+  knowsWaterOfTanks(context.unit, context.slots) &&
+  Math.abs(beyondUsualM3(context)) > lessInTransfer * usualTransferM3(context);
 
 function whereFrom({ permits, unitIndex }: UnitContext): string | null {
   return permits.count[unitIndex] === 0 ? null : 'What open permits expect is taken off already.';

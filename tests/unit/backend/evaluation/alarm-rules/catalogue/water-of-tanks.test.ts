@@ -14,7 +14,7 @@ const bench = (): RuleBench =>
   new RuleBench({
     tanks: tanks.map((id) => ({ id, areaM2: 0.5 })),
     without: ['separator.level', 'supplyTank.level', 'pump.inlet.pressure', 'supply.pressure', 'return.pressure'],
-    also: [...tanks.map((id) => `tank.${id}.filling`), 'chipPower', 'waterVolume'],
+    also: [...tanks.map((id) => `tank.${id}.filling`), 'chipPower', 'waterVolume', 'gasLoad', 'gasAllowance'],
     unit: shapeB,
     values: { 'tank.a.filling': 1, 'tank.b.filling': 0, chipPower: 200_000, 'loop.flow': 0.005, waterVolume: 0.3 },
   }).mode('running');
@@ -74,4 +74,26 @@ describe('the water that alternating tanks hold together', () => {
       ['XFER-1', false],
     ]);
   });
+
+  it.each([
+    [30, true],
+    [-30, true],
+    [50, false],
+    [-50, false],
+  ])(
+    'with %i L more than usual, a quarter of a transfer or less, says whether more gas is air (AIR-2: %s)',
+    (litres, isAir) => {
+      // 40 L are a fifth of the 200 L of a transfer; 60 free L/min more than is accounted for.
+      const one = well()
+        .set('gasAllowance', 0.001)
+        .set('gasLoad', 0.002)
+        .set('waterVolume', 0.3 + litres / 1000);
+      expect(
+        one
+          .run(38)
+          .run(32 * 60, undefined, 4)
+          .active('AIR-2'),
+      ).toBe(isAir);
+    },
+  );
 });
