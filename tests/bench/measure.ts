@@ -15,6 +15,8 @@ export interface Plan {
   readonly units: number;
   readonly warmUpS: number;
   readonly measureS: number;
+  /** Of the backend, beside its own. */
+  readonly env?: Readonly<Record<string, string>>;
 }
 
 export interface Measured {
@@ -42,7 +44,7 @@ export async function measure(broker: Mosquitto, plan: Plan): Promise<Measured> 
   await writeFile(siteFile, benchSite(plan.units));
   const ebbline = await startEbbline({
     data: join(folder.path, 'data'),
-    env: { EBBLINE_SITE: siteFile, EBBLINE_MQTT_URL: broker.url, EBBLINE_SIMULATOR: 'off' },
+    env: { EBBLINE_SITE: siteFile, EBBLINE_MQTT_URL: broker.url, EBBLINE_SIMULATOR: 'off', ...plan.env },
   });
   const bare = startChild('bare-subscriber', [broker.url]);
   const hall = openScreen(ebbline.url, { screen: 'hall', hall: hallId(0) }, null);

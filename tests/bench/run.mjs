@@ -2,8 +2,9 @@
 import { fileURLToPath } from 'node:url';
 import { runnerImport } from 'vite';
 
-const part = process.argv[2] ?? 'bench';
-if (!['bench', 'publisher', 'bare-subscriber'].includes(part)) {
+const [first = 'bench', ...rest] = process.argv.slice(2);
+const [part, args] = first === 'quick' ? ['bench', [first]] : [first, rest];
+if (!['bench', 'influx', 'publisher', 'bare-subscriber'].includes(part)) {
   process.stderr.write(`no part ${part}; run npm run bench\n`);
   process.exit(1);
 }
@@ -11,4 +12,4 @@ const { module } = await runnerImport(fileURLToPath(new URL(`./${part}.ts`, impo
   configFile: false,
   logLevel: 'error',
 });
-await module.run(process.argv.slice(3));
+await module.run(args);
