@@ -28,9 +28,24 @@ export function readField(text: string, unit: TypedUnit): number | '' {
   return unit.factor === 1 ? typed : Number(outOfUnit(typed, unit).toPrecision(12));
 }
 
-/** A bound in words, in the unit that is typed. */
-export function sayBound(value: number, unit: TypedUnit): string {
+/** A bound as a field holds what is typed against it: without the noise of the factor, which would refuse the bound itself. */
+export const fieldBound = (value: number, unit: TypedUnit): number =>
+  unit.factor === 1 ? value : Number(inUnit(value, unit).toPrecision(12));
+
+/** Decimals that leave a bound at least three digits. */
+function decimalsOf(shown: number): number {
+  const size = Math.abs(shown);
+  if (size === 0) return 0;
+  return [0.1, 1, 10, 100].reduce((decimals, step) => (size < step ? decimals : decimals - 1), 4);
+}
+
+/** A bound in words, in the unit that is typed; rounded to the inside, so that it is taken where it is typed as it is told. */
+export function sayBound(value: number, unit: TypedUnit, end: 'least' | 'most'): string {
   if (unit.factor === 1) return String(value);
-  const shown = inUnit(value, unit);
-  return formatNumber(shown, Math.abs(shown) < 10 ? 2 : Math.abs(shown) < 100 ? 1 : 0);
+  const shown = fieldBound(value, unit);
+  const decimals = decimalsOf(shown);
+  const nearest = Number(shown.toFixed(decimals));
+  const inward = end === 'least' ? 1 : -1;
+  const isInside = (nearest - shown) * inward >= 0;
+  return formatNumber(isInside ? nearest : nearest + inward * 10 ** -decimals, decimals);
 }

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { afterEach, describe, expect, it } from 'vitest';
-import { fieldText, readField, sayBound, typedUnit } from '../../../../frontend/src/text/typed-unit';
+import { fieldBound, fieldText, readField, sayBound, typedUnit } from '../../../../frontend/src/text/typed-unit';
 import { usOfWritten } from '../../../../frontend/src/text/us-units';
 import { readIn } from '../../../helpers/read-in';
 
@@ -40,10 +40,30 @@ describe('a number that is typed', () => {
   });
 
   it('has bounds in the unit that is typed', () => {
-    expect(sayBound(30, typedUnit('°C'))).toBe('30');
+    expect(sayBound(30, typedUnit('°C'), 'least')).toBe('30');
     readIn('us');
-    expect(sayBound(30, typedUnit('°C'))).toBe('86.0');
-    expect(sayBound(0.5, typedUnit('mm'))).toBe('0.02');
-    expect(sayBound(10_000, typedUnit('L/min'))).toBe('2642');
+    expect(sayBound(30, typedUnit('°C'), 'least')).toBe('86.0');
+    expect(sayBound(30, typedUnit('°C'), 'most')).toBe('86.0');
+    // 0.5 mm are 0.019685 in, 10 000 L/min 2641.7 gpm: each is rounded to the inside.
+    expect(sayBound(0.5, typedUnit('mm'), 'least')).toBe('0.0197');
+    expect(sayBound(0.5, typedUnit('mm'), 'most')).toBe('0.0196');
+    expect(sayBound(10_000, typedUnit('L/min'), 'most')).toBe('2641');
+    expect(sayBound(10_000, typedUnit('L/min'), 'least')).toBe('2642');
+  });
+
+  it.each(Object.keys(usOfWritten))('takes each bound typed as it is told: %s', (written) => {
+    readIn('us');
+    const unit = typedUnit(written);
+    fc.assert(
+      fc.property(fc.integer({ min: -99_999, max: 999_999 }), fc.constantFrom(1, 10, 1000), (whole, parts) => {
+        const bound = whole / parts;
+        const told = (end: 'least' | 'most') => sayBound(bound, unit, end).replace('−', '-').replaceAll('\u202f', '');
+        expect(readField(told('least'), unit)).toBeGreaterThanOrEqual(bound);
+        expect(readField(told('most'), unit)).toBeLessThanOrEqual(bound);
+        // By the field too, which holds it against the bound in its own unit.
+        expect(Number(told('least'))).toBeGreaterThanOrEqual(fieldBound(bound, unit));
+        expect(Number(told('most'))).toBeLessThanOrEqual(fieldBound(bound, unit));
+      }),
+    );
   });
 });
