@@ -3,7 +3,7 @@ import type { VueWrapper } from '@vue/test-utils';
 import { flushPromises } from '@vue/test-utils';
 import { nextTick } from 'vue';
 import { afterEach, describe, expect, it, vi } from 'vitest';
-import { aHallFrame, aLine, anAlarm, aWindow, noon } from './fixtures/builders';
+import { aFigure, aHallFrame, aLine, anAlarm, aWindow, noon } from './fixtures/builders';
 import { FakeServer } from './fixtures/fake-feed';
 import { openPage, type Page } from './fixtures/mount-page';
 import { until } from '../helpers/until';
@@ -103,6 +103,17 @@ describe('a hall of many units', () => {
     expect(row.get('.small-margin').classes()).toContain('small-old');
     expect(row.text()).toContain('old');
     expect(page.get('[data-testid=loop-u1] .small-margin').classes()).not.toContain('small-old');
+  });
+
+  it.each(['small', 'full'])('looks up no link of its %s rows anew when only values came', async (rows) => {
+    const shown = await show(aHallFrame(many(40)), `/halls/east?rows=${rows}`);
+    const looked = vi.spyOn(shown.router, 'resolve');
+    shown.server.send(aHallFrame(many(40, () => ({ vacuumReserve: aFigure(0.0052), heatRemoved: aFigure(1000) }))));
+    await flushPromises();
+    expect(shown.page.text()).toContain(rows === 'full' ? 'of 240' : 'U');
+    // What stands over the rows leads to the first of them.
+    const ofRows = looked.mock.calls.filter(([to]) => /\bu[1-9]/.test(JSON.stringify(to)));
+    expect(ofRows).toEqual([]);
   });
 
   it('is ordered by need where the address says so, with a heading for each', async () => {
