@@ -3,6 +3,8 @@ import {
   alarmListingSchema,
   changeSettingsFaults,
   changeSettingsRequestSchema,
+  decideProposalFaults,
+  decideProposalRequestSchema,
   settingChangeSchema,
   settingChangesSchema,
   settingsAuditSchema,
@@ -46,5 +48,14 @@ export const alarmListRoutes = [
     query: null,
     body: changeSettingsRequestSchema,
     faults: ['ACTOR_DIFFERS', ...changeSettingsFaults, 'JOURNAL_UNAVAILABLE'],
+  },
+  {
+    method: 'post',
+    path: '/api/alarm-list/proposals/{id}',
+    right: 'changeLimits',
+    reply: settingChangeSchema,
+    query: null,
+    body: decideProposalRequestSchema,
+    faults: ['ACTOR_DIFFERS', ...decideProposalFaults, 'JOURNAL_UNAVAILABLE'],
   },
 ] as const satisfies readonly RouteRow[];

@@ -115,7 +115,12 @@ export const changeSettingsRequestSchema = z.strictObject({
     .optional()
     .describe('UCUM code of the numbers; where it is given it must be that of the entry'),
   reason: z.string().trim().min(3).max(1000),
-  link: z.string().trim().max(500).default('').describe('where the change was approved'),
+  link: z
+    .string()
+    .trim()
+    .max(500)
+    .default('')
+    .describe('where the change was approved; of a highly managed class it may not be empty'),
 });
 export type ChangeSettingsRequest = z.infer<typeof changeSettingsRequestSchema>;
 
@@ -133,8 +138,23 @@ export const changeSettingsFaults = [
   'SETTING_UNCHANGED',
   'SETTING_UNIT_OF_MEASURE',
   'SETTING_CHANGED_MEANWHILE',
+  'SETTING_LINK',
+  'SETTING_SECOND',
+  'SETTING_PROPOSED',
 ] as const;
-export type ChangeSettingsFault = (typeof changeSettingsFaults)[number];
+
+/** Why a change that waits for a second person is not made, and not withdrawn. */
+export const decideProposalFaults = [...changeSettingsFaults, 'SETTING_PROPOSAL_UNKNOWN'] as const;
+export type ChangeSettingsFault = (typeof decideProposalFaults)[number];
+
+/** What another person says to a change that waits for one. */
+export const decideProposalRequestSchema = z.strictObject({
+  operator: operatorSchema,
+  decision: z
+    .enum(['approve', 'withdraw'])
+    .describe('approve: by somebody else than who asked, and by no token; withdraw: by anybody with the right'),
+});
+export type DecideProposalRequest = z.infer<typeof decideProposalRequestSchema>;
 
 /** Why a change that is on record is not in force: it does not fit the site file or the program that runs now. */
 export const refusedChangeSchema = z.object({
@@ -153,10 +173,21 @@ export const settingChangeSchema = z.object({
   new: alarmSettingsSchema,
   reason: z.string(),
   link: z.string(),
+  approvedBy: z.string().optional().describe('who approved it, where its class is highly managed'),
+  held: z
+    .enum(['awaitsSecond', 'withdrawn'])
+    .optional()
+    .describe('nothing was changed: it waits for the approval of a second person, or was withdrawn'),
   refused: refusedChangeSchema.optional().describe('why it is not in force now; left out: it is, or a later one is'),
 });
 export type SettingChange = z.infer<typeof settingChangeSchema>;
-export const settingChangesSchema = z.object({ changes: z.array(settingChangeSchema).describe('newest first') });
+export const settingChangesSchema = z.object({
+  changes: z.array(settingChangeSchema).describe('newest first'),
+  proposed: z
+    .array(settingChangeSchema)
+    .optional()
+    .describe('not in force, as they wait for a second person; a restart of the program drops them'),
+});
 export type SettingChanges = z.infer<typeof settingChangesSchema>;
 
 /** Where what runs is not what was authorised. */

@@ -27,8 +27,9 @@ export const journalFactsSchema = z
         old: recordedSettingsSchema,
         new: recordedSettingsSchema,
         link: z.string(),
+        approvedBy: z.string().optional().describe('the second person, where its class asks for one'),
       })
-      .describe('what was set, from what to what, and where it was approved'),
+      .describe('what was set, or was proposed, from what to what, and where it was approved'),
     of: z.number().int().describe('sequence of the row that this one corrects, withdraws or takes over'),
     why: z.string().describe('why a note was corrected'),
     shift: z

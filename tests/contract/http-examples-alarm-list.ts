@@ -88,7 +88,8 @@ type Key = Extract<RouteKey, Row extends infer R ? (R extends Row ? `${R['method
 /** Examples of the list of alarms. */
 export const alarmListExamples: Readonly<Record<Key, Example>> = {
   'get /api/alarm-list': { query: { search: 'margin', differing: 'true' }, reply: listing },
-  'get /api/alarm-list/changes': { reply: { changes: [change] } },
+  'get /api/alarm-list/changes': { reply: { changes: [{ ...change, approvedBy: 'Otto' }] } },
+  'post /api/alarm-list/proposals/{id}': { body: { operator: 'Otto', decision: 'approve' }, reply: change },
   'get /api/alarm-list/audit': {
     reply: {
       time: '2031-05-06T07:08:10.250Z',

@@ -1,3 +1,4 @@
+import type { SettingChange } from '@ebbline/shared/contract/alarm-list';
 import { flushPromises } from '@vue/test-utils';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { aChange, aListing, anEntry, marginSettings } from './fixtures/alarm-management';
@@ -198,6 +199,67 @@ describe('a change of a setting', () => {
   });
 });
 
+describe('a change of a highly managed class', () => {
+  const managed = anEntry('MARGIN-1', { highlyManaged: true, classTitle: 'Vacuum margin' });
+  const held = aChange('proposal-1', { held: 'awaitsSecond', actor: 'B. Other' });
+  const waiting = (change: SettingChange) => ({
+    '/api/alarm-list': aListing([managed]),
+    '/api/alarm-list/changes': (_path: string, body: unknown) =>
+      body === undefined ? { changes: [], proposed: [change] } : change,
+  });
+
+  it('is proposed with where it was approved, and not said to be made', async () => {
+    const shown = await show('/limits/MARGIN-1', {
+      '/api/alarm-list': aListing([managed]),
+      '/api/alarm-list/changes': (_path: string, body: unknown) => (body === undefined ? { changes: [] } : held),
+    });
+    await press(shown, 'Change a setting…');
+    const form = shown.page.get('form[aria-label="Change MARGIN-1"]');
+    const send = () => form.get('button[type=submit]');
+    await form.get('[name=limit]').setValue('4');
+    await form.get('[name=reason]').setValue('to see');
+    expect([send().text(), send().attributes('disabled')]).toEqual(['Propose the change', '']);
+    await form.get('[name=link]').setValue('order 17');
+    expect(send().attributes('disabled')).toBeUndefined();
+    await form.trigger('submit');
+    await flushPromises();
+    const said = plain(shown.page.get('.confirmed').text());
+    expect(said).toContain('not in force: it waits until somebody else approves it');
+    expect(said).not.toContain('Changed');
+  });
+
+  it('is shown with who asked, from what to what and why, and approved by another', async () => {
+    const made = aChange('setting-1', { actor: 'B. Other', approvedBy: 'A. Example' });
+    const shown = await show('/limits/MARGIN-1', {
+      ...waiting(held),
+      '/api/alarm-list/proposals/proposal-1': made,
+    });
+    const text = plain(shown.page.get('[data-testid=proposed-changes]').text());
+    expect(text).toContain('Waits for a second person, not in force: E7: limit 5 kPa → 4.5 kPa');
+    expect(text).toContain('B. Other');
+    expect(text).toContain('“the barometer has settled” approval: change 12');
+    await press(shown, 'Approve and change');
+    expect(shown.asked.find(({ path }) => path.includes('proposals'))?.body).toEqual({
+      operator: 'A. Example',
+      decision: 'approve',
+    });
+    expect(plain(shown.page.get('.confirmed').text())).toContain('Approved and changed for E7');
+  });
+
+  it('is for others to approve: whoever asked can only withdraw it', async () => {
+    const own = { ...held, actor: 'A. Example' };
+    const shown = await show('/limits/MARGIN-1', {
+      ...waiting(own),
+      '/api/alarm-list/proposals/proposal-1': { ...own, held: 'withdrawn' },
+    });
+    const named = (name: string) => shown.page.findAll('button').find((one) => plain(one.text()) === name);
+    expect(named('Approve and change')?.attributes('disabled')).toBeDefined();
+    expect(shown.page.text()).toContain('You asked for it: somebody else');
+    await press(shown, 'Withdraw');
+    expect(plain(shown.page.get('.confirmed').text())).toContain('nothing was changed');
+  });
+});
+
 describe('what can be set of an entry', () => {
   const fieldsOf = async (more: Parameters<typeof anEntry>[1]) => {
     const shown = await show('/limits/MARGIN-1?unit=e7', { '/api/alarm-list': aListing([anEntry('MARGIN-1', more)]) });
@@ -247,7 +309,7 @@ describe('what can be set of an entry', () => {
       stateDependent: 'Off while the unit is drained.',
     });
     const text = plain(form.text());
-    expect(text).toContain('Class “Vacuum margin” is highly managed: a change needs its approval');
+    expect(text).toContain('Class “Vacuum margin” is highly managed: a change needs its approval and a second person');
     expect(text).toContain('Off while the unit is drained.');
     expect(text).toContain('asked for by its class');
     opened?.page.unmount();

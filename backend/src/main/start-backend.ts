@@ -231,7 +231,7 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
     { provide: TIGHTNESS_DESK, useValue: runner.tightness },
     { provide: GUIDED_DESK, useValue: runner.guided },
     alarmList.part({
-      record: (change) => runner.recordSetting(change),
+      record: (change, step) => runner.recordSetting(change, step),
       relimit(next) {
         inForce.relimit(next);
         alarmList.refused.look();

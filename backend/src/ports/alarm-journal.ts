@@ -1,5 +1,5 @@
 import type { JournalRow } from '@ebbline/shared/contract/alarm';
-import type { SettingRecord } from '../evaluation/alarm-rules/settings/setting-record';
+import type { SettingRecord, SettingStep } from '../evaluation/alarm-rules/settings/setting-record';
 import type { JournalStep } from '../evaluation/alarm-performance/journal-step';
 import type { AlertChange, AlertRecord } from '../evaluation/pipeline/alert-record';
 import type { GuidedChange, GuidedRecord } from '../evaluation/pipeline/guided/guided-record';
@@ -87,8 +87,8 @@ export interface AlarmJournal {
   appendHand(record: HandRecord, wallMs: number): readonly JournalRow[];
   /** Values typed from a time on, in the order in which they were committed. */
   hand(fromMs: number): readonly HandRecord[];
-  /** A setting of an alarm that a person changed. */
-  appendSetting(record: SettingRecord, wallMs: number): readonly JournalRow[];
+  /** A setting of an alarm that a person changed, proposed or withdrew. */
+  appendSetting(record: SettingRecord, wallMs: number, step?: SettingStep): readonly JournalRow[];
   /** Every change of a setting, in the order in which they were committed. */
   settings(): readonly SettingRecord[];
   /** What was done with people and access. */

@@ -2,6 +2,7 @@ import type {
   AlarmListing,
   ChangeSettingsFault,
   ChangeSettingsRequest,
+  DecideProposalRequest,
   SettingChange,
   SettingChanges,
   SettingsAudit,
@@ -24,8 +25,14 @@ export interface AlarmListDesk {
   changes(): SettingChanges;
   /** Where what runs is not what was authorised. */
   audit(): SettingsAudit;
-  /** Recorded first, then in force with the next slice. */
+  /** Recorded first, then in force with the next slice; of a highly managed class only held, for a second person. */
   change(request: ChangeSettingsRequest, actor: Actor): Result<SettingChange, SettingActionFault>;
+  /** What a second person says to a change that is held. */
+  decide(
+    id: string,
+    decision: DecideProposalRequest['decision'],
+    actor: Actor,
+  ): Result<SettingChange, SettingActionFault>;
 }
 
 export const ALARM_LIST = Symbol('AlarmList');

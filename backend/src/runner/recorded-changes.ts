@@ -1,4 +1,4 @@
-import type { SettingRecord } from '../evaluation/alarm-rules/settings/setting-record';
+import type { SettingRecord, SettingStep } from '../evaluation/alarm-rules/settings/setting-record';
 import type { AlertChange } from '../evaluation/pipeline/alert-record';
 import type { GuidedChange } from '../evaluation/pipeline/guided/guided-record';
 import type { HandRecord } from '../evaluation/pipeline/hand-record';
@@ -64,9 +64,9 @@ export class RecordedChanges {
     return this.commit(wallMs, () => this.journal.appendHand(record, wallMs));
   }
 
-  /** The same for a setting that a person changed. */
-  recordSetting(record: SettingRecord, wallMs: number): boolean {
-    return this.commit(wallMs, () => this.journal.appendSetting(record, wallMs));
+  /** The same for a setting that a person changed, proposed or withdrew. */
+  recordSetting(record: SettingRecord, step: SettingStep, wallMs: number): boolean {
+    return this.commit(wallMs, () => this.journal.appendSetting(record, wallMs, step));
   }
 
   private commit(wallMs: number, append: () => unknown): boolean {

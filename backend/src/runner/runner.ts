@@ -1,4 +1,4 @@
-import type { SettingRecord } from '../evaluation/alarm-rules/settings/setting-record';
+import type { SettingRecord, SettingStep } from '../evaluation/alarm-rules/settings/setting-record';
 import { alarmTexts, type AlarmTexts } from '../evaluation/pipeline/alarm-texts';
 import { oldestSampleMs } from '../evaluation/pipeline/hand/check-typed';
 import type { AlarmRecord } from '../evaluation/pipeline/outputs';
@@ -64,7 +64,7 @@ export interface Runner {
   readonly guided: GuidedDesk;
   readonly water: WaterDesk;
   /** Commits a change of a setting, or says no: then it is not made. */
-  recordSetting(change: SettingRecord): boolean;
+  recordSetting(change: SettingRecord, step: SettingStep): boolean;
   readonly health: RunnerHealth;
   /** Every alarm that stands or is set aside, as others are told of it. */
   news(): readonly AlarmNews[];
@@ -154,7 +154,7 @@ export function createRunner(parts: RunnerParts): Runner {
     tightness: new RunnerTightnessDesk(scene, changes, clock),
     guided: new RunnerGuidedDesk(scene, changes, clock),
     water: new RunnerWaterDesk(scene, changes, clock),
-    recordSetting: (change) => changes.recordSetting(change, clock.wallMs()),
+    recordSetting: (change, step) => changes.recordSetting(change, step, clock.wallMs()),
     news: () => [...alarms.list(), ...alarms.setAside()].map((shown) => inWords(shown, null)),
     health: {
       lastSampleAge: () => runner.lastSampleAge(),

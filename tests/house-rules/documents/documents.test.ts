@@ -1,6 +1,6 @@
 import { existsSync, readdirSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import { changeSettingsFaults } from '@ebbline/shared/contract/alarm-list';
+import { decideProposalFaults } from '@ebbline/shared/contract/alarm-list';
 import { healthReasons } from '@ebbline/shared/contract/health-reasons';
 import { describe, expect, test } from 'vitest';
 import { secretVariables } from '../../../backend/src/connections/config/secret-files';
@@ -77,7 +77,7 @@ describe('DEVELOPERS', () => {
   });
 
   test('lists every refusal of a changed setting, and no other', () => {
-    expect(firstCells(developers, /^SETTING_/)).toEqual([...changeSettingsFaults]);
+    expect(firstCells(developers, /^SETTING_/)).toEqual([...decideProposalFaults]);
   });
 
   test('names every command of package.json', () => {

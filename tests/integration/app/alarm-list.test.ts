@@ -1,12 +1,12 @@
 import type { Alarm, JournalRow } from '@ebbline/shared/contract/alarm';
 import type { AlarmListing, SettingChanges, SettingsAudit } from '@ebbline/shared/contract/alarm-list';
-import type { PersonLink } from '@ebbline/shared/contract/people';
 import { describe, expect, it } from 'vitest';
-import { adminName, beginSession, testPassword, type Proof } from '../../helpers/sign-in';
+import { adminName } from '../../helpers/sign-in';
 import { stopAfterEach } from '../../helpers/stop-after';
 import { temporaryFolder } from '../../helpers/temporary-folder';
 import { until } from '../../helpers/until';
-import { postJson, startApp, type RunningApp } from './running-app';
+import { startApp, type RunningApp } from './running-app';
+import { adminOf, askForChange, decide, personWith, setByTwo } from './set-by-two';
 import { connectSender } from './telemetry';
 
 const keep = stopAfterEach();
@@ -16,6 +16,7 @@ const at = (second: number): string => new Date(startMs + second * 1000).toISOSt
 const variables = { EBBLINE_CLOCK: 'source' };
 const scope = { kind: 'unit', id: 'm1' } as const;
 const reason = 'the barometer of the hall is being changed';
+const ofM1 = { entry: 'MARGIN-1', scope, reason };
 
 async function telemetry(app: RunningApp, fromS: number, seconds: number): Promise<void> {
   const sender = await connectSender(app.mqttUrl);
@@ -26,21 +27,6 @@ async function telemetry(app: RunningApp, fromS: number, seconds: number): Promi
 /** Waits until the clock of the samples has come to a second. */
 const judgedTo = (app: RunningApp, second: number): Promise<unknown> =>
   until(async () => (await app.get<{ time: string }>('/api/alarms')).time >= at(second));
-
-/** Signs someone in who was added by the admin. */
-async function personWith(app: RunningApp, role: string, name: string): Promise<Proof> {
-  const headers = { ...(await app.signIn.admin()), 'content-type': 'application/json' };
-  const added = await fetch(`${app.url}/api/people`, { ...postJson({ name, role }), headers });
-  const { link } = (await added.json()) as PersonLink;
-  return beginSession(app.url, '/api/session/set-up', { link: link.split('#')[1], password: testPassword });
-}
-
-async function change(app: RunningApp, as: Proof, asked: object): Promise<{ status: number; body: unknown }> {
-  const headers = { ...as, 'content-type': 'application/json' };
-  const body = { entry: 'MARGIN-1', scope, reason, ...asked };
-  const reply = await fetch(`${app.url}/api/alarm-list/changes`, { ...postJson(body), headers });
-  return { status: reply.status, body: await reply.json() };
-}
 
 const alarmOf = async (app: RunningApp): Promise<Alarm | undefined> =>
   (await app.get<{ alarms: Alarm[] }>('/api/alarms')).alarms.find((alarm) => alarm.id === id);
@@ -67,10 +53,17 @@ describe('a limit that an engineer changes while the program runs', () => {
     expect(await audit(app)).toEqual([]);
 
     // The small site has some 12 kPa of margin, so that a limit of 40 kPa is passed.
-    const done = await change(app, engineer, { operator: 'Ines', set: { limit: 40_000 }, link: 'order 17' });
+    const done = await setByTwo(app, engineer, await adminOf(app), { ...ofM1, set: { limit: 40_000 } });
     expect(done).toMatchObject({
       status: 200,
-      body: { actor: 'Ines', entry: 'MARGIN-1', old: { limit: 6000 }, new: { limit: 40_000 }, reason },
+      body: {
+        actor: 'Ines',
+        approvedBy: adminName,
+        entry: 'MARGIN-1',
+        old: { limit: 6000 },
+        new: { limit: 40_000 },
+        reason,
+      },
     });
     expect(await alarmOf(app)).toBeUndefined();
     await telemetry(app, 30, 40);
@@ -84,7 +77,7 @@ describe('a limit that an engineer changes while the program runs', () => {
     const row = (await journal(app)).find(({ cause }) => cause === 'settingChanged');
     expect(row).toMatchObject({ kind: 'action', actor: 'Ines', entry: 'MARGIN-1', unit: 'm1', reason });
     expect(row?.facts).toMatchObject({
-      setting: { scope, old: { limit: 6000 }, new: { limit: 40_000 }, link: 'order 17' },
+      setting: { scope, old: { limit: 6000 }, new: { limit: 40_000 }, link: 'order 17', approvedBy: adminName },
     });
     expect(await audit(app)).toMatchObject([
       { entry: 'MARGIN-1', scope, member: 'limit', authorised: 6000, running: 40_000, by: 'change' },
@@ -99,8 +92,9 @@ describe('a limit that an engineer changes while the program runs', () => {
     expect(await alarmOf(again)).toMatchObject({ state: 'unacknowledged', limit: 40_000, since: told.since });
     expect(await raised(again)).toHaveLength(1);
 
-    const asked = { operator: adminName, set: { limit: 6000 }, reason: 'the barometer is back' };
-    expect((await change(again, await again.signIn.admin(), asked)).status).toBe(200);
+    const asked = { ...ofM1, set: { limit: 6000 }, reason: 'the barometer is back' };
+    const omar = await personWith(again, 'engineer', 'Omar');
+    expect((await setByTwo(again, await adminOf(again), omar, asked)).status).toBe(200);
     await telemetry(again, 110, 40);
     await until(async () => (await alarmOf(again))?.state === 'returnedUnacknowledged');
     expect(await raised(again)).toHaveLength(1);
@@ -128,13 +122,41 @@ describe('a limit that an engineer changes while the program runs', () => {
       [{ set: { limit: 200_000 } }, 400, 'SETTING_RANGE'],
       [{ set: { limit: 7 }, unit_of_measure: 'kPa' }, 400, 'SETTING_UNIT_OF_MEASURE'],
       [{ set: { limit: 7000 }, reason: '' }, 400, 'BODY_MALFORMED'],
+      [{ set: { limit: 7000 } }, 400, 'SETTING_LINK'],
     ] as const)
-      expect(await change(app, engineer, { operator: 'Ines', ...asked })).toMatchObject({ status, body: { code } });
-    expect(await change(app, operator, { operator: 'Otto', set: { limit: 7000 } })).toMatchObject({
+      expect(await askForChange(app, engineer, { ...ofM1, ...asked })).toMatchObject({ status, body: { code } });
+    expect(await askForChange(app, operator, { ...ofM1, set: { limit: 7000 } })).toMatchObject({
       status: 403,
       body: { code: 'RIGHT_MISSING' },
     });
     expect(await runningLimit(app)).toBe(6000);
     expect((await app.get<SettingChanges>('/api/alarm-list/changes')).changes).toEqual([]);
+  });
+
+  it('waits for a second person where its class is highly managed, and is dropped by a restart, which says so', async () => {
+    const data = keep(await temporaryFolder());
+    const app = await startApp({ variables, dataFolder: data.path });
+    const engineer = await personWith(app, 'engineer', 'Ines');
+    const operator = await personWith(app, 'operator', 'Otto');
+    const asked = { ...ofM1, set: { limit: 7000 }, link: 'order 17' };
+    const held = await askForChange(app, engineer, asked);
+    expect(held).toMatchObject({ status: 200, body: { actor: 'Ines', held: 'awaitsSecond' } });
+    const { id: proposal } = held.body as { id: string };
+    expect(await runningLimit(app)).toBe(6000);
+    for (const [who, status, code] of [
+      [engineer, 409, 'SETTING_SECOND'],
+      [operator, 403, 'RIGHT_MISSING'],
+    ] as const)
+      expect(await decide(app, who, proposal, 'approve')).toMatchObject({ status, body: { code } });
+    const rows = (await journal(app)).filter(({ cause }) => cause === 'settingProposed');
+    expect(rows).toMatchObject([{ actor: 'Ines', facts: { setting: { new: { limit: 7000 } } } }]);
+    await app.stop();
+
+    const again = keep(await startApp({ variables, dataFolder: data.path }));
+    const { changes, proposed } = await again.get<SettingChanges>('/api/alarm-list/changes');
+    expect([changes, proposed, await runningLimit(again)]).toEqual([[], [], 6000]);
+    const gone = await decide(again, await adminOf(again), proposal, 'approve');
+    expect(gone).toMatchObject({ status: 404, body: { code: 'SETTING_PROPOSAL_UNKNOWN' } });
+    expect((gone.body as { detail: string }).detail).toContain('started anew');
   });
 });

@@ -2,11 +2,11 @@ import { readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { AlarmListing, SettingsAudit } from '@ebbline/shared/contract/alarm-list';
 import { describe, expect, it } from 'vitest';
-import { adminName } from '../../helpers/sign-in';
 import { stopAfterEach } from '../../helpers/stop-after';
 import { temporaryFolder } from '../../helpers/temporary-folder';
 import { until } from '../../helpers/until';
-import { postJson, smallSiteFile, startApp, type RunningApp } from './running-app';
+import { smallSiteFile, startApp, type RunningApp } from './running-app';
+import { adminOf, personWith, setByTwo } from './set-by-two';
 
 const keep = stopAfterEach();
 
@@ -65,11 +65,9 @@ describe('the authorised list of a file', () => {
     const differing = { entry: 'MARGIN-1', scope: { kind: 'unit', id: 'm1' }, member: 'limit', authorised: 6500 };
     expect(await findings(app)).toMatchObject([{ ...differing, running: 6000, by: 'siteFile', change: null }]);
 
-    const asked = { operator: adminName, entry: 'MARGIN-1', scope: differing.scope, set: { limit: 7000 } };
-    const headers = { ...(await app.signIn.admin()), 'content-type': 'application/json' };
-    const body = { ...asked, reason: 'seen at the last drill' };
-    const sent = await fetch(`${app.url}/api/alarm-list/changes`, { ...postJson(body), headers });
-    expect([sent.status, await sent.text()]).toEqual([200, expect.any(String)]);
+    const asked = { entry: 'MARGIN-1', scope: differing.scope, set: { limit: 7000 }, reason: 'seen at the last drill' };
+    const omar = await personWith(app, 'engineer', 'Omar');
+    expect((await setByTwo(app, await adminOf(app), omar, asked)).status).toBe(200);
     expect(await findings(app)).toMatchObject([{ ...differing, running: 7000, by: 'change' }]);
 
     replace(`${listOf('4', '7 kPa')}  DEW-2: { site: { limit: 1 kPa } }\n`);

@@ -7,20 +7,22 @@ import { adminName } from '../../helpers/sign-in';
 import { stopAfterEach } from '../../helpers/stop-after';
 import { temporaryFolder } from '../../helpers/temporary-folder';
 import { until } from '../../helpers/until';
-import { postJson, smallSiteFile, startApp, type RunningApp } from './running-app';
+import { smallSiteFile, startApp, type RunningApp } from './running-app';
+import { adminOf, personWith, setByTwo, type Answer } from './set-by-two';
 
 const keep = stopAfterEach();
 const small = readFileSync(smallSiteFile, 'utf8');
 /** A second step that a first step of 3 kPa has passed. */
 const stepped = small.replace('  DEW-1: { limit: 2 K }', '  DEW-1: { limit: 2 K }\n  MARGIN-2: { limit: 4 kPa }');
 
-async function change(app: RunningApp, asked: object): Promise<{ status: number; body: unknown }> {
-  const headers = { ...(await app.signIn.admin()), 'content-type': 'application/json' };
+/** Asked for by the admin, approved by an engineer who is added for it. */
+async function change(app: RunningApp, asked: object): Promise<Answer> {
   const scope = { kind: 'unit', id: 'm2' };
-  const body = { operator: adminName, entry: 'MARGIN-1', scope, reason: 'a drill', ...asked };
-  const reply = await fetch(`${app.url}/api/alarm-list/changes`, { ...postJson(body), headers });
-  return { status: reply.status, body: await reply.json() };
+  added += 1;
+  const second = await personWith(app, 'engineer', `Engineer ${added}`);
+  return setByTwo(app, await adminOf(app), second, { entry: 'MARGIN-1', scope, reason: 'a drill', ...asked });
 }
+let added = 0;
 
 const audit = (app: RunningApp): Promise<SettingsAudit> => app.get('/api/alarm-list/audit');
 const reasons = async (app: RunningApp): Promise<string[]> =>

@@ -1,7 +1,7 @@
 import type { JournalRow } from '@ebbline/shared/contract/alarm';
 import { journalRowsAPage } from '@ebbline/shared/contract/journal-search';
 import { CodedError } from '@ebbline/shared/errors/coded-error';
-import type { SettingRecord } from '../../evaluation/alarm-rules/settings/setting-record';
+import type { SettingRecord, SettingStep } from '../../evaluation/alarm-rules/settings/setting-record';
 import type { AlertChange, AlertRecord } from '../../evaluation/pipeline/alert-record';
 import type { GuidedChange, GuidedRecord } from '../../evaluation/pipeline/guided/guided-record';
 import type { HandRecord } from '../../evaluation/pipeline/hand-record';
@@ -135,8 +135,8 @@ export class SqliteAlarmJournal implements AlarmJournal {
     return this.#statements.handRecords(fromMs).map((record) => JSON.parse(record) as HandRecord);
   }
 
-  appendSetting(record: SettingRecord, wallMs: number): readonly JournalRow[] {
-    return this.#commit([settingEntry(record, wallMs)]);
+  appendSetting(record: SettingRecord, wallMs: number, step?: SettingStep): readonly JournalRow[] {
+    return this.#commit([settingEntry(record, wallMs, step)]);
   }
 
   settings(): readonly SettingRecord[] {

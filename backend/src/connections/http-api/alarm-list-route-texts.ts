@@ -19,6 +19,11 @@ export const alarmListRouteTexts: Readonly<Record<Key, { readonly operationId: s
   },
   'post /api/alarm-list/changes': {
     operationId: 'changeSetting',
-    summary: 'Changes limit, deadband, delay or whether an alarm is judged; committed first, then in force at once.',
+    summary:
+      'Changes limit, deadband, delay or whether an alarm is judged; committed first, then in force at once. Of a highly managed class it is held until a second person approves.',
+  },
+  'post /api/alarm-list/proposals/{id}': {
+    operationId: 'decideSettingProposal',
+    summary: 'Approves a change that waits for a second person, which puts it in force, or withdraws it.',
   },
 };

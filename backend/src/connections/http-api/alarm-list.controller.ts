@@ -1,7 +1,8 @@
-import { Body, Controller, Get, HttpCode, Inject, Post, Query, Req, Res } from '@nestjs/common';
+import { Body, Controller, Get, HttpCode, Inject, Param, Post, Query, Req, Res } from '@nestjs/common';
 import {
   alarmListingQuerySchema,
   changeSettingsRequestSchema,
+  decideProposalRequestSchema,
   exportQuerySchema,
   type AlarmListing,
   type SettingChange,
@@ -55,6 +56,15 @@ export class AlarmListController {
   change(@Body() body: unknown, @Req() request: WebRequest): SettingChange {
     const asked = checkInput(changeSettingsRequestSchema, body, 'BODY_MALFORMED');
     const done = this.desk.change(asked, actorOf(this.identity, request, asked.operator));
+    if (!done.ok) throw new ProblemError(done.fault.code, done.fault.message, done.fault.members);
+    return done.value;
+  }
+
+  @Post('proposals/:id')
+  @HttpCode(200)
+  decide(@Param('id') id: string, @Body() body: unknown, @Req() request: WebRequest): SettingChange {
+    const { decision, operator } = checkInput(decideProposalRequestSchema, body, 'BODY_MALFORMED');
+    const done = this.desk.decide(id, decision, actorOf(this.identity, request, operator));
     if (!done.ok) throw new ProblemError(done.fault.code, done.fault.message, done.fault.members);
     return done.value;
   }

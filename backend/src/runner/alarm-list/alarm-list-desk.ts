@@ -1,6 +1,7 @@
 import type {
   AlarmListing,
   ChangeSettingsRequest,
+  DecideProposalRequest,
   ListedAlarm,
   SettingChange,
   SettingChanges,
@@ -16,7 +17,7 @@ import {
   type CheckedChange,
 } from '../../evaluation/alarm-rules/settings/check-change';
 import { settingMembers } from '../../evaluation/alarm-rules/settings/to-settings';
-import type { SettingRecord } from '../../evaluation/alarm-rules/settings/setting-record';
+import type { SettingRecord, SettingStep } from '../../evaluation/alarm-rules/settings/setting-record';
 import { configuredByEntry, type ConfiguredCount } from '../../evaluation/pipeline/configured-alarms';
 import type { CompiledSite } from '../../evaluation/site/compiled-site';
 import type { AlarmListDesk, SettingActionFault } from '../../ports/alarm-list';
@@ -29,14 +30,15 @@ import { isFound } from './is-found';
 import { listedSettings } from './listed-settings';
 import { placesOf } from './places';
 import { sameScope } from './same-scope';
+import { held, isHighlyManaged, secondFault, SettingProposals } from './setting-proposals';
 import type { SettingsInForce } from './settings-in-force';
 import { toListedAlarm } from './to-listed-alarm';
 
 export interface AlarmListParts {
   readonly settings: SettingsInForce;
   readonly authorised: AuthorisedListInForce;
-  /** Commits a change to the journal; false where it refuses: then it is not made. */
-  readonly record: (change: SettingRecord) => boolean;
+  /** Commits a change, a proposal or its withdrawal to the journal; false where it refuses: then it is not made. */
+  readonly record: (change: SettingRecord, step: SettingStep) => boolean;
   /** Puts other limits in force between two slices. */
   readonly relimit: (site: CompiledSite) => void;
   readonly nowMs: () => number;
@@ -45,6 +47,8 @@ export interface AlarmListParts {
 /** The rationalized list, what was authorised of it, and what runs; changes are committed first, and then in force. */
 export class RunnerAlarmListDesk implements AlarmListDesk {
   private counted: { readonly site: CompiledSite; readonly of: ReadonlyMap<string, ConfiguredCount> } | null = null;
+
+  private readonly proposals = new SettingProposals();
 
   constructor(private readonly parts: AlarmListParts) {}
 
@@ -83,6 +87,7 @@ export class RunnerAlarmListDesk implements AlarmListDesk {
         .records()
         .map((record) => toSettingChange(record, faults.get(record)))
         .reverse(),
+      proposed: this.proposals.all().map(held('awaitsSecond')),
     };
   }
 
@@ -104,13 +109,16 @@ export class RunnerAlarmListDesk implements AlarmListDesk {
   }
 
   change(request: ChangeSettingsRequest, actor: Actor): Result<SettingChange, SettingActionFault> {
-    const { settings, record, relimit, nowMs } = this.parts;
     const checked = this.check(request);
     if (!checked.ok) return checked;
     const { scope, set, reason, link } = request;
-    const made: SettingRecord = {
-      id: `setting-${settings.records().length + 1}`,
-      atMs: nowMs(),
+    const managed = isHighlyManaged(checked.value.entry);
+    const fault = managed ? this.proposals.fault(request, actor) : null;
+    if (fault !== null) return fail(fault);
+    const atMs = this.parts.nowMs();
+    const asked: SettingRecord = {
+      id: managed ? this.proposals.nextId(atMs) : this.nextId(),
+      atMs,
       entry: checked.value.entry,
       scope,
       set,
@@ -121,12 +129,48 @@ export class RunnerAlarmListDesk implements AlarmListDesk {
       operator: actor.name,
       station: actor.station,
     };
-    if (!record(made)) return fail(journalUnavailable);
-    relimit(settings.add(made));
+    if (!managed) return this.make(asked);
+    if (!this.parts.record(asked, 'settingProposed')) return fail(journalUnavailable);
+    this.proposals.add(asked);
+    return ok(held('awaitsSecond')(asked));
+  }
+
+  decide(
+    id: string,
+    decision: DecideProposalRequest['decision'],
+    actor: Actor,
+  ): Result<SettingChange, SettingActionFault> {
+    const found = this.proposals.find(id);
+    if (!found.ok) return found;
+    const asked = found.value;
+    if (decision === 'withdraw') {
+      const { name: operator, station } = actor;
+      const gone: SettingRecord = { ...asked, atMs: this.parts.nowMs(), operator, station };
+      if (!this.parts.record(gone, 'settingWithdrawn')) return fail(journalUnavailable);
+      this.proposals.remove(id);
+      return ok(held('withdrawn')(asked));
+    }
+    const notBy = secondFault(asked, actor);
+    if (notBy !== null) return fail(notBy);
+    // What was proposed was meant against what ran then, and approved as it was shown.
+    const checked = this.check({ ...asked, basedOn: asked.old });
+    if (!checked.ok) return checked;
+    const made = this.make({ ...asked, id: this.nextId(), atMs: this.parts.nowMs(), approvedBy: actor.name });
+    if (made.ok) this.proposals.remove(id);
+    return made;
+  }
+
+  private make(made: SettingRecord): Result<SettingChange, SettingActionFault> {
+    if (!this.parts.record(made, 'settingChanged')) return fail(journalUnavailable);
+    this.parts.relimit(this.parts.settings.add(made));
     return ok(toSettingChange(made));
   }
 
-  private check(request: ChangeSettingsRequest): Result<CheckedChange, SettingActionFault> {
+  private nextId(): string {
+    return `setting-${this.parts.settings.records().length + 1}`;
+  }
+
+  private check(request: Omit<ChangeSettingsRequest, 'operator'>): Result<CheckedChange, SettingActionFault> {
     const { settings } = this.parts;
     const { basedOn, entry, scope, set } = request;
     const [site, changes] = [settings.site(), settings.changes()];

@@ -70,6 +70,7 @@ export const toSettingChange = (record: SettingRecord, fault?: ChangeFault): Set
   new: { ...notYet, ...record.new },
   reason: record.reason,
   link: record.link,
+  ...(record.approvedBy === undefined ? {} : { approvedBy: record.approvedBy }),
   ...(fault === undefined ? {} : { refused: { code: fault.code, message: fault.message } }),
 });
 

@@ -35,6 +35,8 @@ export function journalLine(row: JournalRow, where = row.where ?? ''): string {
 /** What happened where neither state nor mode of an alarm changed. */
 const causeWords: { readonly [cause: string]: string } = {
   settingChanged: 'setting changed',
+  settingProposed: 'change of a setting proposed',
+  settingWithdrawn: 'proposed change of a setting withdrawn',
   floodBegan: 'a flood of alarms began',
   floodEnded: 'a flood of alarms ended',
   noteWritten: 'note',

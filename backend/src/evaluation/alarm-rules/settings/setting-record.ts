@@ -17,7 +17,12 @@ export interface SettingRecord {
   readonly link: string;
   readonly operator: string;
   readonly station: string;
+  /** The second person, where the class of the entry asks for one. */
+  readonly approvedBy?: string;
 }
+
+/** What came of a change: of a highly managed class it is proposed first, and changed once a second person approved. */
+export type SettingStep = 'settingChanged' | 'settingProposed' | 'settingWithdrawn';
 
 /** Settings as a rule is given them: SI, delays in ms. Of what may be null, a nearer place says so that there is none. */
 export function limitsOf(set: ProposedSettings): EntryLimits {

@@ -17,6 +17,7 @@ function opened(records: readonly SettingRecord[] = []) {
   let nowMs = startMs;
   const settings = new SettingsInForce(smallSite(), records);
   const told: string[] = [];
+  const journal: string[] = [];
   let takes = true;
   const refused = new RefusedChanges({
     settings,
@@ -28,16 +29,36 @@ function opened(records: readonly SettingRecord[] = []) {
   const desk = new RunnerAlarmListDesk({
     settings,
     authorised: noAuthorisedList,
-    record: () => true,
+    record: (change, step) => {
+      if (takes) journal.push(`${step} by ${change.operator}`);
+      return takes;
+    },
     relimit: () => refused.look(),
     nowMs: () => (nowMs += 60_000),
   });
-  const ask = (name: string, asked: Partial<ChangeSettingsRequest>) =>
+  const propose = (name: string, asked: Partial<ChangeSettingsRequest>, byToken?: true) =>
     desk.change(
-      { operator: name, entry: 'MARGIN-1', scope: m1, set: {}, reason: `asked by ${name}`, link: '', ...asked },
-      { name, station: 'desk', person: null, role: null } as never,
+      { operator: name, entry: 'MARGIN-1', scope: m1, set: {}, reason: `asked by ${name}`, link: 'order 1', ...asked },
+      { name, station: 'desk', ...(byToken === undefined ? {} : { byToken }) },
     );
-  return { settings, refused, told, desk, ask, stop: () => (takes = false), goOn: () => (takes = true) };
+  /** Asked for, and approved by a second person. */
+  const ask = (name: string, asked: Partial<ChangeSettingsRequest>) => {
+    const done = propose(name, asked);
+    return done.ok && done.value.held === 'awaitsSecond'
+      ? desk.decide(done.value.id, 'approve', { name: 'Mara', station: 'desk' })
+      : done;
+  };
+  return {
+    settings,
+    refused,
+    told,
+    journal,
+    desk,
+    ask,
+    propose,
+    stop: () => (takes = false),
+    goOn: () => (takes = true),
+  };
 }
 
 /** The small site without unit m2, or with a second step that m2's change has passed. */
@@ -66,7 +87,7 @@ describe('two engineers who change one setting at once', () => {
     const second = ask('Otto', { set: { limit: 8000 }, basedOn });
     expect(second).toMatchObject({ ok: false, fault: { code: 'SETTING_CHANGED_MEANWHILE' } });
     if (second.ok) return;
-    expect(second.fault.message).toContain('by Ines at 2031-05-06T07:01:00.000Z: “asked by Ines”');
+    expect(second.fault.message).toContain('by Ines at 2031-05-06T07:02:00.000Z: “asked by Ines”');
     expect(second.fault.message).toContain('limit is 7000 Pa and no longer 6000 Pa');
     expect(second.fault.members).toMatchObject({
       running: { limit: 7000 },
@@ -204,5 +225,85 @@ describe('the search of the list', () => {
       { scope: m1, differs: ['action'], running: { action: 'Call the hall desk at once.' } },
     ]);
     expect(desk.list({ differing: true, search: 'no such' }).entries).toEqual([]);
+  });
+});
+
+describe('a change of a highly managed entry', () => {
+  const otto = { name: 'Otto', station: 'desk' };
+
+  it('is held and not in force until another person approves, and then told with both names', () => {
+    const { desk, journal, propose, settings } = opened();
+    const asked = propose('Ines', { set: { limit: 7000 } });
+    if (!asked.ok) throw new Error(asked.fault.message);
+    expect(asked.value).toMatchObject({
+      held: 'awaitsSecond',
+      actor: 'Ines',
+      old: { limit: 6000 },
+      new: { limit: 7000 },
+    });
+    expect([settings.records(), desk.changes().changes]).toEqual([[], []]);
+    expect(desk.changes().proposed).toEqual([asked.value]);
+    const { id } = asked.value;
+    for (const actor of [
+      { name: 'Ines', station: 'another desk' },
+      { name: ' ines', station: 'desk' },
+      { ...otto, byToken: true as const },
+    ])
+      expect(desk.decide(id, 'approve', actor)).toMatchObject({ ok: false, fault: { code: 'SETTING_SECOND' } });
+    expect(settings.records()).toEqual([]);
+    const done = desk.decide(id, 'approve', otto);
+    expect(done).toMatchObject({ ok: true, value: { actor: 'Ines', approvedBy: 'Otto', new: { limit: 7000 } } });
+    expect(done.ok && done.value.held).toBe(undefined);
+    expect(settings.records()).toMatchObject([{ set: { limit: 7000 }, operator: 'Ines', approvedBy: 'Otto' }]);
+    expect(desk.changes().proposed).toEqual([]);
+    expect(journal).toEqual(['settingProposed by Ines', 'settingChanged by Ines']);
+    expect(desk.decide(id, 'approve', otto)).toMatchObject({ fault: { code: 'SETTING_PROPOSAL_UNKNOWN' } });
+  });
+
+  it('is asked for by a person who names its approval, and once at a place', () => {
+    const { desk, propose } = opened();
+    const code = (given: ReturnType<typeof propose>) => (given.ok ? given.value.held : given.fault.code);
+    expect(code(propose('Ines', { set: { limit: 7000 }, link: '' }))).toBe('SETTING_LINK');
+    expect(code(propose('Ines', { set: { limit: 7000 } }, true))).toBe('SETTING_SECOND');
+    expect(desk.changes().proposed).toEqual([]);
+    expect(code(propose('Ines', { set: { limit: 7000 } }))).toBe('awaitsSecond');
+    expect(code(propose('Otto', { set: { limit: 8000 } }))).toBe('SETTING_PROPOSED');
+    expect(code(propose('Otto', { set: { limit: 8000 }, scope: m2 }))).toBe('awaitsSecond');
+  });
+
+  it('is withdrawn by whoever asked, by name, and is not made where something else runs by now', () => {
+    const { desk, journal, propose, settings } = opened();
+    const first = propose('Ines', { set: { limit: 7000 } });
+    if (!first.ok) throw new Error(first.fault.message);
+    expect(desk.decide(first.value.id, 'withdraw', { name: 'Ines', station: 'desk' })).toMatchObject({
+      value: { held: 'withdrawn' },
+    });
+    expect([journal.at(-1), desk.changes().proposed, settings.records()]).toEqual(['settingWithdrawn by Ines', [], []]);
+    const second = propose('Ines', { set: { limit: 7000 } });
+    settings.add(record(m1, 8000));
+    expect(second.ok && desk.decide(second.value.id, 'approve', otto)).toMatchObject({
+      fault: { code: 'SETTING_CHANGED_MEANWHILE' },
+    });
+  });
+
+  it('is neither held nor put in force where the journal takes no row', () => {
+    const { desk, goOn, propose, settings, stop } = opened();
+    stop();
+    expect(propose('Ines', { set: { limit: 7000 } })).toMatchObject({ fault: { code: 'JOURNAL_UNAVAILABLE' } });
+    goOn();
+    const asked = propose('Ines', { set: { limit: 7000 } });
+    stop();
+    for (const decision of ['approve', 'withdraw'] as const)
+      expect(asked.ok && desk.decide(asked.value.id, decision, otto)).toMatchObject({
+        fault: { code: 'JOURNAL_UNAVAILABLE' },
+      });
+    expect([desk.changes().proposed?.length, settings.records()]).toEqual([1, []]);
+  });
+
+  it('is made at once where its class is not highly managed, with no approval named', () => {
+    const { propose } = opened();
+    const done = propose('Ines', { entry: 'DEW-1', set: { limit: 3 }, link: '' });
+    expect(done).toMatchObject({ ok: true, value: { new: { limit: 3 } } });
+    expect(done.ok && done.value.held).toBe(undefined);
   });
 });
