@@ -12,6 +12,7 @@ import { routeTable } from '@ebbline/shared/contract/route-table';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { rightsOfRole } from '../../../backend/src/access/rights-of-role';
+import { auditCauses } from '../../../backend/src/ports/audit';
 import { adminName, beginSession, testPassword, type Proof } from '../../helpers/sign-in';
 import { stopAfterAll } from '../../helpers/stop-after';
 import { startApp } from './running-app';
@@ -173,10 +174,14 @@ describe('the journal', () => {
     expect(reasons).toContainEqual(['A viewer', 'RIGHT_MISSING: get /api/people']);
     expect(reasons).toContainEqual([adminName, 'CSRF_MISSING: post /api/site/reload']);
     expect(reasons).toContainEqual(['A operator', expect.stringMatching(/^ACTOR_DIFFERS/)]);
-    // That the program started, and on a machine that can't keep up alerts of itself: those are for everybody.
-    const ofProgram = ['alertCame', 'alertWent', 'programStarted'];
+    // What the program did, and what it raised where the machine is slow, is for everybody; sign-ins and refusals are not.
+    const causesOf = (told: readonly JournalRow[]) => new Set(told.map(({ cause }) => cause));
+    const ofPeople = (told: readonly JournalRow[]) =>
+      [...causesOf(told)].filter((cause) => auditCauses.some((one) => one === cause));
+    expect(ofPeople(rows)).toContain('actionRefused');
     const operators = await read(proofs['operator'] ?? {});
-    expect(operators.filter(({ cause }) => !ofProgram.includes(cause ?? ''))).toEqual([]);
+    expect(causesOf(operators)).toContain('programStarted');
+    expect(ofPeople(operators)).toEqual([]);
     expect((await read(proofs['engineer'] ?? {})).length).toBeGreaterThan(0);
   });
 
