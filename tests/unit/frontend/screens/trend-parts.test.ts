@@ -7,6 +7,7 @@ import { captureOf, heatPairs } from '../../../../frontend/src/screens/trends/he
 import { matchPoints } from '../../../../frontend/src/screens/trends/match-points';
 import { movePeriod, spanBetween } from '../../../../frontend/src/screens/trends/move-period';
 import { viewsFor } from '../../../../frontend/src/screens/trends/prepared-views';
+import { sayEmptyLane } from '../../../../frontend/src/screens/trends/say-empty-lane';
 import { extremes, valueAt } from '../../../../frontend/src/screens/trends/value-at';
 import { aReading, aSite } from '../../../screens/fixtures/builders';
 
@@ -204,5 +205,22 @@ describe('the value at the pointer', () => {
   it('runs between the least and the most of what is shown', () => {
     expect(extremes(line, 0, 20)).toEqual({ min: 1, max: 4 });
     expect(extremes(line, 15, 25)).toBeNull();
+  });
+});
+
+describe('an empty lane', () => {
+  const points = [name('heatRemoved'), name('chipPower')];
+  const nothing = { columns: new Map(), problems: new Map(), busy: false };
+  const columns = new Map(points.map(({ point }) => [`e7:${point}`, history(point, [null])]));
+  it('says that nothing was measured only once the history has answered for every point', () => {
+    expect(sayEmptyLane(points, { ...nothing, columns }, false)).toBe('Nothing measured in this period.');
+    // Before it was asked at all, and while it is.
+    expect(sayEmptyLane(points, nothing, false)).toBe('Reading the history…');
+    expect(sayEmptyLane(points, { ...nothing, columns }, true)).toBe('Reading the history…');
+  });
+  it('says that it is not known where the history could not be read', () => {
+    const problems = new Map([['e7:chipPower', 'The history did not answer in time.']]);
+    const heat = new Map([...columns].slice(0, 1));
+    expect(sayEmptyLane(points, { ...nothing, columns: heat, problems }, false)).toMatch(/is not known/);
   });
 });
