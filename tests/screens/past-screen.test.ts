@@ -1,13 +1,13 @@
-import type { HallFrame } from '@ebbline/shared/contract/live-feed';
 import { hallTrailsSchema } from '@ebbline/shared/contract/hall-trails';
 import { pastHallSchema, pastUnitSchema } from '@ebbline/shared/contract/past';
 import { flushPromises } from '@vue/test-utils';
 import { afterEach, describe, expect, it, vi } from 'vitest';
-import { aHallFrame, aLine, aLoopFrame, aPermit, anAlarm, anAlarmsFrame, aReading, noon } from './fixtures/builders';
+import { aHallFrame, aLine, aLoopFrame, aPermit, anAlarm, anAlarmsFrame, aReading } from './fixtures/builders';
 import { FakeServer } from './fixtures/fake-feed';
 import type { Page } from './fixtures/mount-page';
 import { openPage } from './fixtures/mount-page';
 import { pastMarks as marks } from './fixtures/past-marks';
+import { moment, pictureOf } from './fixtures/past-picture';
 
 let opened: Page | null = null;
 afterEach(() => {
@@ -20,18 +20,6 @@ afterEach(() => {
 /** Ten hours before noon; the site is in a zone one hour ahead. */
 const at = '2026-03-01T02:13:07.000Z';
 const secondOf = (path: string): string => new URL(path, 'http://test').searchParams.get('at') ?? '';
-const pictureOf = <Of extends HallFrame | ReturnType<typeof aLoopFrame>>(frame: Of): object => {
-  const ofLive = ['sequence', 'broker', 'calling'];
-  return Object.fromEntries(Object.entries(frame).filter(([key]) => !ofLive.includes(key)));
-};
-const moment = (asked: string) => ({
-  at: new Date(asked).toISOString(),
-  now: noon,
-  resolution: 'second',
-  silent: null as unknown,
-  notes: ['Names are those of now.'],
-});
-
 const hallAt = (asked: string) =>
   pastHallSchema.parse({
     ...moment(asked),

@@ -19,10 +19,11 @@ const keep = stopAfterAll();
 
 /**
  * How the program comes past a place: by starting on an empty folder, under load, by a load that lets each stretch be sealed
- * before the next (since a day's energy is added up only when nothing of it is under way), by a start after a seal that was cut
+ * before the next (since days of hours are needed; in calm also told again, as a day's energy is added up only when nothing of it is under
+ * way), by a start after a seal that was cut
  * short, or by being told to end.
  */
-type Way = 'start' | 'load' | 'calm' | 'leftover' | 'end';
+type Way = 'start' | 'load' | 'paced' | 'calm' | 'leftover' | 'end';
 interface Place {
   readonly way: Way;
   /** The count of `EBBLINE_TEST_FAILPOINT`. */
@@ -50,8 +51,8 @@ const places: Readonly<Record<Placed, Place>> = {
   'seal-mid-hour': { way: 'load', short: true },
   'seal-mid-manifest': { way: 'load' },
   'seal-after-manifest': { way: 'load' },
-  'fold-mid-day': { way: 'load' },
-  'retention-mid-manifest': { way: 'load' },
+  'fold-mid-day': { way: 'paced' },
+  'retention-mid-manifest': { way: 'paced' },
   'deletion-mid-file': { way: 'leftover' },
   'memory-mid-write': { way: 'end' },
   'memory-before-rename': { way: 'end', short: true },
@@ -101,16 +102,19 @@ async function acknowledgeRaised(ebbline: Ebbline): Promise<void> {
 
 const sealedHours = (): number => readdirSync(join(data.path, 'history/seconds')).length;
 
-/** Telemetry and acknowledgements, hour after hour of source time, until the program is gone. */
-async function loadUntilGone(ebbline: Ebbline, isCalm: boolean): Promise<void> {
+/**
+ * Telemetry and acknowledgements, hour after hour of source time, until the program is gone: as fast as it is taken, or no faster than
+ * hours are sealed, where days of them are needed; in calm what was told is told again.
+ */
+async function loadUntilGone(ebbline: Ebbline, way: 'load' | 'paced' | 'calm'): Promise<void> {
   let isGone = false;
   void ebbline.exit.then(() => (isGone = true));
   while (!isGone) {
     const before = sealedHours();
     await plant.stretch();
     await acknowledgeRaised(ebbline);
-    if (!isCalm) continue;
-    await plant.tellAgain();
+    if (way === 'load') continue;
+    if (way === 'calm') await plant.tellAgain();
     await until(() => isGone || sealedHours() > before, { everyMs: 50, what: 'an hour that is sealed' });
   }
 }
@@ -127,7 +131,7 @@ async function killedBy(name: Placed): Promise<void> {
     return;
   }
   const ebbline = await start(setting);
-  if (way !== 'end') await loadUntilGone(ebbline, way === 'calm');
+  if (way !== 'end') await loadUntilGone(ebbline, way);
   else {
     await plant.stretch();
     await acknowledgeRaised(ebbline);
