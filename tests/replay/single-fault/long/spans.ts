@@ -1,0 +1,3 @@
+/** s. */
+export const minutes = 60;
+export const hours = 3600;
