@@ -12,6 +12,7 @@ export const embeddedPlace = ({ access, ...place }: Wanted = {}): BrokerPlace =>
   port: 0,
   portSet: false,
   certificate: null,
+  heardWithinMs: null,
   limits: brokerLimits(65_536),
   ...place,
   access: {

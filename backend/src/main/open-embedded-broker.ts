@@ -44,6 +44,7 @@ export async function openEmbeddedBroker(
       portSet: mqttPortSet,
       certificate: certificate === null ? null : certificate.value,
       limits,
+      heardWithinMs: 8000,
       access: {
         users,
         ownClientId: clientId,

@@ -1,5 +1,7 @@
 import type { AedesOptions, AuthenticateError, Client } from 'aedes';
 import type { BrokerGuard, Grant } from './broker-guard';
+import type { FirstHearing } from './first-hearing';
+import { ownNames } from './own-users';
 
 /** From where a connection comes; told by whoever took it. */
 export type StationOf = (connection: Client['conn']) => string;
@@ -16,7 +18,7 @@ const IDENTIFIER_REJECTED = 2;
 const SERVER_UNAVAILABLE = 3;
 const NOT_AUTHORIZED = 5;
 
-export function admitClients(guard: BrokerGuard, stationOf: StationOf): Admission {
+export function admitClients(guard: BrokerGuard, stationOf: StationOf, hearing: FirstHearing): Admission {
   const grants = new WeakMap<Client, Grant>();
   /** Under which user each client id is connected. */
   const userOfId = new Map<string, { readonly name: string | null }>();
@@ -27,6 +29,7 @@ export function admitClients(guard: BrokerGuard, stationOf: StationOf): Admissio
     const grant = await guard.admit({ clientId, station: stationOf(conn), name, password });
     if (grant === null) return NOT_AUTHORIZED;
     if (grant === 'later') return SERVER_UNAVAILABLE;
+    if (grant.name !== ownNames.backend && !(await hearing.wait())) return SERVER_UNAVAILABLE;
     const same = userOfId.get(clientId);
     if (same !== undefined && same.name !== grant.name) return IDENTIFIER_REJECTED;
     grants.set(client, grant);

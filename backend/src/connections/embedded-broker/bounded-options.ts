@@ -2,6 +2,7 @@ import type { AedesOptions, Client } from 'aedes';
 import { admitClients, type StationOf } from './admit-clients';
 import type { BrokerGuard } from './broker-guard';
 import type { BrokerLimits } from './broker-limits';
+import type { FirstHearing } from './first-hearing';
 import { RetainedRoom } from './retained-room';
 
 /** Longer ones are cut off before they take memory. */
@@ -19,9 +20,10 @@ export function boundedOptions(
   ownClientId: string,
   guard: BrokerGuard,
   stationOf: StationOf,
+  hearing: FirstHearing,
 ): AedesOptions {
   const room = new RetainedRoom(limits);
-  const admission = admitClients(guard, stationOf);
+  const admission = admitClients(guard, stationOf, hearing);
   return {
     maxClientsIdLength: CLIENT_ID_LENGTH,
     connectTimeout: CONNECT_WITHIN_MS,

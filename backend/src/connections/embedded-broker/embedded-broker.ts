@@ -7,6 +7,7 @@ import { boundedConnection } from './bounded-connection';
 import { boundedOptions } from './bounded-options';
 import { BrokerGuard, type GuardSettings } from './broker-guard';
 import type { BrokerLimits } from './broker-limits';
+import { FirstHearing } from './first-hearing';
 import { drawOwnUsers } from './own-users';
 import { WaitingPlaces } from './waiting-places';
 
@@ -41,6 +42,8 @@ export interface BrokerPlace {
   readonly certificate: BrokerCertificate | null;
   readonly limits: BrokerLimits;
   readonly access: Omit<GuardSettings, 'ownUsers'>;
+  /** So long others wait for our own client to hear before they are let in; null: they need not. */
+  readonly heardWithinMs: number | null;
 }
 
 const LOOPBACK = '127.0.0.1';
@@ -50,13 +53,17 @@ const HANDSHAKE_WITHIN_MS = 10_000;
 
 /** Starts to listen. Throws `BROKER_PORT_TAKEN` where no port of those allowed is free. */
 export async function startEmbeddedBroker(place: BrokerPlace): Promise<EmbeddedBroker> {
-  const { host, certificate, limits, access } = place;
+  const { host, certificate, limits, access, heardWithinMs } = place;
   const own = drawOwnUsers();
   const guard = new BrokerGuard({ ...access, ownUsers: [own.backend, own.simulator] });
   const socketOf = new WeakMap<object, Socket>();
   const stationOf = (connection: object): string =>
     (socketOf.get(connection)?.remoteAddress ?? '').replace(/^::ffff:/, '');
-  const aedes = await Aedes.createBroker(boundedOptions(limits, access.ownClientId, guard, stationOf));
+  const hearing = new FirstHearing(heardWithinMs);
+  const aedes = await Aedes.createBroker(boundedOptions(limits, access.ownClientId, guard, stationOf, hearing));
+  aedes.on('subscribe', (_topics, { id }) => {
+    if (id === access.ownClientId) hearing.begun();
+  });
   const places = new WaitingPlaces(limits);
   aedes.on('clientReady', ({ conn }) => {
     const socket = socketOf.get(conn);
