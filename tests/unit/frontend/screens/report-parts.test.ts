@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { footerRules } from '../../../../frontend/src/components/page-footer';
 import { readReportAddress, writeReportAddress } from '../../../../frontend/src/screens/report/report-address';
+import { sayShare } from '../../../../frontend/src/screens/report/say-share';
 import { nextShift, periodOf, shiftAt } from '../../../../frontend/src/screens/report/shifts';
 
 const zone = 'Europe/Oslo';
@@ -72,5 +73,17 @@ describe('the foot of a printed page', () => {
     expect(footerRules({ left: 'Hall "A"\\\n}', right: 'made by Ines' })).toBe(
       '@page { @bottom-left { content: "Hall \\"A\\"\\\\ }"; } @bottom-right { content: "made by Ines" " · " counter(page) " / " counter(pages); } }',
     );
+  });
+});
+
+describe('how much of a time has values', () => {
+  it.for([
+    [0, '0 %'],
+    [0.0015, '< 1 %'],
+    [0.42, '42 %'],
+    [0.9999, '99.9 %'],
+    [1, 'all'],
+  ] as const)('at %s says %s, neither all nor nothing where it is not', ([share, said]) => {
+    expect(sayShare(share).replaceAll('\u00a0', ' ')).toBe(said);
   });
 });
