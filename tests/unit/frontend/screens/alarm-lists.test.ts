@@ -9,7 +9,7 @@ import {
   readAlarmsAddress,
   writeAlarmsAddress,
 } from '../../../../frontend/src/screens/alarms/alarms-address';
-import { freshlyTold, sayTold } from '../../../../frontend/src/screens/alarms/announce';
+import { freshlyTold, sayTold } from '../../../../frontend/src/components/announce';
 import {
   journalFilter,
   readJournalAddress,

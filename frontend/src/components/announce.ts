@@ -1,5 +1,5 @@
 import type { Alarm } from '@ebbline/shared/contract/alarm';
-import { priorityWords } from '../../text/words';
+import { priorityWords } from '../text/words';
 
 /** One telling of one alarm. */
 const keyOf = ({ id, stateSince }: Alarm): string => `${id} ${stateSince}`;
