@@ -1,8 +1,8 @@
 import type { MessageSink } from '../../ports/message-sink';
 import type { ProgramLog } from '../../ports/program-log';
 
-/** A topic may be 65,535 bytes long and hold anything; its start tells enough. */
-const TOPIC_SHOWN = 100;
+/** Topic and field are told cut; the words around them are short. */
+const SHOWN = 500;
 
 /** The same sink; what it refuses is told with topic and reason, never with the payload. */
 export const loggedIntake = (sink: MessageSink, log: ProgramLog): MessageSink => ({
@@ -14,11 +14,11 @@ export const loggedIntake = (sink: MessageSink, log: ProgramLog): MessageSink =>
         level: 'warning',
         room: 'intake',
         code: refusal.code,
-        message: () => `${printable(message.topic)}: ${refusal.message}`,
+        message: () => printable(refusal.message),
       });
     return acceptance;
   },
 });
 
-const printable = (topic: string): string =>
-  topic.slice(0, TOPIC_SHOWN).replaceAll(/[^ -~]/g, '.') + (topic.length > TOPIC_SHOWN ? '…' : '');
+/** On one line, and nothing that a terminal obeys: a topic may hold anything. */
+const printable = (text: string): string => text.slice(0, SHOWN).replaceAll(/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/gu, '.');
