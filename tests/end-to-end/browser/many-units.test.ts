@@ -9,6 +9,7 @@ import { hallId, unitId } from '../../bench/bench-site';
 import { dataFolder } from '../data-folder';
 import { keepDoing, startSender, writeSite } from '../row-of-units';
 import { axeViolations } from './axe-violations';
+import { faultsOfLayout } from './look-over';
 import { openPage } from './open-page';
 
 const units = 200;
@@ -18,6 +19,7 @@ const lastRow = `loop-${unitId(units - 1)}`;
 suiteNeeding(['chromium'], 'a hall of 200 units', () => {
   const keep = stopAfterAll();
   let ebbline: Ebbline;
+  let feed: { stop(): Promise<void> };
   beforeAll(async () => {
     const data = keep(await dataFolder());
     const broker = keep(await startBroker());
@@ -29,7 +31,7 @@ suiteNeeding(['chromium'], 'a hall of 200 units', () => {
       }),
     );
     const sender = keep(await startSender(broker.url, units));
-    keep(keepDoing(() => sender.sendAll(), 1000));
+    feed = keep(keepDoing(() => sender.sendAll(), 1000));
     await until(async () => (await ebbline.health()).lastSampleAge !== null, { everyMs: 250, what: 'a first sample' });
   });
 
@@ -124,5 +126,19 @@ suiteNeeding(['chromium'], 'a hall of 200 units', () => {
     await page.keyboard.press('Escape');
     await page.locator('.hall-choices').waitFor();
     expect(new URL(page.url()).search).toBe('');
+  }, 600_000);
+
+  test('tells a flood of more than a hundred alarms as one event, once all units fall silent, and cuts nothing off', async () => {
+    await feed.stop();
+    const many = async () => (await ebbline.alarms()).length > 100;
+    await until(many, { everyMs: 500, withinMs: 240_000, what: 'a hundred alarms' });
+    const { page, troubles } = keep(await openPage(ebbline.url));
+    for (const width of [1440, 360]) {
+      await page.setViewportSize({ width, height: 900 });
+      await page.goto(`${ebbline.url}/alarms`);
+      await page.getByTestId('flood').waitFor({ timeout: 120_000 });
+      expect(await faultsOfLayout(page), `${width}`).toEqual([]);
+    }
+    expect(troubles).toEqual([]);
   }, 600_000);
 });
