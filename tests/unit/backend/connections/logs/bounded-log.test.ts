@@ -1,11 +1,13 @@
 import { ManualClock } from '@ebbline/shared/clock/manual-clock';
 import { describe, expect, it } from 'vitest';
+import { refusalText } from '../../../../../backend/src/evaluation/sample/refusal-text';
 import { BoundedLog, LINES_A_MINUTE } from '../../../../../backend/src/connections/logs/bounded-log';
 import { HealthLog } from '../../../../../backend/src/connections/logs/health-log';
 import { secretHider } from '../../../../../backend/src/connections/logs/hidden-secrets';
 import type { LogForm } from '../../../../../backend/src/connections/logs/log-line';
 import { loggedIntake } from '../../../../../backend/src/connections/logs/logged-intake';
 import type { LogEntry } from '../../../../../backend/src/ports/program-log';
+import { smallSite } from '../../../../helpers/small-site';
 
 interface Line {
   readonly level: string;
@@ -110,13 +112,15 @@ describe('the log', () => {
 describe('the log of the intake', () => {
   it('tells topic and reason of what is refused, never the payload', () => {
     const { log, lines } = bench();
-    const refusal = { code: 'PAYLOAD_NOT_NUMBER', message: 'this is no number' } as const;
+    const topic = `hall/\u001b${'x'.repeat(300)}`;
+    const message = refusalText('PAYLOAD_NOT_NUMBER', smallSite(), topic, null);
+    const refusal = { code: 'PAYLOAD_NOT_NUMBER', message } as const;
     const acceptance = { accepted: 0, late: 0, repeated: 0, newestSourceMs: Number.NaN, refused: 1, refusal };
     const sink = loggedIntake({ accept: () => acceptance }, log);
     const payload = new TextEncoder().encode('payload-of-a-client');
-    expect(sink.accept({ topic: `hall/\u001b${'x'.repeat(300)}`, payload, retained: false })).toBe(acceptance);
+    expect(sink.accept({ topic, payload, retained: false })).toBe(acceptance);
     expect(lines()).toMatchObject([{ level: 'warning', room: 'intake', code: 'PAYLOAD_NOT_NUMBER' }]);
-    expect(lines()[0]?.message).toMatch(/^hall\/\.x{94}…: this is no number$/);
+    expect(lines()[0]?.message).toMatch(/^hall\/\.x{114}…: a bare decimal number is expected/);
   });
 });
 
