@@ -104,6 +104,17 @@ describe('the Hall screen', () => {
     expect(shown.get('.beside-lines [role=img]').attributes('aria-label')).toBe('priority 3, look into it');
   });
 
+  it('says which gateway or measurement of no single unit it is', async () => {
+    const shown = await show(aHallFrame([aLine('e1')], { beside: [{ ...barometer, where: 'north-a' }] }));
+    expect(shown.get('.beside-lines').text()).toContain('Barometer differs north-a, look into it');
+  });
+
+  it('says that the oldest margin is old where nothing new came of it in time', async () => {
+    const stale = aWindow({ vacuumMargin: aFigure(15_000, { age: 540, quality: 'bad', reasons: ['stale'] }) });
+    const shown = await show(aHallFrame([aLine('e1'), aLine('e7', { pressureWindow: stale })]));
+    expect(shown.get('.hall-word-age').text()).toMatch(/oldest margin old, 9\smin/);
+  });
+
   it('is not calm either by one that somebody has acknowledged: it still stands, and is told as that', async () => {
     const seen: BesideAlarm = { ...barometer, state: 'acknowledged', acknowledgedBy: 'Ada' };
     const shown = await show(aHallFrame([aLine('e1')], { beside: [seen] }));
