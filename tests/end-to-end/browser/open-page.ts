@@ -13,7 +13,7 @@ export interface OpenPage {
 /** A browser with one page on the program's own address; signed in, unless it is the demo site. */
 export async function openPage(
   url: string,
-  options: Pick<BrowserContextOptions, 'colorScheme' | 'viewport' | 'hasTouch' | 'isMobile'> = {},
+  options: Pick<BrowserContextOptions, 'colorScheme' | 'viewport' | 'hasTouch' | 'isMobile' | 'reducedMotion'> = {},
 ): Promise<OpenPage> {
   const { browser, stop } = await launchBrowser();
   const context = await browser.newContext({

@@ -1,4 +1,5 @@
 import type { SettingChanges } from '@ebbline/shared/contract/alarm-list';
+import type { Page } from 'playwright-core';
 import { beforeAll, expect, test } from 'vitest';
 import { startBroker } from '../../helpers/broker';
 import { startEbbline, type Ebbline } from '../../helpers/ebbline';
@@ -97,6 +98,20 @@ suiteNeeding(['chromium'], 'a past hour', () => {
     expect(troubles).toEqual([]);
   });
 
+  /** Widths of the page with each picture in turn as wide as on a wall, as before it is drawn anew for a phone. */
+  const widthsAsDrawnForAWall = (page: Page): Promise<readonly number[]> =>
+    page.evaluate(() => {
+      const pictures = [...document.querySelectorAll('main svg[width]')].filter(({ clientWidth }) => clientWidth > 200);
+      const widths = pictures.map((picture) => {
+        const drawn = picture.getAttribute('width') ?? '';
+        picture.setAttribute('width', '3000');
+        const { scrollWidth } = document.documentElement;
+        picture.setAttribute('width', drawn);
+        return scrollWidth;
+      });
+      return [...new Set(widths)];
+    });
+
   const cases = (['/halls/north/past', '/units/m1/past'] as const).flatMap((path) =>
     (['light', 'dark'] as const).map((scheme) => ({ path, scheme })),
   );
@@ -111,6 +126,7 @@ suiteNeeding(['chromium'], 'a past hour', () => {
     expect(await axeViolations(page)).toEqual([]);
     await page.setViewportSize({ width: 360, height: 780 });
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(360);
+    expect(await widthsAsDrawnForAWall(page)).toEqual([360]);
     expect(await axeViolations(page)).toEqual([]);
     expect(troubles).toEqual([]);
   });
