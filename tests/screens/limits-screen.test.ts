@@ -1,8 +1,9 @@
 import { flushPromises } from '@vue/test-utils';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import { aChange, aListing, anEntry, marginSettings } from './fixtures/alarm-management';
+import { aChange, aListing } from './fixtures/alarm-management';
 import { anAlarmsFrame, aSite, noon } from './fixtures/builders';
 import { FakeServer } from './fixtures/fake-feed';
+import { air, limitsAnswers, margin } from './fixtures/limits-answers';
 import type { Page } from './fixtures/mount-page';
 import { openPage } from './fixtures/mount-page';
 import { aSession } from './fixtures/sessions';
@@ -15,48 +16,13 @@ afterEach(() => {
   vi.useRealTimers();
 });
 
-const changed = { ...marginSettings, limit: 4500 };
-const margin = anEntry('MARGIN-1', {
-  settings: [
-    { scope: { kind: 'site' }, authorised: marginSettings, running: marginSettings, differs: [] },
-    { scope: { kind: 'unit', id: 'e7' }, authorised: marginSettings, running: changed, differs: ['limit'] },
-  ],
-});
-const air = anEntry('AIR-1', {
-  title: 'Air is coming in: a line has opened',
-  cause: 'A hose has come open.',
-  priority: 1,
-  timeToRespondSeconds: 60,
-  timeNeededSeconds: 30,
-});
-const answers = {
-  '/api/alarm-list': aListing([margin, air]),
-  '/api/alarm-list/changes': { changes: [aChange('c1')] },
-  '/api/alarm-list/audit': {
-    time: noon,
-    compared: 120,
-    findings: [
-      {
-        entry: 'MARGIN-1',
-        scope: { kind: 'unit', id: 'e7' },
-        member: 'limit',
-        authorised: 5000,
-        running: 4500,
-        unit_of_measure: 'Pa',
-        by: 'change',
-        change: aChange('c1'),
-      },
-    ],
-    refused: [],
-  },
-};
 async function show(
   address: string,
   more: Record<string, unknown> = {},
   session = aSession('engineer'),
 ): Promise<Page> {
   const server = new FakeServer();
-  opened = await openPage(server, address, { ...answers, ...more }, aSite(), session);
+  opened = await openPage(server, address, { ...limitsAnswers, ...more }, aSite(), session);
   server.connect();
   server.send(anAlarmsFrame([]));
   await flushPromises();
