@@ -1,6 +1,7 @@
 import type { ChangeSettingsRequest, SettingChange } from '@ebbline/shared/contract/alarm-list';
 import { fail, ok, type Result } from '@ebbline/shared/errors/result';
 import type { EntryId } from '../../evaluation/alarm-rules/entry-ids';
+import { nameKey } from '../../access/name-key';
 import { alarmClasses } from '../../evaluation/alarm-rules/rationale/alarm-classes';
 import { rationaleTable } from '../../evaluation/alarm-rules/rationale/rationale-table';
 import type { SettingRecord } from '../../evaluation/alarm-rules/settings/setting-record';
@@ -62,7 +63,7 @@ export class SettingProposals {
 /** Why somebody may not approve a proposal; null: may. */
 export function secondFault(asked: SettingRecord, actor: Actor): SettingActionFault | null {
   if (actor.byToken === true) return byToken(asked.entry);
-  if (actor.name.trim().toLowerCase() !== asked.operator.trim().toLowerCase()) return null;
+  if (nameKey(actor.name) !== nameKey(asked.operator)) return null;
   const message = `${asked.operator} asked for this change of ${asked.entry}: somebody else with the right to change limits has to approve it.`;
   return { code: 'SETTING_SECOND', message };
 }
