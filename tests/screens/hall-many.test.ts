@@ -145,6 +145,7 @@ describe('a hall on a wall', () => {
     );
     expect(page.findAll('[data-testid=wall] button')).toHaveLength(0);
     expect(page.findAll('.wall-field a')).toHaveLength(0);
+    expect(page.get('.wall-foot').text()).toContain('Number beside a unit: vacuum margin in kPa.');
     window.dispatchEvent(new KeyboardEvent('keydown', { key: 'Escape' }));
     await flushPromises();
     await until(() => !page.find('[data-testid=wall]').exists());
