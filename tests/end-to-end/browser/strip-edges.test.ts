@@ -1,13 +1,17 @@
 import type { PointList } from '@ebbline/shared/contract/http-api';
 import type { PressureWindow } from '@ebbline/shared/contract/live-feed';
+import type { Browser, Locator } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { suiteNeeding } from '../../helpers/requirements';
 import { stopAfterAll } from '../../helpers/stop-after';
+import { until } from '../../helpers/until';
 import { hallFrame } from './hall-frame';
 import { openPage } from './open-page';
 import { columnsOf, longestRun, near, pictureOf } from './picture';
 import { startStillHall } from './small-hall';
 import { tokenColour } from './token-colour';
+
+type Box = NonNullable<Awaited<ReturnType<Locator['boundingBox']>>>;
 
 suiteNeeding(['chromium'], 'the pressure window', () => {
   const keep = stopAfterAll();
@@ -27,15 +31,11 @@ suiteNeeding(['chromium'], 'the pressure window', () => {
     const { browser, page } = keep(await openPage(ebbline.url, { colorScheme }));
     const strip = page.getByTestId('strip-m1');
     await page.getByTestId('strip-m1-bar').waitFor();
-    const axis = await strip.evaluate((svg) => Object.fromEntries(Object.entries((svg as SVGElement).dataset)));
-    const box = await strip.boundingBox();
-    const bar = await page.getByTestId('strip-m1-bar').boundingBox();
-    if (box === null || bar === null) throw new Error('the strip is not shown');
+    const { axis, box, bar, picture } = await atRest(browser, strip, page.getByTestId('strip-m1-bar'));
     const axisNumber = (key: string): number => Number(axis[key]);
     const perPa = (axisNumber('axisX1') - axisNumber('axisX0')) / (axisNumber('axisMaxPa') - axisNumber('axisMinPa'));
     const placeOf = (pa: number): number => box.x + axisNumber('axisX0') + (pa - axisNumber('axisMinPa')) * perPa;
 
-    const picture = await pictureOf(browser, strip);
     const water = near(await tokenColour(page, '--water'));
     const paper = near(await tokenColour(page, '--paper'), 4);
     const [barLeft, barRight] = longestRun(columnsOf(picture, bar.y + bar.height / 2, water));
@@ -54,6 +54,27 @@ suiteNeeding(['chromium'], 'the pressure window', () => {
     expect(barRight - barLeft).toBeGreaterThan(20);
   });
 });
+
+/** The strip and its picture of one and the same moment: while letters and first values come, the page still moves. */
+async function atRest(browser: Browser, strip: Locator, bar: Locator) {
+  const look = async () => ({
+    axis: await strip.evaluate((svg) => ({ ...(svg as SVGElement).dataset })),
+    box: await boxOf(strip),
+    bar: await boxOf(bar),
+  });
+  return until(async () => {
+    await strip.page().evaluate(() => document.fonts.ready.then(() => null));
+    const before = await look();
+    const picture = await pictureOf(browser, strip);
+    return JSON.stringify(before) === JSON.stringify(await look()) ? { ...before, picture } : null;
+  });
+}
+
+async function boxOf(element: Locator): Promise<Box> {
+  const box = await element.boundingBox();
+  if (box === null) throw new Error('the strip is not shown');
+  return box;
+}
 
 /** What the server tells every screen about unit m1, Pa absolute, once all of it is known. */
 async function windowOfM1(url: string): Promise<Record<'lowest' | 'highest' | 'ambient' | 'lowerWall', number>> {
