@@ -74,8 +74,9 @@ const SAME_SIGNAL_MS = 500;
 function stopOnSignal(closing) {
   let askedAtMs = null;
   let ending = null;
-  const now = () => (ending ??= closeAll(closing));
+  const now = () => (ending ??= closeAll(closing, () => askedAtMs !== null && say('Ended.', 'ENDED')));
   const ask = () => {
+    if (askedAtMs === null) say('Ending: what has come is being written. Ctrl-C once more ends it at once.', 'ENDING');
     askedAtMs ??= performance.now();
     // Before everything is open, `run` closes what is, once it gets there.
     if (closing.length > 1) void now();
@@ -90,7 +91,7 @@ function stopOnSignal(closing) {
   return { asked: () => askedAtMs !== null, now };
 }
 
-async function closeAll(closing) {
+async function closeAll(closing, ended) {
   while (closing.length > 0) {
     try {
       await closing.pop()();
@@ -98,6 +99,7 @@ async function closeAll(closing) {
       fail([error?.stack ?? String(error)]);
     }
   }
+  if (!process.exitCode) ended();
   process.exit();
 }
 

@@ -55,6 +55,7 @@ describe('npm start', () => {
     expect(processes.length).toBeGreaterThan(1);
     process.kill(-ebbline.pid, 'SIGINT');
     expect(await ebbline.exit).toBe(0);
+    expect(ebbline.output().trimEnd().split('\n').slice(-2)).toEqual([expect.stringMatching(/^Ending: /), 'Ended.']);
     await until(() => processes.every((pid) => !isRunning(pid)), { what: 'every process to end' });
   });
 });
