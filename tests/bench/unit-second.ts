@@ -13,6 +13,7 @@ import { createPipelineState } from '@ebbline/backend/src/evaluation/pipeline/pi
 import { isStanding } from '@ebbline/backend/src/evaluation/pipeline/standing-water';
 import type { CompiledSite } from '@ebbline/backend/src/evaluation/site/compiled-site';
 import { benchSite, topicOf } from './bench-site';
+import { judgedAlarms } from './judged-alarms';
 import { payload } from './telemetry';
 
 const startMs = Date.UTC(2025, 5, 1);
@@ -59,8 +60,8 @@ const messagesOf = (units: number, beat: number, nowMs: number): readonly RawMes
     retained: false,
   }));
 
-/** Parts of the step of a unit one by one, as the pipeline runs them. */
-function runParts(meter: Meter, units: number, seconds: number, warmUp: number): void {
+/** Parts of the step of a unit one by one, as the pipeline runs them. Gives how many alarms of a unit were judged. */
+function runParts(meter: Meter, units: number, seconds: number, warmUp: number): number {
   const pipeline = createPipelineState(siteOf(units), 'wall');
   const { site, state } = pipeline;
   const intake = new PipelineIntake(pipeline);
@@ -99,7 +100,9 @@ function runParts(meter: Meter, units: number, seconds: number, warmUp: number):
   if (!(sum > 0)) throw new Error('nothing was parsed');
   const places = pipeline.unitPlaces[0]?.length ?? 0;
   calm(pipeline.book.standing().map(({ alarm }) => alarm));
-  say(`${units} units, ${seconds} s; ${places} entries a unit, no alarm stands`);
+  const judged = judgedAlarms(pipeline);
+  say(`${units} units, ${seconds} s; ${places} entries a unit, judged as ${judged} alarms; no alarm stands`);
+  return judged;
 }
 
 /** Alarms cost more than a quiet plant: a bench in which some stand measures something else. */
@@ -131,7 +134,7 @@ export function run(args: readonly string[], bareUs: number | null): void {
   for (const units of sizes) {
     const meter = new Meter();
     const seconds = roundsInAll * Math.max(4, Math.round(12_000 / units));
-    runParts(meter, units, seconds, warmUpS);
+    const judged = runParts(meter, units, seconds, warmUpS);
     runWhole(meter, units, seconds, warmUpS);
     const perUnit = (part: Part): number => (meter.leastUs(part) * roundsInAll) / (units * seconds);
     for (const part of parts) {
@@ -141,5 +144,7 @@ export function run(args: readonly string[], bareUs: number | null): void {
         `  ${part.padEnd(18)} ${perUnit(part).toFixed(2).padStart(7)} µs CPU  ${ratio.toFixed(2).padStart(6)} × JSON.parse${toBare}`,
       );
     }
+    const aRule = perUnit('judgeUnit') / judged;
+    say(`  of judgeUnit, an alarm ${aRule.toFixed(3)} µs, thirty ${(30 * aRule).toFixed(2)} µs`);
   }
 }
