@@ -44,6 +44,29 @@ describe('the live feed of a screen', () => {
     expect(server.feed.refusal.value).toBeNull();
   });
 
+  it.each(['VIEW_UNKNOWN_HALL', 'VIEW_UNKNOWN_UNIT', 'VIEW_UNKNOWN_POINT'] as const)(
+    'asks for the alarms where the site does not have what was wished (%s), so that the page still knows them and the time',
+    (code) => {
+      const server = new FakeServer();
+      server.feed.show({ screen: 'loop', unit: 'gone' });
+      server.connect();
+      server.refuse({ code, message: 'not of this site' });
+      expect(server.asked).toEqual([{ screen: 'loop', unit: 'gone' }, { screen: 'alarms' }]);
+      expect(server.feed.refusal.value?.code).toBe(code);
+    },
+  );
+
+  it.each(['VIEW_TOO_OFTEN', 'VIEW_MALFORMED'] as const)(
+    'asks for nothing else where %s is why it was refused',
+    (code) => {
+      const server = new FakeServer();
+      server.feed.show({ screen: 'alarms' });
+      server.connect();
+      server.refuse({ code, message: 'not so' });
+      expect(server.asked).toEqual([{ screen: 'alarms' }]);
+    },
+  );
+
   it('closes its socket', () => {
     const server = new FakeServer();
     server.feed.close();

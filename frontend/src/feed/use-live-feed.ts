@@ -34,6 +34,13 @@ export interface LiveFeed {
 /** Refusals that concern who asks, not what is asked. */
 const ofEntry: ReadonlySet<string> = new Set(['SIGN_IN_NEEDED', 'RIGHT_MISSING', 'CSRF_MISSING']);
 
+/** Refusals of what this site does not have. */
+const notOfTheSite: ReadonlySet<string> = new Set<ViewRefusal['code']>([
+  'VIEW_UNKNOWN_HALL',
+  'VIEW_UNKNOWN_UNIT',
+  'VIEW_UNKNOWN_POINT',
+]);
+
 /**
  * Takes frames one at a time: each is acknowledged after the screen has drawn it, and only then does the
  * server send the next, so that a slow screen gets newer frames and never a queue of old ones.
@@ -61,8 +68,13 @@ export function useLiveFeed(options: LiveFeedOptions = {}): LiveFeed {
     turnedAway.value += 1;
   });
   socket.on('refused', (why) => {
-    if (ofEntry.has(why.code)) turnedAway.value += 1;
-    else refusal.value = why;
+    if (ofEntry.has(why.code)) {
+      turnedAway.value += 1;
+      return;
+    }
+    refusal.value = why;
+    // Without frames an address that the site does not have would look like a lost connection, with no alarm counted.
+    if (notOfTheSite.has(why.code)) socket.emit('show', { screen: 'alarms' });
   });
   socket.on('frame', (next, taken) => {
     frame.value = next;
