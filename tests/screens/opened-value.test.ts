@@ -129,10 +129,10 @@ describe('a value that is opened', () => {
     expect(part(page, 'uncertainty')).toContain('Not stated');
   });
 
-  it('says "undefined" and why in place of a value', async () => {
+  it('says that it can’t be told, and why, in place of a value', async () => {
     const reading = aReading('capture', null, '1', { ...derived, reasons: ['undefined'] });
     const { page } = await show('/units/e7?value=heatRemoved', { [path]: anExplanation({ reading, budget: [] }) });
-    expect(page.get('.value-now').text()).toContain('undefined');
+    expect(page.get('.value-now').text()).toContain('can’t be told');
     expect(plain(sheet(page).text())).toContain('smaller than its uncertainty');
   });
 

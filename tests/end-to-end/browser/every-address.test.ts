@@ -140,13 +140,14 @@ suiteNeeding(['chromium'], 'every address', () => {
     await page.getByTestId('sign-in').waitFor();
     await page.evaluate(() => {
       const planted = document.createElement('button');
-      document.querySelector('main')?.append(planted);
+      document.querySelector('main')?.append(planted, 'Unit N1of 3 units', ' = undefined');
       Object.assign(planted.style, { width: '9000px', minHeight: '4px', height: '4px', padding: '0', outline: 'none' });
     });
     expect((await axeViolations(page)).join()).toMatch(/button-name/);
     const faults = (await faultsOnScreen(page)).join('\n');
     expect(faults).toMatch(/scrolls sideways/);
     expect(faults).toMatch(/has no name: button/);
+    expect(faults).toMatch(/broken words: .*N1of 3 units/);
     expect(faults).toMatch(/too small, 9000 × 4 px/);
     expect((await faultsByTab(page)).join('\n')).toMatch(/shows no focus: button/);
   });

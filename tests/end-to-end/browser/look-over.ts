@@ -1,5 +1,6 @@
 import type { Page } from 'playwright-core';
 import { axeViolations } from './axe-violations';
+import { brokenWords } from './broken-words';
 
 interface AxNode {
   readonly ignored: boolean;
@@ -16,9 +17,9 @@ export async function faultsOnScreen(page: Page): Promise<readonly string[]> {
   return [...(await axeViolations(page)), ...(await faultsOfLayout(page))];
 }
 
-/** What is too wide, has no name, or is too small. */
+/** What is too wide, has no name, is too small, or reads as broken. */
 export async function faultsOfLayout(page: Page): Promise<readonly string[]> {
-  return [...(await sideways(page)), ...(await unnamed(page)), ...(await tooSmall(page))];
+  return [...(await sideways(page)), ...(await unnamed(page)), ...(await tooSmall(page)), ...(await brokenWords(page))];
 }
 
 /** WCAG 2.2, 1.4.10: no scrolling in two directions at 360 px, nor at any other width here. */

@@ -1,5 +1,5 @@
 import { Body, Controller, Get, HttpCode, Inject, Post, Req } from '@nestjs/common';
-import { demoCommandSchema, type DemoState } from '@ebbline/shared/contract/demo-faults';
+import { type DemoCommand, demoCommandSchema, type DemoState } from '@ebbline/shared/contract/demo-faults';
 import type { Result } from '@ebbline/shared/errors/result';
 import { AUDIT, type Audit } from '../../ports/audit';
 import { DEMO_PLANTS, type DemoFault, type DemoPlants } from '../../ports/demo-plants';
@@ -9,9 +9,6 @@ import { ProblemError } from './problem-error';
 import { record } from './record-action';
 import type { WebRequest } from './web-types';
 import { actorOf } from './who-asks';
-
-/** Whatever else was sent does not stand in the journal. */
-const known = /^\w{1,40}$/;
 
 /** Faults and orders of the simulated plants; a real site has none. */
 @Controller('api/demo/faults')
@@ -32,14 +29,19 @@ export class DemoController {
   async command(@Body() body: unknown, @Req() request: WebRequest): Promise<DemoState> {
     const command = checkInput(demoCommandSchema, body, 'BODY_MALFORMED');
     const actor = actorOf(this.identity, request);
-    record(
-      this.audit,
-      'demoCommanded',
-      actor,
-      `${command.action} ${known.test(command.id) ? command.id : 'of an unknown kind'} on a simulated plant`,
-    );
+    record(this.audit, 'demoCommanded', actor, sayCommand(command, this.plants.state()));
     return orProblem(await this.plants.command(command));
   }
+}
+
+/** In the words of the simulator. Whatever else was sent does not stand in the journal. */
+function sayCommand({ action, id, unit }: DemoCommand, state: Result<DemoState, DemoFault>): string {
+  const title = state.ok ? state.value.kinds.find((kind) => kind.id === id)?.title : undefined;
+  const plant =
+    state.ok && state.value.units.some((one) => one.id === unit)
+      ? `unit ${unit}, which is simulated`
+      : 'a simulated plant';
+  return `${action} ${title === undefined ? 'something of an unknown kind' : `“${title}”`} on ${plant}`;
 }
 
 function orProblem(answer: Result<DemoState, DemoFault>): DemoState {

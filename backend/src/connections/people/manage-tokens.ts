@@ -27,7 +27,7 @@ export function addToken(desk: PeopleDesk, asked: AddTokenRequest, by: Doer): An
     ...{ rights: [...new Set(asked.rights)], addedBy: by.name, addedMs: nowMs, endsMs: nowMs + asked.days * dayMs },
     ...{ lastUsedMs: null, withdrawnMs: null },
   };
-  const reason = `added the token ${name} for ${asked.days} days: ${row.rights.join(', ')}`;
+  const reason = `added the token ${name} for ${asked.days} ${asked.days === 1 ? 'day' : 'days'}: ${row.rights.join(', ')}`;
   const fault = book.commit([{ put: 'token', row }], {
     cause: 'tokenAdded',
     actor: by.name,

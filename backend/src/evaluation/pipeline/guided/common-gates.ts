@@ -1,6 +1,7 @@
 import type { Mode } from '@ebbline/shared/contract/http-api';
 import { flows } from '../tightness/plant-at-rest';
 import type { Gate } from './guided-test';
+import { sayPoint } from './say-point';
 import { has, uOf, valueOf, type GuidedView } from './guided-view';
 
 /** The unit measures, or has worked out, all of these. */
@@ -8,7 +9,7 @@ export const needsPoints = (points: readonly string[]): Gate => ({
   code: 'GUIDED_NO_POINT',
   shut(view) {
     const lacking = points.filter((point) => !has(view, point));
-    return lacking.length === 0 ? null : `the unit has no ${lacking.join(', no ')}`;
+    return lacking.length === 0 ? null : `the unit has no ${lacking.map(sayPoint).join(', no ')}`;
   },
 });
 
@@ -20,7 +21,7 @@ export const needsAccuracy = (points: (view: GuidedView) => readonly string[]): 
       (point) => has(view, point) && !Number.isNaN(valueOf(view, point)) && Number.isNaN(uOf(view, point)),
     );
     if (lacking.length === 0) return null;
-    return `the site file states no accuracy of ${lacking.join(', ')}: a result without uncertainty decides nothing`;
+    return `the site file states no accuracy of ${lacking.map(sayPoint).join(', ')}: a result without uncertainty decides nothing`;
   },
 });
 
@@ -29,7 +30,7 @@ export const needsValues = (points: (view: GuidedView) => readonly string[]): Ga
   code: 'GUIDED_INPUT_BAD',
   shut(view) {
     const bad = points(view).filter((point) => has(view, point) && Number.isNaN(valueOf(view, point)));
-    return bad.length === 0 ? null : `${bad.join(', ')}: bad or stale; see the points of the unit`;
+    return bad.length === 0 ? null : `${bad.map(sayPoint).join(', ')}: bad or stale; see the points of the unit`;
   },
 });
 
