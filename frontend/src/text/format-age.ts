@@ -1,5 +1,5 @@
 /** Ages below this read alike, so that a healthy screen does not flicker. Seconds. */
-const freshSeconds = 3;
+export const freshSeconds = 3;
 
 /**
  * How long ago, in the fewest words. Null is an age that is not known.
