@@ -13,7 +13,7 @@ export interface OpenedAlarmList {
   /** Changes that a site file leaves behind, told to journal and health. */
   readonly refused: RefusedChanges;
   /** The desk, once there is what records and judges. */
-  part(parts: Omit<AlarmListParts, 'settings' | 'authorised'>): ValueProvider;
+  part(parts: Omit<AlarmListParts, 'settings' | 'authorised' | 'waiting'>): ValueProvider;
 }
 
 /** The settings that run: the site file, with the changes that the journal holds as far as they fit it. */
@@ -24,6 +24,7 @@ export function openAlarmList(
   clock: Pick<Clock, 'wallMs'>,
 ): OpenedAlarmList {
   const settings = new SettingsInForce(site, journal.settings());
+  const waiting = journal.settingsWaiting();
   const record = (cause: string, reason: string): boolean => {
     const wallMs = clock.wallMs();
     try {
@@ -39,6 +40,9 @@ export function openAlarmList(
   return {
     settings,
     refused,
-    part: (parts) => ({ provide: ALARM_LIST, useValue: new RunnerAlarmListDesk({ settings, authorised, ...parts }) }),
+    part: (parts) => ({
+      provide: ALARM_LIST,
+      useValue: new RunnerAlarmListDesk({ settings, authorised, waiting, ...parts }),
+    }),
   };
 }

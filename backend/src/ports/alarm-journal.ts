@@ -91,6 +91,8 @@ export interface AlarmJournal {
   appendSetting(record: SettingRecord, wallMs: number, step?: SettingStep): readonly JournalRow[];
   /** Every change of a setting, in the order in which they were committed. */
   settings(): readonly SettingRecord[];
+  /** Changes of settings that were proposed and neither approved nor withdrawn, oldest first. */
+  settingsWaiting(): readonly SettingRecord[];
   /** What was done with people and access. */
   appendAudit(entries: readonly AuditEntry[], wallMs: number): readonly JournalRow[];
   /** What a person wrote down of the plant, or a shift handed over or taken over. */

@@ -1,7 +1,7 @@
 import type { Alarm, JournalRow } from '@ebbline/shared/contract/alarm';
 import type { AlarmListing, SettingChanges, SettingsAudit } from '@ebbline/shared/contract/alarm-list';
 import { describe, expect, it } from 'vitest';
-import { adminName } from '../../helpers/sign-in';
+import { adminName, beginSession, testPassword } from '../../helpers/sign-in';
 import { stopAfterEach } from '../../helpers/stop-after';
 import { temporaryFolder } from '../../helpers/temporary-folder';
 import { until } from '../../helpers/until';
@@ -133,7 +133,7 @@ describe('a limit that an engineer changes while the program runs', () => {
     expect((await app.get<SettingChanges>('/api/alarm-list/changes')).changes).toEqual([]);
   });
 
-  it('waits for a second person where its class is highly managed, and is dropped by a restart, which says so', async () => {
+  it('waits for a second person where its class is highly managed, over a restart too', async () => {
     const data = keep(await temporaryFolder());
     const app = await startApp({ variables, dataFolder: data.path });
     const engineer = await personWith(app, 'engineer', 'Ines');
@@ -154,9 +154,21 @@ describe('a limit that an engineer changes while the program runs', () => {
 
     const again = keep(await startApp({ variables, dataFolder: data.path }));
     const { changes, proposed } = await again.get<SettingChanges>('/api/alarm-list/changes');
-    expect([changes, proposed, await runningLimit(again)]).toEqual([[], [], 6000]);
-    const gone = await decide(again, await adminOf(again), proposal, 'approve');
+    expect([changes, proposed, await runningLimit(again)]).toMatchObject([[], [{ id: proposal, actor: 'Ines' }], 6000]);
+    // Whoever asked is still the first of the two.
+    const entry = { name: 'Ines', password: testPassword };
+    const ines = { name: 'Ines', proof: await beginSession(again.url, '/api/session/sign-in', entry) };
+    expect(await decide(again, ines, proposal, 'approve')).toMatchObject({
+      status: 409,
+      body: { code: 'SETTING_SECOND' },
+    });
+    expect(await decide(again, await adminOf(again), proposal, 'approve')).toMatchObject({ status: 200 });
+    expect(await runningLimit(again)).toBe(7000);
+    await again.stop();
+
+    const third = keep(await startApp({ variables, dataFolder: data.path }));
+    expect((await third.get<SettingChanges>('/api/alarm-list/changes')).proposed).toEqual([]);
+    const gone = await decide(third, await adminOf(third), proposal, 'approve');
     expect(gone).toMatchObject({ status: 404, body: { code: 'SETTING_PROPOSAL_UNKNOWN' } });
-    expect((gone.body as { detail: string }).detail).toContain('started anew');
   });
 });

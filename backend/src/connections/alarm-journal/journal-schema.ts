@@ -3,6 +3,7 @@ import type { JournalDatabase } from './journal-database';
 import { schema3 } from './journal-schema-3';
 import { schema4 } from './journal-schema-4';
 import { schema5 } from './journal-schema-5';
+import { schema6 } from './journal-schema-6';
 
 /**
  * Forward migrations: step n takes the file from schema version n to n + 1. A step that was ever
@@ -47,6 +48,7 @@ const steps: readonly string[] = [
   schema3,
   schema4,
   schema5,
+  schema6,
 ];
 
 export const journalSchemaVersion = steps.length;

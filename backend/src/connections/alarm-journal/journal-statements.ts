@@ -13,6 +13,8 @@ export interface JournalStatements {
   handRecords(fromMs: number): string[];
   /** Records of changed settings, in order of sequence, sealed ones too. */
   settingRecords(): string[];
+  /** Records of settings that were proposed, and of those withdrawn, as above. */
+  proposalRecords(): [cause: string, record: string][];
 }
 
 /** Every statement by which the journal is written. Raw arrays, since the client adds a field of its own to row objects. */
@@ -29,6 +31,10 @@ export function journalStatements(database: JournalDatabase): JournalStatements 
   const set = (table: string): string =>
     `SELECT sequence, record FROM ${table} WHERE cause = '${settingCause}' AND record IS NOT NULL`;
   const settings = database.prepare(`${set('kept')} UNION ALL ${set('journal')} ORDER BY sequence`).raw();
+  const asked = (table: string): string =>
+    `SELECT sequence, cause, record FROM ${table}
+     WHERE cause IN ('settingProposed', 'settingWithdrawn') AND record IS NOT NULL`;
+  const proposals = database.prepare(`${asked('kept')} UNION ALL ${asked('journal')} ORDER BY sequence`).raw();
 
   return {
     insert: (entry) => void insert.run(...storedValues(entry)),
@@ -37,5 +43,6 @@ export function journalStatements(database: JournalDatabase): JournalStatements 
     removeStanding: (alarm) => void remove.run(alarm),
     handRecords: (fromMs) => (hand.all(fromMs) as [number, string][]).map(([, record]) => record),
     settingRecords: () => (settings.all() as [number, string][]).map(([, record]) => record),
+    proposalRecords: () => (proposals.all() as [number, string, string][]).map(([, cause, record]) => [cause, record]),
   };
 }

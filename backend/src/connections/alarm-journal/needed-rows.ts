@@ -6,6 +6,9 @@ export const neededCauses = [
   'handEntered',
   'handCorrected',
   'settingChanged',
+  // What waits for a second person is found again by them, however long it waits.
+  'settingProposed',
+  'settingWithdrawn',
   // Between an end and the next start nothing was judged, of which past hours tell.
   'programStarted',
   'programEnded',

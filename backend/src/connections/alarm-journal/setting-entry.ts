@@ -7,7 +7,7 @@ import { nothing } from './to-journal-entry';
 /** Cause of the rows of changed settings; `needed-rows` keeps them, and the index of the journal names it. */
 export const settingCause = 'settingChanged';
 
-/** A setting of an entry that a person changed. It is of no alarm; the record is how a restart finds it again, so that none is kept of what is only proposed. */
+/** A setting of an entry that a person changed. Or what was proposed of one, or withdrawn. It is of no alarm; the record is how a restart finds it again. */
 export function settingEntry(record: SettingRecord, wallMs: number, step: SettingStep = settingCause): JournalEntry {
   const { approvedBy, atMs, entry, link, new: now, old, operator, reason, scope, station } = record;
   const second = approvedBy === undefined ? {} : { approvedBy };
@@ -24,7 +24,7 @@ export function settingEntry(record: SettingRecord, wallMs: number, step: Settin
     actor: storedText(operator),
     station: storedText(station),
     reason: storedText(reason),
-    record: step === settingCause ? storedText(JSON.stringify(record)) : null,
+    record: storedText(JSON.stringify(record)),
     facts: storedText(JSON.stringify(facts)),
   };
 }

@@ -143,6 +143,17 @@ export class SqliteAlarmJournal implements AlarmJournal {
     return this.#statements.settingRecords().map((record) => JSON.parse(record) as SettingRecord);
   }
 
+  settingsWaiting(): readonly SettingRecord[] {
+    const decided = new Set(this.settings().map(({ proposal }) => proposal));
+    const waiting = new Map<string, SettingRecord>();
+    for (const [cause, text] of this.#statements.proposalRecords()) {
+      const record = JSON.parse(text) as SettingRecord;
+      if (cause === 'settingWithdrawn') waiting.delete(record.id);
+      else if (!decided.has(record.id)) waiting.set(record.id, record);
+    }
+    return [...waiting.values()];
+  }
+
   appendAudit(entries: readonly AuditEntry[], wallMs: number): readonly JournalRow[] {
     return this.#commit(entries.map((entry) => auditEntry(entry, wallMs)));
   }

@@ -37,6 +37,8 @@ import { toListedAlarm } from './to-listed-alarm';
 export interface AlarmListParts {
   readonly settings: SettingsInForce;
   readonly authorised: AuthorisedListInForce;
+  /** Changes that waited for a second person as the program started, oldest first. */
+  readonly waiting: readonly SettingRecord[];
   /** Commits a change, a proposal or its withdrawal to the journal; false where it refuses: then it is not made. */
   readonly record: (change: SettingRecord, step: SettingStep) => boolean;
   /** Puts other limits in force between two slices. */
@@ -48,9 +50,11 @@ export interface AlarmListParts {
 export class RunnerAlarmListDesk implements AlarmListDesk {
   private counted: { readonly site: CompiledSite; readonly of: ReadonlyMap<string, ConfiguredCount> } | null = null;
 
-  private readonly proposals = new SettingProposals();
+  private readonly proposals: SettingProposals;
 
-  constructor(private readonly parts: AlarmListParts) {}
+  constructor(private readonly parts: AlarmListParts) {
+    this.proposals = new SettingProposals(parts.waiting);
+  }
 
   list({ search, differing }: Parameters<AlarmListDesk['list']>[0]): AlarmListing {
     const list = this.parts.authorised.list();
@@ -117,7 +121,7 @@ export class RunnerAlarmListDesk implements AlarmListDesk {
     if (fault !== null) return fail(fault);
     const atMs = this.parts.nowMs();
     const asked: SettingRecord = {
-      id: managed ? this.proposals.nextId(atMs) : this.nextId(),
+      id: managed ? this.proposals.nextId(atMs, this.parts.settings.records()) : this.nextId(),
       atMs,
       entry: checked.value.entry,
       scope,
@@ -155,7 +159,8 @@ export class RunnerAlarmListDesk implements AlarmListDesk {
     // What was proposed was meant against what ran then, and approved as it was shown.
     const checked = this.check({ ...asked, basedOn: asked.old });
     if (!checked.ok) return checked;
-    const made = this.make({ ...asked, id: this.nextId(), atMs: this.parts.nowMs(), approvedBy: actor.name });
+    const how = { atMs: this.parts.nowMs(), approvedBy: actor.name, proposal: id };
+    const made = this.make({ ...asked, ...how, id: this.nextId() });
     if (made.ok) this.proposals.remove(id);
     return made;
   }

@@ -13,9 +13,14 @@ import { sameScope } from './same-scope';
 /** Whether no one person alone changes it. */
 export const isHighlyManaged = (entry: EntryId): boolean => alarmClasses[rationaleTable[entry].class].highlyManaged;
 
-/** Changes that wait for a second person. They are kept while the program runs: a restart drops them, and the journal has who asked. */
+/** Changes that wait for a second person, those of before the start too. */
 export class SettingProposals {
-  private readonly waiting = new Map<string, SettingRecord>();
+  private readonly waiting: Map<string, SettingRecord>;
+
+  /** @param records that wait by the journal, oldest first */
+  constructor(records: readonly SettingRecord[]) {
+    this.waiting = new Map(records.map((record) => [record.id, record]));
+  }
 
   /** Oldest first. */
   all(): readonly SettingRecord[] {
@@ -24,7 +29,7 @@ export class SettingProposals {
 
   find(id: string): Result<SettingRecord, SettingActionFault> {
     const found = this.waiting.get(id);
-    const message = `No change ${id} waits for approval: somebody has decided on it, or the program has been started anew since; propose it again where it is still wanted.`;
+    const message = `No change ${id} waits for approval: somebody has decided on it; propose it again where it is still wanted.`;
     return found === undefined ? fail({ code: 'SETTING_PROPOSAL_UNKNOWN', message }) : ok(found);
   }
 
@@ -44,10 +49,11 @@ export class SettingProposals {
     return { code: 'SETTING_PROPOSED', message };
   }
 
-  /** One that no run of the program before this one gave, by the time. */
-  nextId(nowMs: number): string {
+  /** One that no run of the program before this one gave, by the time. @param decided those that were approved */
+  nextId(nowMs: number, decided: readonly SettingRecord[]): string {
     let n = Math.round(nowMs);
-    while (this.waiting.has(`proposal-${n}`)) n += 1;
+    const isTaken = (id: string): boolean => this.waiting.has(id) || decided.some(({ proposal }) => proposal === id);
+    while (isTaken(`proposal-${n}`)) n += 1;
     return `proposal-${n}`;
   }
 

@@ -19,6 +19,8 @@ export interface SettingRecord {
   readonly station: string;
   /** The second person, where the class of the entry asks for one. */
   readonly approvedBy?: string;
+  /** What was approved by it: then that waits no more. */
+  readonly proposal?: string;
 }
 
 /** What came of a change: of a highly managed class it is proposed first, and changed once a second person approved. */

@@ -12,7 +12,7 @@ export const m2: SettingScope = { kind: 'unit', id: 'm2' };
 export const startMs = Date.UTC(2031, 4, 6, 7);
 
 /** A desk over the small site, whose journal may be stopped. */
-export function opened(records: readonly SettingRecord[] = []) {
+export function opened(records: readonly SettingRecord[] = [], waiting: readonly SettingRecord[] = []) {
   let nowMs = startMs;
   const settings = new SettingsInForce(smallSite(), records);
   const told: string[] = [];
@@ -28,6 +28,7 @@ export function opened(records: readonly SettingRecord[] = []) {
   const desk = new RunnerAlarmListDesk({
     settings,
     authorised: noAuthorisedList,
+    waiting,
     record: (change, step) => {
       if (takes) journal.push(`${step} by ${change.operator}`);
       return takes;
