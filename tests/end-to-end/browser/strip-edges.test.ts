@@ -58,7 +58,7 @@ suiteNeeding(['chromium'], 'the pressure window', () => {
 /** The strip and its picture of one and the same moment: while letters and first values come, the page still moves. */
 async function atRest(browser: Browser, strip: Locator, bar: Locator) {
   const look = async () => ({
-    axis: await strip.evaluate((svg) => ({ ...(svg as SVGElement).dataset })),
+    axis: await strip.evaluate((svg) => Object.fromEntries(Object.entries((svg as SVGElement).dataset))),
     box: await boxOf(strip),
     bar: await boxOf(bar),
   });
