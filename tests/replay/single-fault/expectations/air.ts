@@ -4,7 +4,8 @@ const rack3 = { withinS: 8, where: 'Rack 3' } as const;
 const opening =
   'gas chokes the rack, lifts its return and pushes water into the separator; margin and supply temperature stay';
 const more =
-  'the standby has to run up first: until then the separator rises with its source full, and that asks for a load shed';
+  'more comes in than the standby carries once it is up: the separator rises with its source full, and that asks for a load shed';
+const carried = 'the standby that starts is given its run-up, and carries it: no load is shed';
 const header =
   'the pump pushes against a rack full of gas, so that its header rises above the room for some seconds: margin never folds under air, and its lower step stands on when the upper has gone';
 const headOnReturn =
@@ -28,8 +29,7 @@ export const airExpectations: readonly Expectation[] = [
     ways: ['stuckOpen'],
     first: ['AIR-1'],
     ...rack3,
-    beside: ['AIR-4'],
-    because: `${opening}; ${more}`,
+    because: `${opening}; ${carried}`,
   },
   {
     fault: 'cutServerHose',
@@ -94,8 +94,7 @@ export const airExpectations: readonly Expectation[] = [
     sizes: ['small'],
     first: ['AIR-1'],
     ...rack3,
-    beside: ['AIR-4'],
-    because: `half a bore is what both sources carry together; ${more}`,
+    because: `half a bore is what both sources carry together; ${carried}`,
   },
   {
     fault: 'cutRackMain',

@@ -121,11 +121,10 @@ export const longAir: readonly LongExpectation[] = [
     fault: 'trapFloatStuck',
     on: ['tanks'],
     sizes: ['large'],
-    by: ['AIR-4'],
+    by: ['VSRC-2'],
     withinS: 10 * minutes,
-    beside: ['VSRC-2'],
     because:
-      'each change-over asks for 70 free L/min: the separator rises with its source full, until the standby that has just started is up. That it had to start, and to look at the trap, is told as soon as it carries',
+      'each change-over asks for 70 free L/min: the separator rises with its source full, until the standby that has just started is up. It takes the pressure back: that it had to start, and to look at the trap, is told, and no load is shed',
   },
   {
     fault: 'overEvacuation',

@@ -144,7 +144,7 @@ function gasGoesWithWater(context: UnitContext, first: number, movedM3: number):
 const displacedByWater = (context: UnitContext, movedM3: number, pressurePa: number): number =>
   movedM3 > 0 ? (movedM3 / stepWindowTicks) * freeAirOfThroughput(pressurePa, gasTemperature(context)) : 0;
 
-function gasTemperature(context: UnitContext) {
+export function gasTemperature(context: UnitContext) {
   const measured = usable(context.state, context.slots.returnTemperature);
   return celsius(Number.isNaN(measured) ? gasTemperatureC : measured);
 }

@@ -1,6 +1,7 @@
 import { AirSignal } from '../air-step/air-memory';
 import { pressureText } from '../details/quantity-text';
 import { highestOfCycle } from '../air-step/highest-of-cycle';
+import { standbyRunsUp } from '../air-step/standby-runs-up';
 import type { Limits, UnitEntry } from '../entry';
 import { usable, type UnitContext } from '../judge-context';
 import { oldEnd, stepBefore, stepOf } from '../step';
@@ -13,7 +14,8 @@ const fullShare = 0.97;
  * More air comes in than all sources carry: the separator pressure rises with every source full. `limit`: Pa within five seconds.
  * Raised after three seconds: a cut main has run the separator up to ambient within some more, and then its rise is over; it leaves
  * a minute to respond. With alternating tanks it has to rise above what their change-overs do; until those are known, for longer than
- * one takes; and never by what passes from tank to tank. Once raised it stands until the pressure falls again, or a source has something left. Never off.
+ * one takes; and never by what passes from tank to tank. A standby that has just started is given its run-up of ten seconds, unless
+ * more comes in than it will carry: VSRC-2 tells of it, and the margin limits wait for nothing. Once raised it stands until the pressure falls again, or a source has something left. Never off.
  */
 export const air4: UnitEntry = {
   id: 'AIR-4',
@@ -47,9 +49,10 @@ export const air4: UnitEntry = {
     const full = allFull(context);
     const ofTanks = context.unit.shape === 'b';
     const usual = ofTanks ? highestOfCycle(context, limits.limit, active) : Number.NaN;
+    const waits = standbyRunsUp(context, rise) && !active;
     if (Number.isNaN(rise) || full === null) return;
     const rises = ofTanks ? risesWithTanks(context, signal, usual, limits, active) : risesNow(rise, limits, active);
-    finding.verdict = full && rises ? Verdict.yes : Verdict.no;
+    finding.verdict = full && rises && !waits ? Verdict.yes : Verdict.no;
     if (finding.verdict === Verdict.yes)
       finding.where = context.unit.branches[context.air.namedBranch[context.unitIndex] as number]?.name ?? null;
   },

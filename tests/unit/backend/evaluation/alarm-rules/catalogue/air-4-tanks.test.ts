@@ -99,4 +99,52 @@ describe('AIR-4 of alternating tanks', () => {
     expect(rise((second) => 34_800 + 200 * second)).toBe(false);
     expect(rise(() => 74_000)).toBe(true);
   });
+
+  describe('with a standby that starts', () => {
+    /** 295 free L/min into 510 L (unit M of common practice) are 1.0 kPa a second, as gas of 40 °C. */
+    const withStandby = (): RuleBench => {
+      const one = new RuleBench({
+        shape: 'b',
+        also: [...setPoints, 'vacuum.standby.running', 'vacuum.available', 'vacuumCapacity'],
+        values: {
+          ...{ 'separator.pressure': 31_000, 'separator.setPoint': 31_000 },
+          ...{ 'supplyTank.pressure': 74_000, 'supplyTank.setPoint': 74_000, 'vacuum.speed': 1, 'vacuum.running': 1 },
+          ...{ 'vacuum.standby.running': 0, 'vacuum.available': 1, vacuumCapacity: 295 / 60_000 },
+        },
+        unit: (unit) => ({
+          ...unit,
+          design: { ...unit.design, volumes: { ...unit.design.volumes, separatorGasM3: 0.51 } },
+        }),
+      });
+      return cycles(one, 31_000, 4);
+    };
+    /** A change-over on a source that no longer draws the tank down before it: higher than usual, then flat, and the standby starts. */
+    const startsAfter = (one: RuleBench, after: (second: number) => number): RuleBench => {
+      one.run(3, () => void one.set('separator.pressure', 36_100));
+      return one.set('vacuum.standby.running', 1).run(30, (second) => {
+        one.set('separator.pressure', after(second));
+        if (one.active('AIR-4')) raisedS ??= second;
+      });
+    };
+    let raisedS: number | undefined;
+
+    it('asks for no load shed while it runs up and takes the pressure back', () => {
+      raisedS = undefined;
+      startsAfter(withStandby(), (second) => 36_100 - 150 * second);
+      expect(raisedS).toBeUndefined();
+    });
+
+    it('is raised after its run-up where the pressure goes on rising', () => {
+      raisedS = undefined;
+      startsAfter(withStandby(), (second) => 36_100 + 150 * second);
+      expect(raisedS).toBeGreaterThan(10);
+      expect(raisedS).toBeLessThan(16);
+    });
+
+    it('waits for none that could not carry what comes in', () => {
+      raisedS = undefined;
+      startsAfter(withStandby(), (second) => 38_700 + 2600 * second);
+      expect(raisedS).toBeLessThan(6);
+    });
+  });
 });
