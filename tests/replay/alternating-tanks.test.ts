@@ -92,6 +92,18 @@ describe('a hose change by permit in a loop of alternating tanks', () => {
     expect([...airOf(judged), ...airOf(judged, 'PERMIT-1')]).toEqual([]);
   });
 
+  test.for(moments)(
+    'tells far more air than it expects within two cycles of the tanks, and its step at once: %i s',
+    (beginsS) => {
+      const judged = underPermit(beginsS, [{ atS: beginsS, command: { ...hose, freeLPerMin: '100' } }], 125);
+      expect(airOf(judged)[0]?.atS).toBeLessThanOrEqual(beginsS + 7);
+      const told = airOf(judged, 'PERMIT-1');
+      expect(told).toMatchObject([{ from: 'normal', to: 'unacknowledged' }]);
+      // Two spans of 1.2 cycles of 49 s, and the delay of the entry.
+      expect(told[0]?.atS).toBeLessThanOrEqual(beginsS + 2 * 59 + 4);
+    },
+  );
+
   test('hides no hose that is cut in another rack meanwhile', () => {
     const second = { ...cut, branch: 'r1', size: 'usual', action: 'start' };
     const judged = underPermit(185, [

@@ -8,7 +8,10 @@ import { Verdict } from '../verdict';
 
 /**
  * More air comes in than the open permits of the unit expect, or a permit is overdue. `limit`: free m³/s above that; twice the
- * uncertainty of the gas load where that is more. What an overdue permit expected counts no more. Not suppressed by anything.
+ * uncertainty of the gas load where that is more. With alternating tanks it is known after two spans of `cycleOfTanksMs` at the
+ * latest, two minutes for a cycle of 49 s, and can't be sooner: a change-over pushes out 40 to 280 free L/min for half of each cycle
+ * (unit S6 of the simulator), so that only the rest between says what comes in, and the least of a span counts once all of it lies
+ * after the opening: at most one span that began before, and one whole. AIR-1 tells the step itself within seconds. What an overdue permit expected counts no more. Not suppressed by anything.
  */
 export const permit1: UnitEntry = {
   id: 'PERMIT-1',
@@ -17,7 +20,7 @@ export const permit1: UnitEntry = {
   consequence: 'A leak goes unseen behind the permit, and the reserve is smaller than people think.',
   action: {
     a: 'Ask whoever holds the permit; look for a second opening, first at the other branches. When the work is over, close the permit.',
-    b: 'Ask whoever holds the permit; look for a second opening, first at the other branches. When the work is over, close the permit.',
+    b: 'Air above the permit began up to two cycles of the tanks before. Ask whoever holds the permit; look for a second opening, first at the other branches. When the work is over, close the permit.',
     c: 'Ask whoever holds the permit; look for a second opening, first at the other branches. When the work is over, close the permit.',
   },
   confirm: 'Compare the flows and return pressures of the other branches with those of before the work.',
@@ -28,7 +31,7 @@ export const permit1: UnitEntry = {
   defaults: { limit: 10 / 60_000, deadband: 3 / 60_000, onDelayMs: 3000, offDelayMs: 30_000 },
   unitOfMeasure: 'm3/s',
   basis:
-    'The limit is moved by the permit, not suppressed. What a coupling lets in can be told to a few free L/min; half of what AIR-1 lets pass is a second opening. With alternating tanks the least of a cycle is judged: it rests near nothing between change-overs, and shows some tens of free L/min only where they come in all the time.',
+    'The limit is moved by the permit, not suppressed. What a coupling lets in can be told to a few free L/min; half of what AIR-1 lets pass is a second opening. With alternating tanks the least of a cycle is judged: it rests near nothing between change-overs, and shows some tens of free L/min only where they come in all the time: 24 where 60 do, so that less than about 45 more than planned is not told here; AIR-1 tells its step.',
   feeds: ['vacuum.exhaustFlow', 'vacuum.bleedFlow', 'vacuum.speed', 'vacuum.running', 'separator.pressure'],
   offInModes: [],
   offWhenInferred: false,
