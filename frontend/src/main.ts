@@ -13,6 +13,7 @@ import './styles/fonts.css';
 import './styles/tokens.css';
 import './styles/base.css';
 import './styles/frame.css';
+import './styles/missing-figures.css';
 import './styles/hall.css';
 import './styles/loop.css';
 import './styles/alarms.css';

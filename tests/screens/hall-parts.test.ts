@@ -1,5 +1,6 @@
 import type { Site } from '@ebbline/shared/contract/http-api';
 import type { HallFrame } from '@ebbline/shared/contract/live-feed';
+import type { QualityReason } from '@ebbline/shared/contract/reading';
 import type { VueWrapper } from '@vue/test-utils';
 import { flushPromises } from '@vue/test-utils';
 import { afterEach, describe, expect, it, vi } from 'vitest';
@@ -35,10 +36,20 @@ describe('the reserve on the Hall screen', () => {
     expect(head).toMatch(/120\.0 L\/min free air.* at E7/);
   });
 
-  it('is left out where it can’t be known', async () => {
-    const shown = await show(aHallFrame([aLine('e1', { vacuumReserve: aFigure(null) })]));
-    expect(shown.find('.reserve-text').exists()).toBe(false);
-    expect(shown.get('.figures').text()).not.toContain('reserve');
+  it('has no place where no unit can know it, and keeps the one at the head without a number where it is missing now', async () => {
+    const of = (...reasons: readonly QualityReason[]) =>
+      show(
+        aHallFrame([
+          aLine('e1', { vacuumReserve: aFigure(null, { age: null, quality: 'bad', reasons: [...reasons] }) }),
+        ]),
+      );
+    const never = await of('notApplicable');
+    expect(never.find('.reserve-text').exists()).toBe(false);
+    expect(never.get('.figures').text()).not.toContain('reserve');
+    never.unmount();
+    const missing = await of('notReceived');
+    expect(missing.find('.reserve-text').exists()).toBe(false);
+    expect(plain(missing.get('.figures').text())).toMatch(/smallest vacuum reserve no value ?bad: never received/);
   });
 });
 

@@ -10,3 +10,7 @@ const explained: readonly QualityReason[] = ['notApplicable', 'notSet', 'warming
 /** True where a reason says all there is to say of a missing value: nothing is wrong, and no age belongs to it. */
 export const isExplained = ({ value, reasons }: Pick<Figure, 'value' | 'reasons'>): boolean =>
   value === null && reasons.length > 0 && reasons.every((reason) => explained.includes(reason));
+
+/** True where there should be a value and is none: why stands in its place. */
+export const isMissing = (figure: Pick<Figure, 'value' | 'age' | 'reasons'>): boolean =>
+  figure.value === null && !isAbsent(figure) && !isExplained(figure);

@@ -21,6 +21,8 @@ const screens = [
 ] as const;
 type ScreenName = (typeof screens)[number]['name'];
 const withValues: readonly ScreenName[] = ['Hall', 'Loop'];
+/** What is called a good score of layout shift by the makers of browsers (from memory). */
+const good = 0.1;
 const pathOfTrends = '/trends?points=m1:vacuumMargin,m1:supply.temperature&last=900';
 
 /** As a sound unit tells itself: every value sways a little, some over the edge of a digit or of a unit of measure. */
@@ -123,8 +125,25 @@ suiteNeeding(['chromium'], 'a screen that is looked at for a whole shift', () =>
     await shownEverywhere(timeOf(second - 1));
   }, 600_000);
 
+  test('keeps the room of the first values, and moves little when they come into what was drawn without them', async () => {
+    await shownEverywhere('live', 'connection');
+    await takeAll();
+    const margin = /\d\s±\s[\d.]+\skPa(?!\sabsolute)/;
+    for (const name of withValues) expect(await tabs.get(name)?.locator('main').innerText()).not.toMatch(margin);
+    // The second one shows what takes two samples.
+    await tell(2);
+    for (const name of withValues)
+      await until(async () => margin.test((await tabs.get(name)?.locator('main').innerText()) ?? ''), {
+        everyMs: 20,
+        what: `a margin on ${name}`,
+      });
+    const watched = await takeAll();
+    for (const name of withValues)
+      expect(watched[name].shift, `${name}: ${watched[name].moved.join('; ')}`).toBeLessThan(good);
+  }, 600_000);
+
   test('moves nothing and says nothing over twenty frames in which values tick', async () => {
-    await tell(5);
+    await tell(2);
     await takeAll();
     await tell(20);
     const watched = await takeAll();
