@@ -7,7 +7,9 @@ export interface RowLayout {
 /** Heights that are tried, the best to read first; the last is as low as a finger or a pointer still meets one row alone. px */
 const byHand = [40, 34, 28, 24] as const;
 /** Where nobody points at anything. px */
-const onWall = [84, 72, 60, 50, 40, 34, 28, 24, 20, 17, 14] as const;
+const onWall = [240, 200, 168, 140, 120, 100, 84, 72, 60, 50, 40, 34, 28, 24, 20, 17, 14] as const;
+/** Of few loops a row takes no more of the room than one in so many: larger letters say no more. */
+const fewest = 5;
 /** A column is at least so many times as wide as a row is high, so that its strip shows a margin. */
 const widths = 7;
 const phonePx = 480;
@@ -21,7 +23,7 @@ export const columnGapPx = 16;
  * @param height left for them in the window, px
  */
 export function layOutRows(rows: number, width: number, height: number, wall = false): RowLayout {
-  const heights = wall ? onWall : byHand;
+  const heights = wall ? onWall.filter((px) => px <= Math.max(84, height / fewest)) : byHand;
   // On a phone all are never seen at once: what can be read goes before how many can be seen.
   if (!wall && width < phonePx) return { columns: 1, rowPx: 28 };
   for (const rowPx of heights) {

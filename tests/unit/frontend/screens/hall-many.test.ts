@@ -185,6 +185,12 @@ describe('rows of many loops', () => {
     }
   });
 
+  it('fill a wall of few loops as far as letters can be read across the room', () => {
+    expect(layOutRows(10, 3776, 1500, true)).toEqual({ columns: 2, rowPx: 240 });
+    expect(layOutRows(10, 1856, 700, true)).toEqual({ columns: 2, rowPx: 120 });
+    expect(layOutRows(3, 1856, 700, true)).toEqual({ columns: 1, rowPx: 140 });
+  });
+
   it('are read down one column and then the next, a heading with what follows it', () => {
     const item = (key: string) => ({ kind: key.startsWith('t') ? 'title' : 'loop', key });
     const split = splitColumns(['a', 'b', 't1', 'c', 'd', 'e'].map(item), 2);
