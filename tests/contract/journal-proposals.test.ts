@@ -45,6 +45,15 @@ describe('a change of a setting that waits for a second person', () => {
     expect(journal.settings()).toEqual([approved('proposal-2')]);
   });
 
+  it('says on record in what unit its limit is', () => {
+    const [row] = journal.appendSetting(asked('proposal-1'), startMs, 'settingProposed');
+    expect(row).toMatchObject({
+      entry: 'MARGIN-1',
+      unit_of_measure: 'Pa',
+      facts: { setting: { new: { limit: 7000 } } },
+    });
+  });
+
   it('waits on when its row is sealed, and is not found again once it is decided after that', async () => {
     for (const id of ['proposal-1', 'proposal-2']) journal.appendSetting(asked(id), startMs, 'settingProposed');
     journal.appendSystem({ atMs: startMs, reason: 'the disk was full', actor: null }, startMs + 100 * day);

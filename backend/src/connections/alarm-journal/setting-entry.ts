@@ -1,4 +1,5 @@
 import type { JournalFacts } from '@ebbline/shared/contract/journal-facts';
+import { isEntryId, unitOfSetting } from '../../evaluation/alarm-rules/rationale/rationale-table';
 import type { SettingRecord, SettingStep } from '../../evaluation/alarm-rules/settings/setting-record';
 import type { JournalEntry } from './journal-entry';
 import { storedText } from './stored-text';
@@ -21,6 +22,8 @@ export function settingEntry(record: SettingRecord, wallMs: number, step: Settin
     unit: scope.kind === 'unit' ? storedText(scope.id) : null,
     hall: scope.kind === 'hall' ? storedText(scope.id) : null,
     entry: storedText(entry),
+    // Of limit, low end and deadband in the facts; the delays there name their own.
+    unitOfMeasure: isEntryId(entry) ? unitOfSetting(entry) : null,
     actor: storedText(operator),
     station: storedText(station),
     reason: storedText(reason),

@@ -1,5 +1,6 @@
 import { setImmediate as nextTurn } from 'node:timers/promises';
 import type { JournalRow } from '@ebbline/shared/contract/alarm';
+import { journalFactsSchema } from '@ebbline/shared/contract/journal-facts';
 import { journalRowsAPage } from '@ebbline/shared/contract/journal-search';
 import type { AlarmJournal } from '../../ports/alarm-journal';
 import type { JournalQuery } from '../../ports/journal-query';
@@ -11,10 +12,7 @@ const columns = [
   ...['sequence', 'time', 'sourceTime', 'kind', 'cause', 'alarm', 'unit', 'hall', 'entry', 'from', 'to', 'priority'],
   ...['since', 'value', 'limit', 'unit_of_measure', 'where', 'foldedUnder', 'actor', 'station', 'reason'],
 ] as const;
-const facts = [
-  ...['quality', 'class', 'position', 'detail', 'fromMode', 'toMode', 'setAsideSince', 'setAsideUntil', 'setAsideBy'],
-  ...['setAsideReason', 'minutes', 'interimMeasures', 'setting', 'of', 'why', 'shift'],
-] as const;
+const facts = Object.keys(journalFactsSchema.shape);
 const header = [...columns, ...facts, 'previousHash', 'hash'];
 
 /**

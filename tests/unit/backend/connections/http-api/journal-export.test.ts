@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import type { JournalRow } from '@ebbline/shared/contract/alarm';
+import { type JournalRow, journalRowSchema } from '@ebbline/shared/contract/alarm';
+import { journalFactsSchema } from '@ebbline/shared/contract/journal-facts';
 import { journalExport } from '../../../../../backend/src/connections/http-api/journal-export';
 import type { JournalQuery } from '../../../../../backend/src/ports/journal-query';
 
@@ -65,6 +66,14 @@ describe('the journal as a file', () => {
     const { head, rows } = JSON.parse(text) as { head: unknown; rows: { sequence: number }[] };
     expect(head).toEqual({ sequence: 5, hash: 'f'.repeat(64) });
     expect(rows.map(({ sequence }) => sequence)).toEqual([1, 2, 3, 4, 5]);
+  });
+
+  it('has a column in the table for all that a row and its facts may say', async () => {
+    let text = '';
+    for await (const piece of journalExport(growing(1).journal, everything, 'csv').pieces) text += piece;
+    const header = (text.split('\r\n')[0] ?? '').split(',').map((name) => name.replaceAll('"', ''));
+    const said = Object.keys(journalRowSchema.shape).filter((member) => member !== 'facts');
+    expect([...header].sort()).toEqual([...said, ...Object.keys(journalFactsSchema.shape)].sort());
   });
 
   it('keeps numbers as numbers, makes formulas harmless and writes facts of many members as JSON', async () => {
