@@ -12,10 +12,23 @@ export const setupPointSchema = z.object({
 });
 export type SetupPoint = z.infer<typeof setupPointSchema>;
 
+/** An entry of the alarm catalogue that can not be judged for a unit. */
+export const notWatchedSchema = z.object({
+  entry: z.string(),
+  title: z.string(),
+  lacks: z
+    .array(z.string())
+    .describe(
+      'titles of points that it rests on and the unit does not measure; none: another shape, or a figure of the site file',
+    ),
+});
+export type NotWatched = z.infer<typeof notWatchedSchema>;
+
 export const setupSchema = z.object({
   unit: z.string(),
   time: isoTimeSchema.nullable(),
   points: z.array(setupPointSchema),
+  notWatched: z.array(notWatchedSchema).describe('what the unit can raise no alarm of'),
 });
 export type Setup = z.infer<typeof setupSchema>;
 

@@ -86,6 +86,7 @@ export const setupExamples = {
           arriving: 'arriving',
         },
       ],
+      notWatched: [{ entry: 'FIL-1', title: 'Filter loaded', lacks: ['Filter pressure drop'] }],
     },
   },
   'get /api/site/state': { reply: siteState },

@@ -2,12 +2,13 @@ import { pointDefinition } from '@ebbline/shared/contract/point-table';
 import type { Setup, SetupPoint } from '@ebbline/shared/contract/setup';
 import type { CompiledSite } from '../../evaluation/site/compiled-site';
 import { reasonBit } from '../../evaluation/slots/quality-reasons';
+import { notWatched } from './not-watched';
 import type { Scene } from './scene';
 import { timeText } from './time-text';
 import { unitAt } from './to-loop-line';
 import { toReading } from './to-reading';
 
-/** Every measured point of a unit and of its hall: from where it is to come, and whether it does. */
+/** Every measured point of a unit and of its hall: from where it is to come, and whether it does; and what is not watched for want of one. */
 export function toSetup(scene: Scene, unit: number): Setup {
   const { site } = scene.pipeline;
   const { id, holder, hall } = unitAt(scene.pipeline, unit);
@@ -19,7 +20,7 @@ export function toSetup(scene: Scene, unit: number): Setup {
       .filter((slot) => site.slots.measured[slot] === 1)
       .map((slot) => toSetupPoint(scene, slot, bindings.get(slot)));
   });
-  return { unit: id, time: timeText(scene.nowMs()), points };
+  return { unit: id, time: timeText(scene.nowMs()), points, notWatched: notWatched(site, unit) };
 }
 
 function toSetupPoint({ pipeline, nowMs }: Scene, slot: number, bound: Bound | undefined): SetupPoint {
