@@ -204,6 +204,12 @@ describe('a change of a highly managed class', () => {
     expect(text).toContain('Waits for a second person, not in force: E7: limit 5 kPa → 4.5 kPa');
     expect(text).toContain('B. Other');
     expect(text).toContain('“the barometer has settled” approval: change 12');
+    // Of several that wait, each button says by itself which one it is of (WCAG 2.2, 2.4.6).
+    for (const name of ['Approve and change', 'Withdraw']) {
+      const button = shown.page.findAll('button').find((one) => plain(one.text()) === name);
+      const asked = shown.page.get(`#${button?.attributes('aria-describedby') ?? 'none'}`);
+      expect(plain(asked.text())).toContain('E7: limit 5 kPa → 4.5 kPa');
+    }
     await press(shown, 'Approve and change');
     expect(shown.asked.find(({ path }) => path.includes('proposals'))?.body).toEqual({
       operator: 'A. Example',
