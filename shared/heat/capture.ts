@@ -5,3 +5,9 @@ import type { Watt } from '../units/quantity';
  * caller's to say. Above 1 is possible: a pump's work, or other heat, is in the water too.
  */
 export const capture = (heatRemoved: Watt, power: Watt): number => heatRemoved / power;
+
+/** More heat than twice the power, or heat that goes back, is told by no sound plant: proposal of this project. */
+const mostPlausible = 2;
+
+/** Whether meters can be right that give such a share; else one of them fails, or they measure different things. */
+export const isPlausibleCapture = (share: number): boolean => share >= 0 && share <= mostPlausible;

@@ -1,5 +1,6 @@
 import type { Figure } from '@ebbline/shared/contract/live-feed';
 import type { Reading } from '@ebbline/shared/contract/reading';
+import { isPlausibleCapture } from '@ebbline/shared/heat/capture';
 import { coverageFactor } from '@ebbline/shared/uncertainty/combine';
 import { counts, noSum, sumFigures } from './sum-figures';
 
@@ -53,6 +54,9 @@ function captured(units: readonly UnitInputs[]): ReturnType<HallSum['add']> {
     return { figure: noSum(units.flatMap(({ readings }) => readings)), parts: [] };
   // All chips are off: there is nothing to take a share of.
   if (power.value <= 0) return { figure: { ...heat, value: null, quality: 'bad', reasons: ['undefined'] }, parts: [] };
+  const share = heat.value / power.value;
+  if (!isPlausibleCapture(share))
+    return { figure: { ...heat, value: null, quality: 'bad', reasons: ['contradicted'] }, parts: [] };
   const slopes = [1 / power.value, heat.value / power.value ** 2];
   const parts = both.flatMap(({ unit, readings }) =>
     readings.map((one, index) => partOf(unit, one, slopes[index] ?? 0)),
@@ -61,7 +65,7 @@ function captured(units: readonly UnitInputs[]): ReturnType<HallSum['add']> {
   const reasons = sumFigures(units.flatMap(({ readings }) => readings)).reasons;
   return {
     figure: {
-      value: heat.value / power.value,
+      value: share,
       age: Math.max(heat.age ?? 0, power.age ?? 0),
       quality: reasons.length === 0 ? 'good' : 'uncertain',
       reasons,

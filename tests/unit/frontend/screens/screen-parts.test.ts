@@ -56,6 +56,9 @@ describe('capture on the Hall screen', () => {
     expect(captureText([loop(null, 100)])).toBeNull();
     expect(captureText([loop(90, 0)])).toBeNull();
     expect(captureText([])).toBeNull();
+    expect(captureText([loop(200, 1)])).toMatch(/contradict/);
+    expect(captureText([loop(-20, 100)])).toMatch(/contradict/);
+    expect(captureText([loop(120, 100)])).toBe('120.0\u00a0%');
   });
 
   it('counts only loops that have both, and says how many they are', () => {

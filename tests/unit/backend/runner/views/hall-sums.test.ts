@@ -51,6 +51,15 @@ describe('a sum over the units of a hall', () => {
     expect(figure.expandedUncertainty).toBeCloseTo(2 * Math.sqrt(2 * (0.008 ** 2 + 0.0048 ** 2)), 12);
   });
 
+  it.each([
+    ['a hundred times the power', 40_000, 400],
+    ['heat that goes back', -40, 400],
+  ])('gives no capture of %s: no meters can be right about it', (_, heat, power) => {
+    const { figure, parts } = add('capture', [unit('a', heat, power)]);
+    expect(figure).toMatchObject({ value: null, quality: 'bad', reasons: ['contradicted'], age: 1 });
+    expect(parts).toEqual([]);
+  });
+
   it('without any value gives the reasons of its units, each once, and the age of the oldest', () => {
     const warming = (age: number): Reading => ({ ...reading('heatRemoved', null, null), age, reasons: ['warming'] });
     const units = [1, 3].map((age) => ({ unit: `u${age}`, readings: [warming(age)] }));
