@@ -93,6 +93,16 @@ describe('a hall of many units', () => {
     expect(calm.page.find('.need-lines').exists()).toBe(true);
   });
 
+  it.each([
+    ['bad where its margin came just now and can not be used', 'bad', aFigure(null, { reasons: ['outOfRange'] })],
+    ['old where it came a while ago', 'old', aFigure(null, { age: 40, reasons: ['inputBad'] })],
+    ['nothing where it is only waited for', '', aFigure(null, { reasons: ['warming'] })],
+  ])('says of a loop %s', async (_, word, vacuumMargin) => {
+    const lines = many(30, (at) => (at === 0 ? { pressureWindow: aWindow({ vacuumMargin }) } : {}));
+    const { page } = await show(aHallFrame(lines), '/halls/east');
+    expect(page.get('[data-testid=loop-u0] .small-word').text()).toBe(word);
+  });
+
   it('marks a loop of which nothing fresh is known as old, with no margin that looks fresh', async () => {
     const stale = aWindow({ vacuumMargin: { ...aWindow().vacuumMargin, reasons: ['stale'], quality: 'bad' } });
     const { page } = await show(
