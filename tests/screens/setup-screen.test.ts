@@ -92,10 +92,7 @@ const answers = {
     unit: 'e7',
     time: noon,
     points: [aSetupPoint('supply.temperature', 'arriving'), aSetupPoint('return.temperature', 'never')],
-    notWatched: [
-      { entry: 'FIL-1', title: 'Filter loaded', lacks: ['Filter pressure drop'] },
-      { entry: 'PUMP-3', title: 'Pump wearing', lacks: [] },
-    ],
+    notWatched: [],
   },
   '/api/intake': intake,
   '/api/site/state': siteState,
@@ -125,16 +122,6 @@ describe('the points of a unit on the Setup screen', () => {
     expect(page.find('[data-testid="arrival-supply.temperature"]').exists()).toBe(false);
     await page.get('[name=all]').setValue(true);
     expect(page.get('[data-testid="arrival-supply.temperature"]').text()).toContain('35.0');
-  });
-
-  it('are followed by the alarms that the unit can not raise for want of one, or of a figure', async () => {
-    const { page } = await show();
-    const listed = page.get('[data-testid=not-watched]');
-    expect(listed.get('summary').text()).toBe('2 alarms of the catalogue that this unit can not raise');
-    const [filter, pump] = listed.findAll('li').map((one) => one.text().replace(/\s+/g, ' '));
-    expect(filter).toBe('FIL-1 Filter loaded · not measured: Filter pressure drop');
-    expect(pump).toMatch(/^PUMP-3 Pump wearing · for another kind of plant, or a figure/);
-    expect(listed.get('a').attributes('href')).toBe('/limits/FIL-1');
   });
 
   it('show the newest payload of their topic when asked, and why it was refused', async () => {
