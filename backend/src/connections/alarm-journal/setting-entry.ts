@@ -8,7 +8,7 @@ import { nothing } from './to-journal-entry';
 /** Cause of the rows of changed settings; `needed-rows` keeps them, and the index of the journal names it. */
 export const settingCause = 'settingChanged';
 
-/** A setting of an entry that a person changed. Or what was proposed of one, or withdrawn. It is of no alarm; the record is how a restart finds it again. */
+/** A setting of an entry that a person changed, proposed or withdrew. It is of no alarm; the record is how a restart finds it again. */
 export function settingEntry(record: SettingRecord, wallMs: number, step: SettingStep = settingCause): JournalEntry {
   const { approvedBy, atMs, entry, link, new: now, old, operator, reason, scope, station } = record;
   const second = approvedBy === undefined ? {} : { approvedBy };

@@ -9,7 +9,7 @@ import { Verdict } from '../verdict';
 /**
  * More air comes in than the open permits of the unit expect, or a permit is overdue. `limit`: free m³/s above that; twice the
  * uncertainty of the gas load where that is more. With alternating tanks it is known after two spans of `cycleOfTanksMs` at the
- * latest, two minutes for a cycle of 49 s, and can't be sooner: a change-over pushes out 40 to 280 free L/min for half of each cycle
+ * latest, two minutes for a cycle of 49 s (a least over spans that slide would save up to one): a change-over pushes out 40 to 280 free L/min for half of each cycle
  * (unit S6 of the simulator), so that only the rest between says what comes in, and the least of a span counts once all of it lies
  * after the opening: at most one span that began before, and one whole. AIR-1 tells the step itself within seconds. What an overdue permit expected counts no more. Not suppressed by anything.
  */
