@@ -40,11 +40,13 @@ suiteNeeding(['chromium'], 'every address', () => {
     rows = screenAddresses('none');
   });
 
-  /** Goes to an address and waits until it shows what it shows. */
+  /** Goes to an address and waits until it shows what it shows, with the first frame of the live feed in its head. */
   async function visit(page: Page, { route, path, shown }: ScreenAddress): Promise<void> {
     await page.goto(`${hall.ebbline.url}${path}`);
     await page.locator(shown).first().waitFor();
     if (route !== 'at-unit') await page.locator('.places-nav a').first().waitFor();
+    // What calls comes with it, and with that the button that silences.
+    if (!['sign-in', 'set-up'].includes(route)) await page.locator('.truth').getByTestId('clock').waitFor();
   }
 
   test('says in words that nothing came, where no unit ever sent anything, and shows no value as fresh', async () => {
