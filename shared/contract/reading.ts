@@ -29,6 +29,29 @@ export const qualityReasons = [
 export const qualityReasonSchema = z.enum(qualityReasons);
 export type QualityReason = z.infer<typeof qualityReasonSchema>;
 
+/** The quality each reason alone leads to; a value's quality is the worst of its reasons. */
+export const qualityOfReason: Readonly<Record<QualityReason, Quality>> = {
+  notReceived: 'bad',
+  stale: 'bad',
+  ageUnknown: 'bad',
+  outOfRange: 'bad',
+  stuck: 'uncertain',
+  jump: 'uncertain',
+  senderFlag: 'bad',
+  ambientEstimated: 'uncertain',
+  inputBad: 'bad',
+  inputUncertain: 'uncertain',
+  undefined: 'bad',
+  notApplicable: 'bad',
+  warming: 'bad',
+  contradicted: 'bad',
+  overdue: 'uncertain',
+  notSet: 'bad',
+  notRecorded: 'bad',
+  uncertainThen: 'uncertain',
+  badThen: 'bad',
+};
+
 export const isoTimeSchema = z.iso.datetime().describe('ISO 8601, UTC');
 
 /** One point as a screen or an outside program receives it. */

@@ -188,7 +188,7 @@ describe('the words of the panel', () => {
     expect(clock({ reasons: ['notApplicable'], age: null })).toBe('Supply tank: no clock at this unit');
     expect(clock({ reasons: ['warming'], age: 1 })).toBe('Supply tank: not watched long enough');
     expect(clock({ reasons: ['undefined'], age: 1 })).toBe('Supply tank: too slow to tell');
-    expect(clock({ reasons: ['inputBad'], age: 1 })).toContain('not known, something it is computed from is bad');
+    expect(clock({ reasons: ['inputBad'], age: 1 })).toContain('not known, an input is bad');
   });
 
   it('say of a source only what is known of it', () => {

@@ -82,6 +82,19 @@ describe('the Energy screen', () => {
     expect(page.find('.energy-measured').attributes('width')).toBe('0');
   });
 
+  it('has one line for periods that follow each other without anything measured', async () => {
+    const empty = { chipEnergy: aTotal(null, 0), unitEnergy: aTotal(null, 0), heatPerUnitEnergy: null };
+    const hours = [0, 1, 2, 3].map((hour) => aPeriod(hour, aTotal(null, 0), empty));
+    const periods = [...hours, aPeriod(4, aTotal(208, 1))];
+    const { page } = await show('/energy?hall=east', aReport(periods));
+    const [first, second] = page.findAll('.energy-table tbody tr').map((line) => plain(line.text()));
+    expect(first).toMatch(/^00:00–04:00\s*heat removed nothing measured/);
+    expect(second).toMatch(/^04:00–05:00/);
+    page.unmount();
+    const days = await show('/energy?hall=east&by=day', aReport(periods, { by: 'day' }));
+    expect(plain(days.page.get('.energy-table tbody tr').text())).toMatch(/^2026-03-01 to 2026-03-01/);
+  });
+
   it('has no column for what no unit measures, and no row for what has not begun', async () => {
     const later = aPeriod(2, none, { chipEnergy: none, unitEnergy: none, heatPerUnitEnergy: null });
     const { page } = await show('/energy?hall=east', aReport([aPeriod(0, aTotal(208, 1)), later]));

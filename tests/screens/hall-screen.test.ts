@@ -170,7 +170,7 @@ describe('the Hall screen', () => {
     expect(words('e1')).toBe('208 kWchip power not known');
     expect(words('e7')).toBe('of 240 kWheat not known');
     const figures = shown.get('.figures').text();
-    expect(figures).not.toContain('something it is computed from is bad');
+    expect(figures).not.toContain('an input is bad');
   });
 
   it('says a mode that is not running, and a mode that is not known', async () => {

@@ -51,7 +51,7 @@ export async function request<Value>(
     noteServerDate(reply.headers.get('date'));
     body = await reply.json();
   } catch (cause) {
-    return fail(failureOf(path, cause));
+    return fail(failureOf(path, cause, options.body === undefined));
   }
   if (!reply.ok) {
     const fault = problemOf(path, reply, body);
@@ -73,13 +73,14 @@ function headersFor({ body, acts }: RequestOptions): Record<string, string> {
   return headers;
 }
 
-function failureOf(path: string, cause: unknown): Failure {
+/** What failed to be read leaves nobody in doubt of what was done; words for it promise no more. */
+function failureOf(path: string, cause: unknown, reads: boolean): Failure {
   const name = cause instanceof Error ? cause.name : '';
   if (name === 'TimeoutError' || name === 'AbortError')
-    return { code: 'REQUEST_TIMED_OUT', message: `${path} did not answer in time` };
+    return { code: reads ? 'READING_TIMED_OUT' : 'REQUEST_TIMED_OUT', message: `${path} did not answer in time` };
   if (name === 'SyntaxError')
     return { code: 'REPLY_MALFORMED', message: `${path} answered with something that is not JSON` };
-  return { code: 'REQUEST_NOT_SENT', message: `${path} can't be reached` };
+  return { code: reads ? 'READING_NOT_SENT' : 'REQUEST_NOT_SENT', message: `${path} can't be reached` };
 }
 
 function problemOf(path: string, { status, headers }: Response, body: unknown): RequestFault {

@@ -2,6 +2,8 @@
 const byCode: { readonly [code: string]: string } = {
   REQUEST_TIMED_OUT: 'The server did not answer in time. Nothing is confirmed; look at the list, then try again.',
   REQUEST_NOT_SENT: 'The server can’t be reached. Nothing was confirmed.',
+  READING_TIMED_OUT: 'The server did not answer in time.',
+  READING_NOT_SENT: 'The server can’t be reached.',
   SIGN_IN_NEEDED: 'You are no longer signed in, so nothing was done. Sign in again; what you typed is still here.',
   CSRF_MISSING:
     'Your sign-in was renewed meanwhile, in another window perhaps. Nothing was done; what you typed is still here: send it again.',

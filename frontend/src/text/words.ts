@@ -3,7 +3,7 @@ import type { Mode } from '@ebbline/shared/contract/http-api';
 import { modes } from '@ebbline/shared/contract/http-api';
 import type { BranchShare, LowerWallKind } from '@ebbline/shared/contract/live-feed';
 import type { Permit, PermitState } from '@ebbline/shared/contract/permit';
-import type { Quality, QualityReason } from '@ebbline/shared/contract/reading';
+import { type Quality, qualityOfReason, type QualityReason } from '@ebbline/shared/contract/reading';
 import type { UnitSystem } from './unit-system';
 
 /** As they stand where one chooses between them. */
@@ -91,15 +91,15 @@ export const reasonWords: { readonly [R in QualityReason]: string } = {
   jump: 'moved faster than it can',
   senderFlag: 'flagged by its sender',
   ambientEstimated: 'ambient estimated from altitude',
-  inputBad: 'something it is computed from is bad',
-  inputUncertain: 'something it is computed from is uncertain',
+  inputBad: 'an input is bad',
+  inputUncertain: 'an input is uncertain',
   undefined: 'a difference, flow or power is smaller than its uncertainty allows',
   notApplicable: 'does not apply now',
   warming: 'not watched long enough yet',
-  contradicted: 'what it is computed from contradicts itself',
+  contradicted: 'its inputs contradict each other',
   overdue: 'typed so long ago that the next is due',
   notSet: 'not set: the site file states no knownGood period for this unit (key units.<unit>.knownGood)',
-  notRecorded: 'nothing was recorded of it then',
+  notRecorded: 'not recorded then',
   uncertainThen: 'uncertain then; why is not recorded',
   badThen: 'bad then; why is not recorded',
 };
@@ -107,6 +107,11 @@ export const reasonWords: { readonly [R in QualityReason]: string } = {
 /** Every reason in words, or a word for none. */
 export function sayReasons(reasons: readonly QualityReason[]): string {
   return reasons.map((reason) => reasonWords[reason]).join('; ');
+}
+
+/** Why something is bad: what only makes it uncertain is not what is wrong with it. */
+export function sayWhyBad(reasons: readonly QualityReason[]): string {
+  return sayReasons(reasons.filter((reason) => qualityOfReason[reason] === 'bad'));
 }
 
 export const noValue = 'no value';

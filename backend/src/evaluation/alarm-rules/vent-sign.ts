@@ -1,3 +1,4 @@
+import { percentText } from './details/quantity-text';
 import { usable, type UnitContext } from './judge-context';
 
 /** A bleed further from its command than so much of its stroke is not on its way. */
@@ -8,8 +9,6 @@ export function ventSign({ slots, state }: UnitContext): string | null {
   const command = usable(state, slots.supplyTankVentCommand);
   const position = usable(state, slots.supplyTankVentPosition);
   if (!(Math.abs(command - position) > off)) return null;
-  const stands = `told ${percent(command)}, stands at ${percent(position)}`;
+  const stands = `told ${percentText(command)}, stands at ${percentText(position)}`;
   return position < command ? `The vent is not opening: ${stands}.` : `The vent is not closing: ${stands}.`;
 }
-
-const percent = (share: number): string => `${(share * 100).toFixed(0)} %`;

@@ -1,32 +1,9 @@
-import { qualityReasons, type Quality, type QualityReason } from '@ebbline/shared/contract/reading';
+import { qualityOfReason, qualityReasons, type Quality, type QualityReason } from '@ebbline/shared/contract/reading';
 
 /** Reasons are kept as bits, one a row of `qualityReasons`, so that a slot's reasons are one integer. */
 export const reasonBit = Object.fromEntries(qualityReasons.map((reason, i) => [reason, 1 << i])) as Readonly<
   Record<QualityReason, number>
 >;
-
-/** The quality each reason alone leads to; a value's quality is the worst of its reasons. */
-const qualityOfReason: Readonly<Record<QualityReason, Quality>> = {
-  notReceived: 'bad',
-  stale: 'bad',
-  ageUnknown: 'bad',
-  outOfRange: 'bad',
-  stuck: 'uncertain',
-  jump: 'uncertain',
-  senderFlag: 'bad',
-  ambientEstimated: 'uncertain',
-  inputBad: 'bad',
-  inputUncertain: 'uncertain',
-  undefined: 'bad',
-  notApplicable: 'bad',
-  warming: 'bad',
-  contradicted: 'bad',
-  overdue: 'uncertain',
-  notSet: 'bad',
-  notRecorded: 'bad',
-  uncertainThen: 'uncertain',
-  badThen: 'bad',
-};
 
 const bits = (quality: Quality): number =>
   qualityReasons.filter((r) => qualityOfReason[r] === quality).reduce((sum, r) => sum | reasonBit[r], 0);

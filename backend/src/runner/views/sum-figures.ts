@@ -27,10 +27,19 @@ export function sumFigures(figures: readonly Figure[]): Figure {
   };
 }
 
-/** What is said of a sum that can't be told: every reason for which one of its parts has no value, each once. */
+/** True of what a unit has no sensors for. */
+const isAbsent = ({ age, reasons }: Figure): boolean =>
+  age === null && (reasons.includes('notApplicable') || reasons.includes('notSet'));
+
+/**
+ * What is said of a sum that can't be told: every reason for which one of its parts has no value, each once. Of parts
+ * that never have one it is told only where there are no others.
+ */
 export function noSum(figures: readonly Figure[]): Figure {
-  const without = figures.filter((figure) => !counts(figure));
-  if (without.length === 0) return noFigure;
+  const all = figures.filter((figure) => !counts(figure));
+  if (all.length === 0) return noFigure;
+  const lacking = all.filter((figure) => !isAbsent(figure));
+  const without = lacking.length === 0 ? all : lacking;
   return {
     ...noFigure,
     age: oldestAge(without),

@@ -2,7 +2,8 @@ import type { AlarmState, JournalRow } from '@ebbline/shared/contract/alarm';
 import type { AlarmMode } from '@ebbline/shared/contract/alarm-modes';
 import { isYesNo, sayAlarmValue } from '../../components/alarm-facts';
 import { auditWords } from '../../text/audit-words';
-import { formatMoment } from '../../text/format-time';
+import { formatClock } from '../../text/format-time';
+import { sayTimes } from '../../text/say-times';
 import { testTitle } from './test-of-row';
 
 /** Permits stand in the journal beside the alarms, under ids of their own. */
@@ -25,7 +26,7 @@ export function journalLine(row: JournalRow, where = row.where ?? ''): string {
     where,
     causeWords[row.cause ?? ''] ?? '',
     sayModeChange(row.facts),
-    sayChange(row.from, row.to),
+    sayChange(row.from, row.to) || sayPriority(row),
     value,
   ]
     .filter((part) => part !== '')
@@ -75,6 +76,12 @@ function sayModeChange(facts: JournalRow['facts']): string {
   return [broughtBack[fromMode], setAside[toMode]].filter((part) => part !== '').join(', ');
 }
 
+/** What changed where neither state nor mode did: how much it matters by now. */
+const sayPriority = ({ kind, from, to, cause, priority }: JournalRow): string =>
+  kind === 'transition' && from === to && cause === 'conditionTrue' && priority !== null
+    ? `priority ${priority} by now`
+    : '';
+
 /** Said by the state it came to; a row without a state before it changed none. */
 function sayChange(from: AlarmState | null, to: AlarmState | null): string {
   if (from === null || to === null || from === to) return '';
@@ -118,6 +125,7 @@ const noComment: readonly string[] = ['', 'acknowledge', 'reset', 'shelve', 'uns
 export function journalActor(row: JournalRow, zone: string): string | null {
   if (isOfPermit(row)) return permitActor(row, zone);
   const reason = row.reason ?? '';
+  if (row.kind === 'system' && reason === standingUpdated) return sayFold(row, zone);
   if (row.actor === null) {
     const said = ownReasons[reason] ?? reason;
     return said === '' ? null : said;
@@ -127,12 +135,19 @@ export function journalActor(row: JournalRow, zone: string): string | null {
   return noComment.includes(reason) ? row.actor : `${row.actor}: “${reason}”`;
 }
 
-const isoTime = /\d{4}-\d{2}-\d{2}T[\d:.]+Z/g;
+/** As the program writes it, of a standing alarm that by now follows from another one, or from none. */
+const standingUpdated = 'standing alarm updated';
+
+/** The row's own time is that since which the alarm stands as it does: when its cause was seen is when it was written. */
+function sayFold({ time, foldedUnder }: JournalRow, zone: string): string {
+  const cause = foldedUnder ?? null;
+  return `by ${formatClock(time, zone)} ${cause === null ? 'it follows from no other' : `it follows from ${cause}`}`;
+}
 
 /** Of a permit the reason says what was done, with moments as the program writes them, and after a colon the comment. */
 function permitActor(row: JournalRow, zone: string): string | null {
   const [, done = '', comment = ''] = /^(.*?)(?:: (.*))?$/su.exec(row.reason ?? '') ?? [];
-  const said = done.replace(isoTime, (moment) => formatMoment(moment, zone)).replace(/^permit /, '');
+  const said = sayTimes(done, zone).replace(/^permit /, '');
   const parts = [said, comment === '' ? '' : `“${comment}”`, row.actor ?? 'the program'];
   return parts.filter((part) => part !== '').join(' · ');
 }

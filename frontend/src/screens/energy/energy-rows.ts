@@ -2,6 +2,7 @@ import type { EnergyPeriod, EnergyQuantity, EnergyReport, EnergyTotal } from '@e
 import { energyQuantities } from '@ebbline/shared/contract/energy';
 import type { EnergyUnit } from '../../text/format-energy';
 import { energyUnitFor, formatEnergy, sayMeasured } from '../../text/format-energy';
+import { foldUnmeasured, type UnmeasuredHours } from './fold-unmeasured';
 import { toZoneLocal } from '../../text/zone-time';
 
 export const energyWords: { readonly [Q in EnergyQuantity]: string } = {
@@ -46,10 +47,35 @@ export function energyRows(
   columns: readonly EnergyQuantity[],
   unit: EnergyUnit,
 ): readonly EnergyRow[] {
-  return report.periods
-    .filter((period) => energyQuantities.some((one) => period[one].wantedSeconds > 0))
-    .map((period) => rowOf(period, sayPeriod(period, report), columns, unit));
+  const begun = report.periods.filter((period) => energyQuantities.some((one) => period[one].wantedSeconds > 0));
+  return foldUnmeasured(begun, columns).map((period) =>
+    'count' in period
+      ? emptyRow(period, sayRun(period, report), columns)
+      : rowOf(period, sayPeriod(period, report), columns, unit),
+  );
 }
+
+const nothing: EnergyTotal = {
+  energy: null,
+  expandedUncertainty: null,
+  measuredSeconds: 0,
+  wantedSeconds: 0,
+  share: 0,
+};
+const emptyRow = (run: UnmeasuredHours, label: string, columns: readonly EnergyQuantity[]): EnergyRow => ({
+  key: `${label} ${run.from}`,
+  label,
+  cells: columns.map((quantity) => ({
+    quantity,
+    label: energyWords[quantity],
+    value: null,
+    measured: sayMeasured(nothing),
+    gap: false,
+  })),
+  heatPerUnitEnergy: null,
+  heat: nothing,
+  chips: nothing,
+});
 
 export const totalRow = (report: EnergyReport, columns: readonly EnergyQuantity[], unit: EnergyUnit): EnergyRow =>
   rowOf(report.total, 'together', columns, unit);
@@ -75,8 +101,17 @@ function rowOf(period: EnergyPeriod, label: string, columns: readonly EnergyQuan
   };
 }
 
+/** From the first to the last of periods that follow each other. */
+function sayRun({ from, to }: UnmeasuredHours, report: EnergyReport): string {
+  const { by, timeZone } = report;
+  if (by === 'hour') return sayPeriod({ start: from, end: to }, report);
+  const last = new Date(Date.parse(to) - 1).toISOString();
+  const length = by === 'day' ? 10 : 7;
+  return `${toZoneLocal(from, timeZone).slice(0, length)} to ${toZoneLocal(last, timeZone).slice(0, length)}`;
+}
+
 /** `14–15`, `2026-03-01`, `2026-03`, in the site's calendar. */
-function sayPeriod({ start, end }: EnergyPeriod, { by, timeZone }: EnergyReport): string {
+function sayPeriod({ start, end }: Pick<EnergyPeriod, 'start' | 'end'>, { by, timeZone }: EnergyReport): string {
   const local = toZoneLocal(start, timeZone);
   if (by === 'day') return local.slice(0, 10);
   if (by === 'month') return local.slice(0, 7);

@@ -39,12 +39,15 @@ describe('a request to the server', () => {
       (name: string): typeof fetch =>
       () =>
         Promise.reject(Object.assign(new Error(name), { name }));
-    expect(await request('/api/x', shape, { fetch: failing('TypeError') })).toMatchObject({
-      fault: { code: 'REQUEST_NOT_SENT' },
-    });
-    expect(await request('/api/x', shape, { fetch: failing('TimeoutError') })).toMatchObject({
-      fault: { code: 'REQUEST_TIMED_OUT' },
-    });
+    const told = async (name: string, body?: object): Promise<unknown> => {
+      const reply = await request('/api/x', shape, { fetch: failing(name), ...(body === undefined ? {} : { body }) });
+      return reply.ok ? reply : reply.fault.code;
+    };
+    expect(await told('TypeError', { act: 1 })).toBe('REQUEST_NOT_SENT');
+    expect(await told('TimeoutError', { act: 1 })).toBe('REQUEST_TIMED_OUT');
+    // Of what was only read nobody is told that nothing was confirmed.
+    expect(await told('TypeError')).toBe('READING_NOT_SENT');
+    expect(await told('TimeoutError')).toBe('READING_TIMED_OUT');
   });
 
   it('does not take a page of another kind for an answer', async () => {

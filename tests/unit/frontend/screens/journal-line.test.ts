@@ -30,6 +30,20 @@ describe('a line of the journal', () => {
     expect(journalLine(row)).toBe('AIR-1 · Rack 4 · raised · 60.0\u00a0L/min free air');
   });
 
+  it('says the priority that an alarm has by now, where nothing else of it changed', () => {
+    expect(journalLine({ ...row, from: 'unacknowledged', priority: 1, cause: 'conditionTrue', value: null })).toBe(
+      'AIR-1 · Rack 4 · priority 1 by now',
+    );
+  });
+
+  it('says of a standing alarm what it follows from by then', () => {
+    const update: JournalRow = { ...row, kind: 'system', from: null, value: null, reason: 'standing alarm updated' };
+    expect(journalActor({ ...update, foldedUnder: 'e7:PUMP-1' }, 'Etc/UTC')).toBe(
+      'by 11:48:10 it follows from e7:PUMP-1',
+    );
+    expect(journalActor(update, 'Etc/UTC')).toBe('by 11:48:10 it follows from no other');
+  });
+
   it('leaves the value out of a yes or no', () => {
     const water = { ...row, entry: 'WATER-1', where: null, value: 1, limit: null, unit_of_measure: '1' };
     expect(journalLine(water)).toBe('WATER-1 · raised');

@@ -1,4 +1,5 @@
 import { judgeAbove } from '../above';
+import { percentText } from '../details/quantity-text';
 import type { UnitEntry } from '../entry';
 import { usable } from '../judge-context';
 import { valveRestMs } from '../plant-signs/valve-rest';
@@ -43,6 +44,6 @@ export const valve1: UnitEntry = {
     const position = usable(state, slots.valvePosition);
     const command = usable(state, slots.valveCommand);
     if (Number.isNaN(position + command)) return null;
-    return `Told ${(100 * command).toFixed(0)} %, stands at ${(100 * position).toFixed(0)} %.`;
+    return `Told ${percentText(command)}, stands at ${percentText(position)}.`;
   },
 };

@@ -7,6 +7,9 @@ export const litresText = (m3: number): string => `${rounded(m3 * 1000)} L`;
 
 export const pressureText = (pa: number): string => `${(pa / 1000).toFixed(1)} kPa`;
 
+/** Of a stroke or a share. Less than half a percent below nothing is nothing, and has no sign. */
+export const percentText = (share: number): string => `${Math.round(share * 100) + 0} %`;
+
 /** Two figures below ten, whole numbers above. */
 const rounded = (value: number): string => (Math.abs(value) < 10 ? value.toFixed(1) : value.toFixed(0));
 
