@@ -49,7 +49,9 @@ describe('the reserve on the Hall screen', () => {
     never.unmount();
     const missing = await of('notReceived');
     expect(missing.find('.reserve-text').exists()).toBe(false);
-    expect(plain(missing.get('.figures').text())).toMatch(/smallest vacuum reserve no value, what stands behind smallest vacuum reserve ?bad: never received/);
+    expect(plain(missing.get('.figures').text())).toMatch(
+      /smallest vacuum reserve no value, what stands behind smallest vacuum reserve ?bad: never received/,
+    );
   });
 });
 
