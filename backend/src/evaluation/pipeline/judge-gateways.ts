@@ -34,7 +34,8 @@ export function judgeGateways(pipeline: PipelineState, nowMs: number): void {
 }
 
 /**
- * A gateway that was never heard is not judged until the start grace is over, whatever a status kept by the broker says
+ * Where this program itself stood still, each gateway is given as much time again before it is called silent: what it sent
+ * meanwhile went nowhere. A gateway that was never heard is not judged until the start grace is over, whatever a status kept by the broker says
  * of it: that may tell of the time in which this program was not there.
  */
 function verdictOf(pipeline: PipelineState, gateway: CompiledGateway, place: number, nowMs: number): Verdict {
@@ -44,7 +45,9 @@ function verdictOf(pipeline: PipelineState, gateway: CompiledGateway, place: num
   const limit = silentAfterMs(pipeline.site, gateway);
   if (Number.isNaN(heard))
     return nowMs - pipeline.startedMs < Math.max(startGraceMs, limit) ? Verdict.hold : Verdict.yes;
-  return gone || nowMs - heard > limit ? Verdict.yes : Verdict.no;
+  if (gone) return Verdict.yes;
+  if (nowMs - heard <= limit) return Verdict.no;
+  return nowMs - pipeline.resumedMs <= limit ? Verdict.hold : Verdict.yes;
 }
 
 /** A gateway that is said to be gone and is heard nevertheless is there: its samples count for more. */

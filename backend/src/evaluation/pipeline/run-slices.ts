@@ -2,7 +2,7 @@ import type { UnitContext } from '../alarm-rules/judge-context';
 import { createContext } from './fill-context';
 import { hallStep } from './hall-step';
 import type { PipelineState } from './pipeline-state';
-import { dealtSlices, dueSlices, keptSlices, sliceMs, slicesPerSecond, unitsBySlice } from './slices';
+import { dealtSlices, dueSlices, keptSlices, sliceMs, slicesPerSecond, stoodStill, unitsBySlice } from './slices';
 import { unitStep } from './unit-step';
 
 /** Runs slices in the order of time. Tells how much of it was left out. */
@@ -33,6 +33,7 @@ export class SliceRunner {
   /** Everything that is due up to `nowMs`; a time before the last one does nothing. */
   run(nowMs: number): void {
     if (Number.isNaN(this.last)) this.begin(nowMs);
+    if (stoodStill(this.last, nowMs, this.pipeline.intake.clock)) this.pipeline.resumedMs = nowMs;
     const { from, to, skipped } = dueSlices(this.last, nowMs);
     this.skipped += skipped;
     for (let slice = from; slice <= to; slice += 1) {

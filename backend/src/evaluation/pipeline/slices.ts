@@ -1,3 +1,5 @@
+import type { ClockKind } from '../sample/intake-context';
+
 /** A second is cut in slices so that no step blocks for long. */
 export const slicesPerSecond = 20;
 export const sliceMs = 1000 / slicesPerSecond;
@@ -7,6 +9,13 @@ export const sliceMs = 1000 / slicesPerSecond;
  * second, delays and staleness run on the tick time anyway, and the pipeline must not block for minutes.
  */
 export const longestCatchUpMs = 10_000;
+
+/** Ticks that are further apart than this come from a program, or a machine, that stood still. */
+const stoodStillMs = 3000;
+
+/** True where the clock went on without its ticks. The clock of a plant jumps by nature: it knows nothing of this program. */
+export const stoodStill = (last: number, nowMs: number, clock: ClockKind): boolean =>
+  clock === 'wall' && nowMs - last * sliceMs > stoodStillMs;
 
 export interface DueSlices {
   /** Slices since 1970; from > to where none is due. */

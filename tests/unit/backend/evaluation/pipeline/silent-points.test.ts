@@ -68,6 +68,26 @@ describe('COM-1', () => {
     expect(afterMs).toBeLessThanOrEqual(6000);
   });
 
+  it('is not raised for a gateway that sends on, where it was this program that stood still', () => {
+    const plant = two();
+    plant.second += 240;
+    plant.run(30);
+    expect(plant.transitions).toEqual([]);
+  });
+
+  it('neither clears nor is raised anew over such a stand, and is raised after it for what is silent', () => {
+    const plant = two();
+    plant.silent.add('m1').add('m2');
+    plant.run(20);
+    plant.second += 240;
+    plant.run(20);
+    expect(plant.transitions.map(({ alarm, to }) => `${alarm} ${to}`)).toEqual(['g:COM-1 unacknowledged']);
+    const later = two();
+    later.silent.add('m1').add('m2');
+    later.second += 240;
+    expect(secondsUntil(later, 'COM-1', 20)).toBeGreaterThan(4);
+  });
+
   it('clears when the gateway speaks again', () => {
     const plant = two();
     plant.silent.add('m1').add('m2');
