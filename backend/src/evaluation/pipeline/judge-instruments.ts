@@ -71,7 +71,10 @@ function verdictOf(pipeline: PipelineState, point: FeedingPoint, reasons: number
   if (pipeline.delays.active[pipeline.index.ofGateway(gateway)] === 1) return Verdict.hold;
   const heard = gatewayHeardMs[gateway] as number;
   if ((reasons & reasonBit.notReceived) !== 0) return Number.isNaN(heard) ? Verdict.hold : verdict;
-  const missedFrom = (state.acceptedMs[point.slot] as number) + staleAfterMs(site.slots, point.slot);
+  const accepted = state.acceptedMs[point.slot] as number;
+  // What was sent while this program stood still went nowhere: from its going on each point has its time again.
+  const awaitedFrom = pipeline.resumedMs > accepted ? pipeline.resumedMs : accepted;
+  const missedFrom = awaitedFrom + staleAfterMs(site.slots, point.slot);
   return heard >= missedFrom ? verdict : Verdict.hold;
 }
 
