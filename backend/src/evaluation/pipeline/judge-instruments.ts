@@ -66,15 +66,14 @@ function verdictOf(pipeline: PipelineState, point: FeedingPoint, reasons: number
   const periods = 3 * (site.slots.periodMs[point.slot] as number);
   const verdict = judgeNoData(reasons, nowMs - startedMs < Math.max(startGraceMs, periods));
   if (verdict !== Verdict.yes || (reasons & silentBits) === 0) return verdict;
+  // What was sent while this program stood still went nowhere: from its going on each point has its time again.
+  if (nowMs - pipeline.resumedMs <= staleAfterMs(site.slots, point.slot)) return Verdict.hold;
   const gateway = gatewayOfSlot[point.slot] as number;
   if (gateway < 0) return verdict;
   if (pipeline.delays.active[pipeline.index.ofGateway(gateway)] === 1) return Verdict.hold;
   const heard = gatewayHeardMs[gateway] as number;
   if ((reasons & reasonBit.notReceived) !== 0) return Number.isNaN(heard) ? Verdict.hold : verdict;
-  const accepted = state.acceptedMs[point.slot] as number;
-  // What was sent while this program stood still went nowhere: from its going on each point has its time again.
-  const awaitedFrom = pipeline.resumedMs > accepted ? pipeline.resumedMs : accepted;
-  const missedFrom = awaitedFrom + staleAfterMs(site.slots, point.slot);
+  const missedFrom = (state.acceptedMs[point.slot] as number) + staleAfterMs(site.slots, point.slot);
   return heard >= missedFrom ? verdict : Verdict.hold;
 }
 
