@@ -8,8 +8,12 @@ import { usePolled } from './use-polled';
 /** Figures of days move slowly. ms */
 export const performanceEveryMs = 60_000;
 
-/** How well the alarms served. @param wish what is asked for; null while the time in force is not known */
-export const usePerformance = (wish: () => PerformanceWish | null): Polled<AlarmPerformance> =>
+/**
+ * How well the alarms served.
+ * @param wish what is asked for; null while the time in force is not known
+ * @param about what it is of, other than the moment up to which: what came stays until that is another
+ */
+export const usePerformance = (wish: () => PerformanceWish | null, about: () => string): Polled<AlarmPerformance> =>
   usePolled(
     () => {
       const wanted = wish();
@@ -17,10 +21,7 @@ export const usePerformance = (wish: () => PerformanceWish | null): Polled<Alarm
       return readPerformance(wanted);
     },
     {
-      of: () => {
-        const wanted = wish();
-        return wanted === null ? null : JSON.stringify(wanted);
-      },
+      of: () => (wish() === null ? null : about()),
       everyMs: performanceEveryMs,
     },
   );
