@@ -26,6 +26,15 @@ describe('the button of the sound', () => {
     expect(document.activeElement).toBe(sound.get('summary').element);
   });
 
+  it('silences by a reader’s click what sounds later, after a press whose click never came', async () => {
+    const sound = open({ blocked: true, sounding: null });
+    await sound.get('button').trigger('pointerdown');
+    await sound.setProps({ blocked: false });
+    await sound.setProps({ sounding: 1 });
+    await sound.get('[data-testid=silence]').trigger('click');
+    expect(sound.emitted('silence')).toHaveLength(1);
+  });
+
   it('silences nothing by the press that lets sound be heard', async () => {
     const sound = open({ blocked: true, sounding: 1 });
     await sound.get('button').trigger('pointerdown');

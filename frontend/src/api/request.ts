@@ -32,7 +32,8 @@ const defaultTimeOutMs = 8000;
 
 /**
  * One request to the server, its reply checked against the contract before anything is shown.
- * Codes of its own: REQUEST_TIMED_OUT, REQUEST_NOT_SENT, REPLY_MALFORMED; else the code of the server's problem.
+ * Codes of its own: REQUEST_TIMED_OUT and REQUEST_NOT_SENT, of what is only read READING_TIMED_OUT and READING_NOT_SENT,
+ * REPLY_MALFORMED; else the code of the server's problem.
  */
 export async function request<Value>(
   path: string,

@@ -12,7 +12,7 @@ export const useEnergy = (query: () => EnergyQuery | null): Polled<EnergyReport>
   usePolled(
     () => {
       const wanted = query();
-      if (wanted === null) return Promise.resolve(fail({ code: 'REQUEST_NOT_SENT', message: 'nothing was asked for' }));
+      if (wanted === null) return Promise.resolve(fail({ code: 'READING_NOT_SENT', message: 'nothing was asked for' }));
       return readEnergy(wanted);
     },
     {

@@ -17,7 +17,7 @@ export const usePerformance = (wish: () => PerformanceWish | null, about: () => 
   usePolled(
     () => {
       const wanted = wish();
-      if (wanted === null) return Promise.resolve(fail({ code: 'REQUEST_NOT_SENT', message: 'nothing was asked for' }));
+      if (wanted === null) return Promise.resolve(fail({ code: 'READING_NOT_SENT', message: 'nothing was asked for' }));
       return readPerformance(wanted);
     },
     {

@@ -16,7 +16,7 @@ export const useReport = (
   usePolled(
     () => {
       const wanted = wish();
-      if (wanted === null) return Promise.resolve(fail({ code: 'REQUEST_NOT_SENT', message: 'nothing was asked for' }));
+      if (wanted === null) return Promise.resolve(fail({ code: 'READING_NOT_SENT', message: 'nothing was asked for' }));
       return read(wanted);
     },
     {

@@ -111,7 +111,7 @@ export function sayReasons(reasons: readonly QualityReason[]): string {
 
 /** Why something is bad: what only makes it uncertain is not what is wrong with it. */
 export function sayWhyBad(reasons: readonly QualityReason[]): string {
-  return sayReasons(reasons.filter((reason) => qualityOfReason[reason] === 'bad'));
+  return sayReasons(reasons.filter((reason) => qualityOfReason[reason] === 'bad')) || sayReasons(reasons);
 }
 
 export const noValue = 'no value';

@@ -5,6 +5,7 @@ import { Verdict } from '../alarm-rules/verdict';
 import { staleAfterMs } from '../quality/stale';
 import { GatewayStatus } from '../sample/intake-context';
 import type { CompiledGateway, CompiledSite } from '../site/compiled-site';
+import { awaitedAnew } from './await-anew';
 import { instrumentParent } from './fold-instruments';
 import { startGraceMs } from './judge-instruments';
 import type { PipelineState } from './pipeline-state';
@@ -34,20 +35,23 @@ export function judgeGateways(pipeline: PipelineState, nowMs: number): void {
 }
 
 /**
- * Where this program itself stood still, each gateway is given as much time again before it is called silent: what it sent
- * meanwhile went nowhere. A gateway that was never heard is not judged until the start grace is over, whatever a status kept by the broker says
- * of it: that may tell of the time in which this program was not there.
+ * Where this program itself stood still, each gateway is given its time again before it is called silent. A gateway that
+ * was never heard is not judged until the start grace is over, whatever a status kept by the broker says of it: that may
+ * tell of the time in which this program was not there.
  */
 function verdictOf(pipeline: PipelineState, gateway: CompiledGateway, place: number, nowMs: number): Verdict {
   if (gateway.slots.length === 0) return Verdict.no;
   const heard = pipeline.gatewayHeardMs[place] as number;
   const gone = saysGone(pipeline, place, heard, nowMs);
   const limit = silentAfterMs(pipeline.site, gateway);
-  if (Number.isNaN(heard))
-    return nowMs - pipeline.startedMs < Math.max(startGraceMs, limit) ? Verdict.hold : Verdict.yes;
+  if (Number.isNaN(heard)) {
+    const grace = Math.max(startGraceMs, limit);
+    const awaited = nowMs - pipeline.startedMs < grace || awaitedAnew(pipeline, heard, grace, nowMs);
+    return awaited ? Verdict.hold : Verdict.yes;
+  }
   if (gone) return Verdict.yes;
   if (nowMs - heard <= limit) return Verdict.no;
-  return nowMs - pipeline.resumedMs <= limit ? Verdict.hold : Verdict.yes;
+  return awaitedAnew(pipeline, heard, limit, nowMs) ? Verdict.hold : Verdict.yes;
 }
 
 /** A gateway that is said to be gone and is heard nevertheless is there: its samples count for more. */

@@ -6,6 +6,7 @@ import { judgeNoData } from '../alarm-rules/no-data';
 import { Verdict } from '../alarm-rules/verdict';
 import { staleAfterMs } from '../quality/stale';
 import { badBits, reasonBit } from '../slots/quality-reasons';
+import { awaitedAnew } from './await-anew';
 import { instrumentParent } from './fold-instruments';
 import type { PipelineState } from './pipeline-state';
 import { raiseAndClear } from './raise-and-clear';
@@ -66,15 +67,15 @@ function verdictOf(pipeline: PipelineState, point: FeedingPoint, reasons: number
   const periods = 3 * (site.slots.periodMs[point.slot] as number);
   const verdict = judgeNoData(reasons, nowMs - startedMs < Math.max(startGraceMs, periods));
   if (verdict !== Verdict.yes || (reasons & silentBits) === 0) return verdict;
-  // What was sent while this program stood still went nowhere: from its going on each point has its time again.
-  if (nowMs - pipeline.resumedMs <= staleAfterMs(site.slots, point.slot)) return Verdict.hold;
+  const accepted = state.acceptedMs[point.slot] as number;
+  const limit = staleAfterMs(site.slots, point.slot);
+  if (awaitedAnew(pipeline, accepted, limit, nowMs)) return Verdict.hold;
   const gateway = gatewayOfSlot[point.slot] as number;
   if (gateway < 0) return verdict;
   if (pipeline.delays.active[pipeline.index.ofGateway(gateway)] === 1) return Verdict.hold;
   const heard = gatewayHeardMs[gateway] as number;
   if ((reasons & reasonBit.notReceived) !== 0) return Number.isNaN(heard) ? Verdict.hold : verdict;
-  const missedFrom = (state.acceptedMs[point.slot] as number) + staleAfterMs(site.slots, point.slot);
-  return heard >= missedFrom ? verdict : Verdict.hold;
+  return heard >= accepted + limit ? verdict : Verdict.hold;
 }
 
 const silentBits = reasonBit.stale | reasonBit.notReceived;

@@ -61,7 +61,8 @@ export interface PipelineState {
   readonly hour: HourExtremes;
   /** Tick time of the first slice: from here the start grace counts. NaN before it. */
   startedMs: number;
-  /** Tick time at which this program went on after it had not run for a while; NaN where it never stood still. */
+  /** Tick times from which this program last stood still, and at which it went on; NaN where it never did. */
+  stoodFromMs: number;
   resumedMs: number;
   /** Open and overdue permits, by id; what they allow; and what became of them by itself, to be taken. */
   readonly permits: Map<string, PermitRecord>;
@@ -124,6 +125,7 @@ export function createPipelineState(site: CompiledSite, clock: ClockKind): Pipel
     history: new HistoryBuilder(site),
     hour: new HourExtremes(site.units.length),
     startedMs: Number.NaN,
+    stoodFromMs: Number.NaN,
     resumedMs: Number.NaN,
     groupSteppedMs: Number.NaN,
     reachedMs: Number.NaN,

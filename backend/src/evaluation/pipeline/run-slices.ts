@@ -33,7 +33,10 @@ export class SliceRunner {
   /** Everything that is due up to `nowMs`; a time before the last one does nothing. */
   run(nowMs: number): void {
     if (Number.isNaN(this.last)) this.begin(nowMs);
-    if (stoodStill(this.last, nowMs, this.pipeline.intake.clock)) this.pipeline.resumedMs = nowMs;
+    if (stoodStill(this.last, nowMs, this.pipeline.intake.clock)) {
+      this.pipeline.stoodFromMs = this.last * sliceMs;
+      this.pipeline.resumedMs = nowMs;
+    }
     const { from, to, skipped } = dueSlices(this.last, nowMs);
     this.skipped += skipped;
     for (let slice = from; slice <= to; slice += 1) {

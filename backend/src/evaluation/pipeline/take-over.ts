@@ -69,6 +69,7 @@ const parts: { readonly [Part in keyof PipelineState]: TakeOver } = {
   },
   system: (before, now) => void (now.system = before.system),
   groupSteppedMs: (before, now) => void (now.groupSteppedMs = before.groupSteppedMs),
+  stoodFromMs: (before, now) => void (now.stoodFromMs = before.stoodFromMs),
   resumedMs: (before, now) => void (now.resumedMs = before.resumedMs),
   reachedMs: (before, now) => void (now.reachedMs = before.reachedMs),
   // The grace of the start begins anew only where there is something that could not have been heard of yet.

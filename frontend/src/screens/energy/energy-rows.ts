@@ -2,7 +2,7 @@ import type { EnergyPeriod, EnergyQuantity, EnergyReport, EnergyTotal } from '@e
 import { energyQuantities } from '@ebbline/shared/contract/energy';
 import type { EnergyUnit } from '../../text/format-energy';
 import { energyUnitFor, formatEnergy, sayMeasured } from '../../text/format-energy';
-import { foldUnmeasured, type UnmeasuredHours } from './fold-unmeasured';
+import { foldUnmeasured, type UnmeasuredHours } from '../../text/fold-unmeasured';
 import { toZoneLocal } from '../../text/zone-time';
 
 export const energyWords: { readonly [Q in EnergyQuantity]: string } = {
@@ -115,5 +115,6 @@ function sayPeriod({ start, end }: Pick<EnergyPeriod, 'start' | 'end'>, { by, ti
   const local = toZoneLocal(start, timeZone);
   if (by === 'day') return local.slice(0, 10);
   if (by === 'month') return local.slice(0, 7);
-  return `${local.slice(11, 16)}–${toZoneLocal(end, timeZone).slice(11, 16)}`;
+  const last = toZoneLocal(end, timeZone).slice(11, 16);
+  return `${local.slice(11, 16)}–${last === '00:00' ? '24:00' : last}`;
 }

@@ -52,6 +52,21 @@ describe('INS-1', () => {
   });
 });
 
+describe('a stand of the program', () => {
+  it('calls no point lost that is told once a minute while its gateway speaks each second', () => {
+    const slow = { topic: 'plant/slow', path: 't', unit: '°C', period: '60 s' };
+    const plant = new Plant(plantSite({ points: { 'return.temperature': slow } }));
+    const tell = (): void => plant.send('plant/slow', { time: plant.nowMs, t: 43 });
+    tell();
+    plant.run(50);
+    plant.second += 240;
+    plant.run(30);
+    tell();
+    plant.run(20);
+    expect(plant.transitions).toEqual([]);
+  });
+});
+
 describe('COM-1', () => {
   const two = () => new Plant(plantSite({ units: ['m1', 'm2'] })).run(40);
 
@@ -77,17 +92,43 @@ describe('COM-1', () => {
     expect(plant.transitions).toEqual([]);
   });
 
-  it('neither clears nor is raised anew over such a stand, and is raised after it for what is silent', () => {
+  it('does not clear over such a stand', () => {
     const plant = two();
     plant.silent.add('m1').add('m2');
     plant.run(20);
     plant.second += 240;
-    plant.run(20);
+    plant.run(4);
     expect(plant.transitions.map(({ alarm, to }) => `${alarm} ${to}`)).toEqual(['g:COM-1 unacknowledged']);
-    const later = two();
-    later.silent.add('m1').add('m2');
-    later.second += 240;
-    expect(secondsUntil(later, 'COM-1', 20)).toBeGreaterThan(4);
+  });
+
+  it('is raised after it for what stays silent, once its time has passed again', () => {
+    const plant = two();
+    plant.silent.add('m1').add('m2');
+    plant.second += 240;
+    const seconds = secondsUntil(plant, 'COM-1', 20);
+    expect(seconds).toBeGreaterThan(4);
+    expect(seconds).toBeLessThanOrEqual(8);
+  });
+
+  it('is raised for a silent gateway however often this program stands still', () => {
+    const plant = two();
+    plant.silent.add('m1').add('m2');
+    for (let stand = 0; stand < 4; stand += 1) {
+      plant.second += 4;
+      plant.run(1);
+    }
+    expect(plant.entries()).toEqual(['COM-1']);
+  });
+
+  it('is not raised for a gateway not yet heard where this program stood still from its start on', () => {
+    const plant = new Plant(plantSite());
+    plant.silent.add('m1');
+    plant.run(1);
+    plant.second += 240;
+    plant.transitions.push(...plant.pipeline.advance(plant.nowMs));
+    plant.silent.clear();
+    plant.run(30);
+    expect(plant.transitions).toEqual([]);
   });
 
   it('clears when the gateway speaks again', () => {

@@ -35,6 +35,16 @@ describe('a sum over the units of a hall', () => {
     ]);
   });
 
+  it('says of a sum that can not be told why, and nothing of units that never have a part in it', () => {
+    const absent: UnitInputs = {
+      unit: 'b',
+      readings: [{ ...reading('heatRemoved', null, null), reasons: ['notApplicable'] }],
+    };
+    const { figure } = add('heatRemoved', [onlyHeat(unit('a', null, 200)), absent]);
+    expect(figure).toMatchObject({ value: null, reasons: ['notReceived'] });
+    expect(add('heatRemoved', [absent]).figure).toMatchObject({ value: null, reasons: ['notApplicable'] });
+  });
+
   it('leaves out a unit without a value, and says that an input is missing', () => {
     const { figure, parts } = add('heatRemoved', [unit('a', 300, 400), unit('b', null, 200)].map(onlyHeat));
     expect(figure).toMatchObject({ value: 300, quality: 'uncertain', reasons: ['inputBad'] });

@@ -1,5 +1,5 @@
 import type { EnergyPeriod, EnergyTotal } from '@ebbline/shared/contract/energy';
-import { foldUnmeasured } from '@ebbline/frontend/src/screens/energy/fold-unmeasured';
+import { foldUnmeasured } from '@ebbline/frontend/src/text/fold-unmeasured';
 import { describe, expect, it } from 'vitest';
 
 const total = (energy: number | null): EnergyTotal => ({
