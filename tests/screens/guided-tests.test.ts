@@ -48,7 +48,7 @@ describe('the list of guided tests', () => {
     expect(shown).toContain('1 in the way');
     expect(shown).toContain('not “vented”');
     expect(shown).toMatch(/last:.*passes/s);
-    expect(page.text()).toContain('No test goes on.');
+    expect(page.text()).toContain('No test is running.');
     const rise = page.get('[data-testid="rise-e7"]').text();
     expect(rise).toMatch(/rise of pressure\s+1 in the way.*water flows.*not decided/s);
   });

@@ -100,8 +100,8 @@ export const reasonWords: { readonly [R in QualityReason]: string } = {
   overdue: 'typed so long ago that the next is due',
   notSet: 'not set: the site file states no knownGood period for this unit (key units.<unit>.knownGood)',
   notRecorded: 'not recorded then',
-  uncertainThen: 'uncertain then; why is not recorded',
-  badThen: 'bad then; why is not recorded',
+  uncertainThen: 'recorded as such, without why',
+  badThen: 'recorded so, without why',
 };
 
 /** Every reason in words, or a word for none. */

@@ -18,8 +18,18 @@ const grid: Readonly<Record<Severity, readonly [under3Min: Grade, to10Min: Grade
  */
 export function gradeOf(severity: Severity, timeToRespondS: number): Grade {
   const [under3Min, to10Min, over10Min] = grid[severity];
-  if (timeToRespondS < 180) return under3Min;
-  return timeToRespondS <= 600 ? to10Min : over10Min;
+  if (timeToRespondS < shortS) return under3Min;
+  return timeToRespondS <= middleS ? to10Min : over10Min;
+}
+
+const shortS = 180;
+const middleS = 600;
+
+/** The most time that there can be where the grid gave this priority; its last column has no end. */
+export function longestTimeS(severity: Severity, priority: Priority): number {
+  const [under3Min, to10Min, over10Min] = grid[severity];
+  if (over10Min === priority) return Number.POSITIVE_INFINITY;
+  return to10Min === priority ? middleS : under3Min === priority ? shortS : Number.POSITIVE_INFINITY;
 }
 
 /** The priority of an alarm, or null where the grid makes it an alert: then it is not raised as an alarm. */

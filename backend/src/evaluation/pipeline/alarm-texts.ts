@@ -1,7 +1,7 @@
 import { catalogue } from '../alarm-rules/catalogue/catalogue';
 import { entryIds, type EntryId } from '../alarm-rules/entry-ids';
 import type { Rationale } from '../alarm-rules/entry';
-import { priorityOf } from '../alarm-rules/priority';
+import { longestTimeS, priorityOf } from '../alarm-rules/priority';
 import type { CompiledSite, CompiledUnit } from '../site/compiled-site';
 import type { AlertRecord } from './alert-record';
 import type { AlarmRecord } from './outputs';
@@ -38,9 +38,13 @@ export function alarmTexts(site: CompiledSite, record: AlarmRecord): AlarmTexts 
     cause: entry.cause,
     consequence: entry.consequence,
     action: actionAt(unit, entry),
-    timeToRespondSeconds: worse?.timeToRespondS ?? entry.timeToRespondS,
+    timeToRespondSeconds: worse?.timeToRespondS ?? timeOf(record, entry),
   };
 }
+
+/** Where the time is computed it may be shorter than what is usual: then it is at most what its priority leaves. */
+const timeOf = ({ priority }: AlarmRecord, { severity, timeToRespondS }: Rationale): number =>
+  Math.min(timeToRespondS, longestTimeS(severity, priority));
 
 function entryOf(id: string): Rationale | null {
   const known: EntryId | undefined = entryIds.find((entry) => entry === id);

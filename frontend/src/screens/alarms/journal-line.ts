@@ -125,7 +125,7 @@ const noComment: readonly string[] = ['', 'acknowledge', 'reset', 'shelve', 'uns
 export function journalActor(row: JournalRow, zone: string): string | null {
   if (isOfPermit(row)) return permitActor(row, zone);
   const reason = row.reason ?? '';
-  if (row.kind === 'system' && reason === standingUpdated) return sayFold(row, zone);
+  if (isUpdate(row)) return sayFold(row, zone);
   if (row.actor === null) {
     const said = ownReasons[reason] ?? reason;
     return said === '' ? null : said;
@@ -138,10 +138,19 @@ export function journalActor(row: JournalRow, zone: string): string | null {
 /** As the program writes it, of a standing alarm that by now follows from another one, or from none. */
 const standingUpdated = 'standing alarm updated';
 
-/** The row's own time is that since which the alarm stands as it does: when its cause was seen is when it was written. */
-function sayFold({ time, foldedUnder }: JournalRow, zone: string): string {
+const isUpdate = ({ kind, reason }: JournalRow): boolean => kind === 'system' && reason === standingUpdated;
+
+/**
+ * When what a row tells happened. The time of an update is that since which the alarm stands as it does: on the clock of
+ * this machine it was found when it was written.
+ */
+export const rowTime = (row: JournalRow, onWallClock: boolean): string =>
+  onWallClock && isUpdate(row) ? row.time : row.sourceTime;
+
+function sayFold({ sourceTime, foldedUnder }: JournalRow, zone: string): string {
   const cause = foldedUnder ?? null;
-  return `by ${formatClock(time, zone)} ${cause === null ? 'it follows from no other' : `it follows from ${cause}`}`;
+  const now = cause === null ? 'follows from no other by now' : `follows from ${cause} by now`;
+  return `stands since ${formatClock(sourceTime, zone)}, ${now}`;
 }
 
 /** Of a permit the reason says what was done, with moments as the program writes them, and after a colon the comment. */

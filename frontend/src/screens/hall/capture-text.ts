@@ -7,8 +7,8 @@ const isKnown = (figure: Figure): boolean => figure.value !== null && figure.qua
 
 /**
  * Heat removed as a share of chip power, over the loops that have both: a loop whose chip power is not known would
- * raise the share though it takes off no more. Says in how many, where these are not just the loops whose chip power is
- * known, and where the share is none that meters can be right about; null where there is none.
+ * raise the share though it takes off no more. Says in how many, where these are not the loops whose heat, or whose chip
+ * power, is known; and where the share is none that meters can be right about; null where there is none.
  */
 export function captureText(loops: readonly Heat[]): string | null {
   const both = loops.filter(({ heatRemoved, chipPower }) => isKnown(heatRemoved) && isKnown(chipPower));
@@ -17,6 +17,6 @@ export function captureText(loops: readonly Heat[]): string | null {
   if (power <= 0) return null;
   if (!isPlausibleCapture(heat / power)) return 'share can’t be told: heat and power contradict each other';
   const share = inWords(formatQuantity(heat / power, 'ratio'));
-  const powered = loops.filter(({ chipPower }) => isKnown(chipPower)).length;
-  return both.length === powered ? share : `${share} in ${both.length} of ${loops.length} units`;
+  const counted = loops.filter(({ heatRemoved, chipPower }) => isKnown(heatRemoved) || isKnown(chipPower)).length;
+  return both.length === counted ? share : `${share} in ${both.length} of ${loops.length} units`;
 }

@@ -1,6 +1,6 @@
 import type { AlarmState, JournalRow } from '@ebbline/shared/contract/alarm';
 import { describe, expect, it } from 'vitest';
-import { journalActor, journalLine } from '../../../../frontend/src/screens/alarms/journal-line';
+import { journalActor, journalLine, rowTime } from '../../../../frontend/src/screens/alarms/journal-line';
 import { testOfRow } from '../../../../frontend/src/screens/alarms/test-of-row';
 
 const row: JournalRow = {
@@ -39,9 +39,14 @@ describe('a line of the journal', () => {
   it('says of a standing alarm what it follows from by then', () => {
     const update: JournalRow = { ...row, kind: 'system', from: null, value: null, reason: 'standing alarm updated' };
     expect(journalActor({ ...update, foldedUnder: 'e7:PUMP-1' }, 'Etc/UTC')).toBe(
-      'by 11:48:10 it follows from e7:PUMP-1',
+      'stands since 11:48:10, follows from e7:PUMP-1 by now',
     );
-    expect(journalActor(update, 'Etc/UTC')).toBe('by 11:48:10 it follows from no other');
+    expect(journalActor(update, 'Etc/UTC')).toBe('stands since 11:48:10, follows from no other by now');
+    // Found when it was written; on the clock of a plant nothing is said of that.
+    const found = { ...update, time: '2026-03-01T11:50:00.000Z' };
+    expect(rowTime(found, true)).toBe(found.time);
+    expect(rowTime(found, false)).toBe(found.sourceTime);
+    expect(rowTime({ ...row, time: found.time }, true)).toBe(row.sourceTime);
   });
 
   it('leaves the value out of a yes or no', () => {

@@ -63,8 +63,8 @@ describe('capture on the Hall screen', () => {
 
   it('counts only loops that have both, and says how many they are', () => {
     expect(captureText([loop(90, 100), loop(80, null), loop(null, 70)])).toBe('90.0\u00a0% in 1 of 3 units');
-    // The figure beside it says of how many units chip power is known: these are the same.
-    expect(captureText([loop(90, 100), loop(80, null)])).toBe('90.0\u00a0%');
+    // The heat beside it is of both: who divides one by the other would get another share.
+    expect(captureText([loop(90, 100), loop(80, null)])).toBe('90.0\u00a0% in 1 of 2 units');
   });
 });
 

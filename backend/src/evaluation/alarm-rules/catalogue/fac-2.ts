@@ -8,7 +8,7 @@ export const fac2: UnitEntry = {
   id: 'FAC-2',
   title: 'Facility water too warm',
   cause: 'Chiller or cooling tower short of capacity, a hot day, or facility flow mixed back.',
-  consequence: 'The supply set point can not be held at full load; chips lose their margin.',
+  consequence: 'The supply set point cannot be held at full load; chips lose their margin.',
   action: {
     a: 'Call the plant room. Until it is cooler, move load away or let the supply set point rise within the racks’ class.',
     b: 'Call the plant room. Until it is cooler, move load away or let the supply set point rise within the racks’ class.',

@@ -13,7 +13,7 @@ export const valve1: UnitEntry = {
   id: 'VALVE-1',
   title: 'Facility control valve not where it is told to be',
   cause: 'Stuck, actuator without air or power, linkage loose, or turned by hand.',
-  consequence: 'The supply temperature wanders with the load; after a rise in load it can not be held.',
+  consequence: 'The supply temperature wanders with the load; after a rise in load it cannot be held.',
   action: {
     a: 'Take the valve in hand and set it by the supply temperature. Then look at actuator, air or power, and linkage.',
     b: 'Take the valve in hand and set it by the supply temperature. Then look at actuator, air or power, and linkage.',

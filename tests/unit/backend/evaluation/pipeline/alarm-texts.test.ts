@@ -39,6 +39,12 @@ describe('texts of an alarm', () => {
     expect(alarmTexts(site, record('AIR-1')).action).toBe('Site procedure 12.');
   });
 
+  it('tell at most what its priority leaves, where the time is computed', () => {
+    expect(alarmTexts(plantSite(), record('PUMP-1', { priority: 2 })).timeToRespondSeconds).toBe(300);
+    expect(alarmTexts(plantSite(), record('PUMP-1', { priority: 1 })).timeToRespondSeconds).toBe(180);
+    expect(alarmTexts(plantSite(), record('TANK-1', { priority: 1 })).timeToRespondSeconds).toBe(180);
+  });
+
   it('tell the shorter time where signs make it worse', () => {
     expect(alarmTexts(plantSite(), record('MARGIN-2', { priority: 2 })).timeToRespondSeconds).toBe(180);
     expect(alarmTexts(plantSite(), record('MARGIN-2', { priority: 1 })).timeToRespondSeconds).toBe(120);

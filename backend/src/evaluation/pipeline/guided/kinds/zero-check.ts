@@ -17,6 +17,9 @@ const ventedWithinPa = 5000;
 const judgeable = (view: GuidedView): readonly ZeroPlace[] =>
   zeroPlaces(view).filter(({ point, heightM }) => Number.isFinite(heightM) && statedBand(view, point) > 0);
 
+/** True where no pressure has a value: then what its accuracy is of is not there either, whatever the site file states. */
+const unread = (view: GuidedView): boolean => zeroPlaces(view).every(({ point }) => Number.isNaN(valueOf(view, point)));
+
 /** What the sensor reads beside what it has to read, Pa. */
 const offsetNow = (view: GuidedView, place: ZeroPlace): number =>
   valueOf(view, place.point) - ambientOf(view) - (place.heightM === 0 ? 0 : columnOf(view, place) * place.heightM);
@@ -32,14 +35,19 @@ const gates: readonly Gate[] = [
   {
     code: 'GUIDED_NO_ACCURACY',
     shut: (view) =>
-      judgeable(view).length > 0 && (ambientU(view) >= 0 || Number.isNaN(ambientOf(view)))
+      (judgeable(view).length > 0 || unread(view)) && (ambientU(view) >= 0 || Number.isNaN(ambientOf(view)))
         ? null
-        : 'the site file states no accuracy for the barometer, or for none of the pressures: there is nothing to hold the reading against',
+        : 'the site file states no accuracy for the barometer, or for any of the pressures: there is nothing to hold the reading against',
   },
   {
     code: 'GUIDED_INPUT_BAD',
     shut: (view) =>
-      Number.isNaN(ambientOf(view)) ? 'the barometer of the hall is bad or stale; see the points of the hall' : null,
+      Number.isNaN(ambientOf(view))
+        ? 'the barometer of the hall is bad or stale; see the points of the hall'
+        : // One that has begun is ended by the loss of what it measures.
+          view.steps.length === 0 && unread(view)
+          ? 'no pressure of the unit has a good value; see its points'
+          : null,
   },
   {
     code: 'GUIDED_SOURCE_RUNS',
@@ -125,7 +133,7 @@ export const zeroCheck: GuidedTestKind = {
     'Each reading’s drift over one minute, its whole interval (95.45 %), lies within a quarter of the sensor’s stated accuracy. Own rule; common practice, no source.',
   cautions: [
     'A vented loop has no vacuum that holds its water in: low points stand above the room by their head of water, 10 kPa a metre. Its drip trays and ropes matter now.',
-    'Sensors may sit behind shut valves with hot or pressed water in their lines: open none of them for this check.',
+    'Sensors may sit behind shut valves with hot or pressurised water in their lines: open none of them for this check.',
   ],
   asks: [],
   gates,
