@@ -14,6 +14,7 @@ import './styles/tokens.css';
 import './styles/base.css';
 import './styles/frame.css';
 import './styles/missing-figures.css';
+import './styles/coming.css';
 import './styles/hall.css';
 import './styles/loop.css';
 import './styles/alarms.css';

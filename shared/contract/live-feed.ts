@@ -78,6 +78,8 @@ export interface LoopLine {
     'id' | 'entry' | 'title' | 'priority' | 'state' | 'where' | 'action' | 'since' | 'detail'
   > | null;
   readonly moreAlarms: number;
+  /** Most urgent of the standing alarms of each margin, told or folded; absent: none stands. */
+  readonly gaps?: { readonly left: Priority | null; readonly right: Priority | null } | undefined;
 }
 
 /** A place on the water's way, in order from supply tank to separator. */
@@ -142,7 +144,10 @@ export interface Calling {
 export const mostCallingListed = 100;
 
 /** A standing alarm of no single unit – of the hall, of a loop or gateway of several units, or of the program. */
-export type BesideAlarm = Pick<Alarm, 'id' | 'title' | 'priority' | 'state' | 'where' | 'since' | 'acknowledgedBy'>;
+export type BesideAlarm = Pick<
+  Alarm,
+  'id' | 'hall' | 'title' | 'priority' | 'state' | 'where' | 'since' | 'acknowledgedBy'
+>;
 
 interface FrameBase {
   /** Counts up by one for each frame built for this client; a gap is a frame that newer data replaced. */

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { alarmSchema } from './alarm';
+import { alarmSchema, prioritySchema } from './alarm';
 import { alertSchema } from './alert';
 import { clockStateSchema, modeSchema } from './http-api';
 import { permitSchema } from './permit';
@@ -63,6 +63,7 @@ const loopLineSchema = z.object({
   ventedNotProtected: z.boolean(),
   worst: worstSchema.nullable(),
   moreAlarms: z.number().int(),
+  gaps: z.object({ left: prioritySchema.nullable(), right: prioritySchema.nullable() }).optional(),
 });
 
 const pathPlaceSchema = z.object({

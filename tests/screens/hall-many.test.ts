@@ -84,6 +84,14 @@ describe('a hall of many units', () => {
     expect(page.findAll('.need-lines li')).toHaveLength(1);
   });
 
+  it('has beside each the margin that is too small, whichever side it is on', async () => {
+    const pressureWindow = aWindow({ lowestPa: 5_100, lowerWallMargin: aFigure(-4_900) });
+    const { page } = await show(aHallFrame(many(40, (at) => (at === 3 ? { pressureWindow } : {}))), '/halls/east');
+    const number = page.get('[data-testid=loop-u3] .small-margin');
+    expect(number.text().replaceAll('\u00a0', ' ')).toMatch(/^margin to the lower wall −4\.90? kPa$/);
+    expect(number.classes()).toContain('too-small');
+  });
+
   it('says how many more need a person than have their words, and keeps the place of the words where nobody does', async () => {
     const { page } = await show(aHallFrame(many(40, () => ({ worst }))), '/halls/east');
     const told = page.findAll('.need-lines li').length;
@@ -155,7 +163,7 @@ describe('a hall on a wall', () => {
     );
     expect(page.findAll('[data-testid=wall] button')).toHaveLength(0);
     expect(page.findAll('.wall-field a')).toHaveLength(0);
-    expect(page.get('.wall-foot').text()).toContain('Number beside a unit: vacuum margin in kPa.');
+    expect(page.get('.wall-foot').text()).toContain('Number beside a unit: vacuum margin in kPa; heavy');
     window.dispatchEvent(new KeyboardEvent('keydown', { key: 'Escape' }));
     await flushPromises();
     await until(() => !page.find('[data-testid=wall]').exists());

@@ -20,7 +20,7 @@ async function show(frame: HallFrame, address = '/halls/east'): Promise<VueWrapp
 
 const tooSmall = aWindow({ highestPa: 96_900, vacuumMargin: aFigure(4_100), lowerWallMargin: aFigure(48_000) });
 const barometer: BesideAlarm = {
-  ...{ id: 'east:AMB-1', title: 'Barometer differs', where: null, since: noon, acknowledgedBy: null },
+  ...{ id: 'east:AMB-1', hall: 'east', title: 'Barometer differs', where: null, since: noon, acknowledgedBy: null },
   priority: 3,
   state: 'unacknowledged',
 };

@@ -19,10 +19,20 @@ export function besidesOf(scene: PictureScene, hall: CompiledHall): readonly Bes
     .filter((shown) => shown.record.unit === null && (isHere(shown) || isCalling(shown)))
     .sort(byNeed)
     .map((shown) => {
-      const { id, title, priority, state, where, since, acknowledgedBy } = toAlarm(shown, scene.textsOf(shown.record));
-      return { id, title, priority, state, where, since, acknowledgedBy };
+      const {
+        id,
+        hall: of,
+        title,
+        priority,
+        state,
+        where,
+        since,
+        acknowledgedBy,
+      } = toAlarm(shown, scene.textsOf(shown.record));
+      return { id, hall: of, title, priority, state, where, since, acknowledgedBy };
     });
 }
 
 /** An alarm's id begins with the unit, loop, hall or gateway that it is of. */
-const ownerOf = ({ alarm, entry }: ShownAlarm['record']): string => alarm.slice(0, alarm.indexOf(`:${entry}`));
+export const ownerOf = ({ alarm, entry }: Pick<ShownAlarm['record'], 'alarm' | 'entry'>): string =>
+  alarm.slice(0, alarm.indexOf(`:${entry}`));

@@ -1,4 +1,5 @@
 import type { LoopFrame, LoopPicture } from '@ebbline/shared/contract/live-feed';
+import { ownerOf } from './besides-of';
 import { frameBase, pictureBase } from './frame-base';
 import type { PictureScene, Scene } from './scene';
 import { alarmsInOrder } from './to-alarm';
@@ -19,6 +20,9 @@ export const toLoopFrame = (scene: Scene, unit: number): Omit<LoopFrame, 'sequen
 export function toLoopPicture(scene: PictureScene, unit: number): LoopPicture {
   const { pipeline } = scene;
   const { id, hall, loop, branches, servers } = unitAt(pipeline, unit);
+  // What is of a gateway or a loop of several units is of each of them: without it its silence would say nothing here.
+  const reaching = [...pipeline.site.gateways, ...pipeline.site.loops].filter(({ units }) => units.includes(unit));
+  const owners = new Set(reaching.map((one) => one.id));
   return {
     screen: 'loop',
     unit: id,
@@ -31,7 +35,9 @@ export function toLoopPicture(scene: PictureScene, unit: number): LoopPicture {
     loop: toLoop(scene, loop),
     permits: permitsOf(scene, (concerned) => concerned === id),
     alerts: alertsOf(scene, (concerned) => concerned === id),
-    alarms: alarmsInOrder(scene).filter((alarm) => alarm.unit === id),
+    alarms: alarmsInOrder(scene).filter(
+      (alarm) => alarm.unit === id || (alarm.unit === null && owners.has(ownerOf({ ...alarm, alarm: alarm.id }))),
+    ),
     ...pictureBase(scene),
   };
 }

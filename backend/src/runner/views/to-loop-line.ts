@@ -1,4 +1,6 @@
+import type { Priority } from '@ebbline/shared/contract/alarm';
 import type { LoopLine } from '@ebbline/shared/contract/live-feed';
+import { higher } from '../../evaluation/alarm-rules/priority';
 import type { CompiledUnit } from '../../evaluation/site/compiled-site';
 import { slotAgeS } from '../../evaluation/slots/slot-age';
 import type { PictureScene, ShownAlarm, ShownPipeline } from './scene';
@@ -32,7 +34,17 @@ export function toLoopLine(scene: PictureScene, unit: number, alarms: readonly S
     ventedNotProtected: mode.mode === 'vented' && permits.length > 0,
     worst: own[0] === undefined ? null : worstOf(scene, own[0]),
     moreAlarms: Math.max(0, own.length - 1),
+    ...gapsOf(own),
   };
+}
+
+/** What the alarms of the margins are worth, whichever of the unit's alarms a person is called by. */
+function gapsOf(own: readonly ShownAlarm[]): Pick<LoopLine, 'gaps'> {
+  const [left, right] = (['BOIL-', 'MARGIN-'] as const).map((family) => {
+    const found = own.filter(({ record }) => record.active && record.entry.startsWith(family));
+    return found.reduce<Priority | null>((worst, { record }) => higher(worst, record.priority), null);
+  });
+  return left === null && right === null ? {} : { gaps: { left: left ?? null, right: right ?? null } };
 }
 
 /** A unit by its index; an index that is not there is a mistake of the caller. */

@@ -1,16 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { gapPriority } from '../../../../frontend/src/components/gap-priority';
-import { anAlarm } from '../../../screens/fixtures/builders';
 
 describe('the priority that marks a gap', () => {
-  it('is that of the alarm that the gap raised', () => {
-    expect(gapPriority(anAlarm('a', { entry: 'MARGIN-2', priority: 1 }), 'right')).toBe(1);
-    expect(gapPriority(anAlarm('a', { entry: 'BOIL-1', priority: 1 }), 'left')).toBe(1);
+  it('is that of the alarm that the gap raised, on its own side', () => {
+    expect(gapPriority({ gaps: { left: 1, right: null } }, 'left')).toBe(1);
+    expect(gapPriority({ gaps: { left: 1, right: 3 } }, 'right')).toBe(3);
   });
 
-  it('is not borrowed from an alarm about something else', () => {
-    expect(gapPriority(anAlarm('a', { entry: 'WATER-1', priority: 1 }), 'right')).toBe(2);
-    expect(gapPriority(anAlarm('a', { entry: 'MARGIN-2', priority: 1 }), 'left')).toBe(2);
-    expect(gapPriority(null, 'left')).toBe(2);
+  it('is that of the catalogue until there is one', () => {
+    expect(gapPriority({ gaps: { left: 1, right: null } }, 'right')).toBe(2);
+    expect(gapPriority({}, 'left')).toBe(2);
   });
 });

@@ -25,7 +25,7 @@ describe('what stands in a hall and is of no single unit', () => {
     expect(besidesOf(sceneOf([record('north', 'AMB-1', { hall: 'north' })]), north)).toEqual([
       {
         ...{ id: 'north:AMB-1', title: 'title of north:AMB-1', priority: 3, state: 'acknowledged', where: null },
-        ...{ since: '1970-01-01T00:00:00.000Z', acknowledgedBy: 'Ada' },
+        ...{ hall: 'north', since: '1970-01-01T00:00:00.000Z', acknowledgedBy: 'Ada' },
       },
     ]);
   });
