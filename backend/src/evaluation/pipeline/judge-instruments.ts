@@ -64,12 +64,12 @@ function judgePoint(pipeline: PipelineState, place: number, alarm: number, reaso
  */
 function verdictOf(pipeline: PipelineState, point: FeedingPoint, reasons: number, nowMs: number): Verdict {
   const { site, state, gatewayHeardMs, gatewayOfSlot, startedMs } = pipeline;
-  const periods = 3 * (site.slots.periodMs[point.slot] as number);
-  const verdict = judgeNoData(reasons, nowMs - startedMs < Math.max(startGraceMs, periods));
+  const graceMs = Math.max(startGraceMs, 3 * (site.slots.periodMs[point.slot] as number));
+  const verdict = judgeNoData(reasons, nowMs - startedMs < graceMs);
   if (verdict !== Verdict.yes || (reasons & silentBits) === 0) return verdict;
   const accepted = state.acceptedMs[point.slot] as number;
   const limit = staleAfterMs(site.slots, point.slot);
-  if (awaitedAnew(pipeline, accepted, limit, nowMs)) return Verdict.hold;
+  if (awaitedAnew(pipeline, accepted, Number.isNaN(accepted) ? graceMs : limit, nowMs)) return Verdict.hold;
   const gateway = gatewayOfSlot[point.slot] as number;
   if (gateway < 0) return verdict;
   if (pipeline.delays.active[pipeline.index.ofGateway(gateway)] === 1) return Verdict.hold;

@@ -19,16 +19,10 @@ export function besidesOf(scene: PictureScene, hall: CompiledHall): readonly Bes
     .filter((shown) => shown.record.unit === null && (isHere(shown) || isCalling(shown)))
     .sort(byNeed)
     .map((shown) => {
-      const {
-        id,
-        hall: of,
-        title,
-        priority,
-        state,
-        where,
-        since,
-        acknowledgedBy,
-      } = toAlarm(shown, scene.textsOf(shown.record));
+      const { hall: recorded, ...alarm } = toAlarm(shown, scene.textsOf(shown.record));
+      const { id, title, priority, state, where, since, acknowledgedBy } = alarm;
+      // One of a gateway or a loop names the hall of its first unit, and is here nevertheless.
+      const of = recorded !== null && isHere(shown) ? hall.id : recorded;
       return { id, hall: of, title, priority, state, where, since, acknowledgedBy };
     });
 }

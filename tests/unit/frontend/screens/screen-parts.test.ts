@@ -24,8 +24,8 @@ describe('the parts of the Loop screen', () => {
     expect(
       alarmOfBranch(
         [
-          { where: 'Rack 4', priority: 2 },
-          { where: '4', priority: 1 },
+          { unit: 'e1', where: 'Rack 4', priority: 2 },
+          { unit: 'e1', where: '4', priority: 1 },
         ],
         branch,
       ),
@@ -33,8 +33,9 @@ describe('the parts of the Loop screen', () => {
     expect(
       alarmOfBranch(
         [
-          { where: '14', priority: 1 },
-          { where: null, priority: 1 },
+          { unit: 'e1', where: '14', priority: 1 },
+          { unit: null, where: '4', priority: 1 },
+          { unit: 'e1', where: null, priority: 1 },
         ],
         branch,
       ),

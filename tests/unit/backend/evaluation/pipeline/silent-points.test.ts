@@ -67,6 +67,19 @@ describe('a stand of the program', () => {
   });
 });
 
+describe('a point not yet heard', () => {
+  it('has its grace again after a stand that took the grace of the start away', () => {
+    const slow = { topic: 'plant/slow', path: 't', unit: '°C', period: '5 s' };
+    const plant = new Plant(plantSite({ points: { 'return.temperature': slow } }));
+    plant.run(20);
+    plant.second += 50;
+    plant.run(20);
+    expect(plant.entries()).toEqual([]);
+    plant.run(60);
+    expect(plant.entries()).toEqual(['INS-1']);
+  });
+});
+
 describe('COM-1', () => {
   const two = () => new Plant(plantSite({ units: ['m1', 'm2'] })).run(40);
 

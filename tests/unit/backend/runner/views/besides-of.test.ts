@@ -43,6 +43,14 @@ describe('what stands in a hall and is of no single unit', () => {
     expect(ids(south)).toEqual(['g1:COM-1', ':SYS-1', 'l2:FLOW-1', 'south:AMB-1']);
   });
 
+  it('is of the hall that is looked at, where a gateway or a loop has units in two', () => {
+    const scene = sceneOf([record('g1', 'COM-1', { hall: 'north' }), record('south', 'AMB-1', { hall: 'south' })]);
+    expect(besidesOf(scene, south).map(({ id, hall: of }) => [id, of])).toEqual([
+      ['g1:COM-1', 'south'],
+      ['south:AMB-1', 'south'],
+    ]);
+  });
+
   it('is told of another hall only while it calls', () => {
     const of = (state: AlarmRecord['state']) =>
       besidesOf(sceneOf([record('south', 'AMB-1', { hall: 'south', state })]), north);
