@@ -226,8 +226,8 @@ export const mutantsOfEvaluation: readonly Mutant[] = [
   {
     id: 'priority-grid-shifted',
     file: 'backend/src/evaluation/alarm-rules/priority.ts',
-    text: 'if (timeToRespondS < 180) return under3Min;',
-    becomes: 'if (timeToRespondS <= 180) return under3Min;',
+    text: 'if (timeToRespondS < shortS) return under3Min;',
+    becomes: 'if (timeToRespondS <= shortS) return under3Min;',
     why: 'three minutes are not under three minutes',
     tests: rules,
   },
