@@ -5,7 +5,7 @@ import { expect, test } from 'vitest';
 import { benchPoints } from '../bench/bench-points';
 import { topicOf, unitId } from '../bench/bench-site';
 import { payload } from '../bench/telemetry';
-import { startRoomyBroker } from '../helpers/broker';
+import { startBroker } from '../helpers/broker';
 import { type Ebbline, startEbbline } from '../helpers/ebbline';
 import { startInfluxd, type TestInflux } from '../helpers/influxd';
 import { connectPlayer, type PlayedMessage } from '../helpers/player';
@@ -57,7 +57,7 @@ suiteNeeding(['influxdb', 'mosquitto'], 'a history server that is away for an ho
     { timeout: isLong ? 3_600_000 : 600_000 },
     async () => {
       const influx = keep(await startInfluxd());
-      const broker = keep(await startRoomyBroker());
+      const broker = keep(await startBroker());
       const data = keep(await dataFolder());
       const env = {
         EBBLINE_CLOCK: 'source',

@@ -16,7 +16,7 @@ export interface Player {
   stop(): Promise<void>;
 }
 
-/** Brokers keep so many messages for a slow subscriber, and then drop what comes further (`startRoomyBroker` keeps more). */
+/** A broker keeps so many messages for a slow subscriber (mosquitto by itself 1,000), and then drops what comes further. */
 const mostAhead = 600;
 const batch = 200;
 

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import type { JournalRow } from '@ebbline/shared/contract/alarm';
 import type { HistoryColumns, Intake } from '@ebbline/shared/contract/http-api';
 import { stringify } from 'yaml';
-import { startRoomyBroker } from './broker';
+import { startBroker } from './broker';
 import { type Ebbline, startEbbline } from './ebbline';
 import { plantJournalOf } from './journal-of';
 import { connectPlayer, type Player } from './player';
@@ -22,7 +22,7 @@ export interface ReplayedBackend extends Player {
 export async function startReplayedBackend(site: unknown, data: TemporaryFolder): Promise<ReplayedBackend> {
   const siteFile = join(data.path, 'site.yaml');
   await writeFile(siteFile, stringify(site, { aliasDuplicateObjects: false }));
-  const broker = await startRoomyBroker();
+  const broker = await startBroker();
   const stopBroker = async (): Promise<void> => {
     await broker.stop();
     await data.stop();

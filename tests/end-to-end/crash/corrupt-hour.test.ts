@@ -2,7 +2,7 @@ import { readdirSync, readFileSync, truncateSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { unitId } from '../../bench/bench-site';
-import { startRoomyBroker } from '../../helpers/broker';
+import { startBroker } from '../../helpers/broker';
 import { startEbbline } from '../../helpers/ebbline';
 import { stopAfterAll } from '../../helpers/stop-after';
 import { temporaryFolder } from '../../helpers/temporary-folder';
@@ -17,7 +17,7 @@ const startMs = Date.UTC(2026, 0, 5, 6);
 const keep = stopAfterAll();
 
 test('an hour of history that is damaged is named, left as it is, and keeps nothing else from going on', async () => {
-  const broker = keep(await startRoomyBroker());
+  const broker = keep(await startBroker());
   const data = keep(await dataFolder());
   const files = keep(await temporaryFolder());
   const env = {

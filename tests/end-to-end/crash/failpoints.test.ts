@@ -2,7 +2,7 @@ import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { type FailpointName, failpointNames } from '../../../backend/src/ports/failpoint';
-import { startRoomyBroker } from '../../helpers/broker';
+import { startBroker } from '../../helpers/broker';
 import { type Ebbline, launchEbbline, startEbbline } from '../../helpers/ebbline';
 import { stopAfterAll } from '../../helpers/stop-after';
 import { temporaryFolder } from '../../helpers/temporary-folder';
@@ -67,7 +67,7 @@ const isChosen = (name: Placed): boolean => isLong || places[name].short === tru
 const chosen = failpointNames.filter(isPlaced).filter(isChosen);
 const settingOf = (name: Placed): string => `${name}:${places[name].count ?? 1}`;
 
-const broker = keep(await startRoomyBroker());
+const broker = keep(await startBroker());
 const data = keep(await dataFolder());
 const files = keep(await temporaryFolder());
 const env = {

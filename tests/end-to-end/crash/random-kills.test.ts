@@ -1,7 +1,7 @@
 import { performance } from 'node:perf_hooks';
 import { expect, test } from 'vitest';
 import { unitId } from '../../bench/bench-site';
-import { startRoomyBroker } from '../../helpers/broker';
+import { startBroker } from '../../helpers/broker';
 import { type Ebbline, startEbbline } from '../../helpers/ebbline';
 import { stopAfterAll } from '../../helpers/stop-after';
 import { temporaryFolder } from '../../helpers/temporary-folder';
@@ -29,7 +29,7 @@ const keep = stopAfterAll();
 
 test(`${kills} kills at random moments lose and double nothing of ${units} units (EBBLINE_TEST_SEED=${seed})`, async () => {
   const startedMs = performance.now();
-  const broker = keep(await startRoomyBroker());
+  const broker = keep(await startBroker());
   const data = keep(await dataFolder());
   const files = keep(await temporaryFolder());
   const env = {

@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { startRoomyBroker } from '../../helpers/broker';
+import { startBroker } from '../../helpers/broker';
 import { type Ebbline, launchEbbline, startEbbline } from '../../helpers/ebbline';
 import { suiteNeeding } from '../../helpers/requirements';
 import { stopAfterEach } from '../../helpers/stop-after';
@@ -31,7 +31,7 @@ const contentOf = (folder: string): Readonly<Record<string, string>> =>
   );
 
 async function place() {
-  const broker = keep(await startRoomyBroker());
+  const broker = keep(await startBroker());
   const data = keep(await dataFolder());
   const files = keep(await temporaryFolder());
   const env = {

@@ -4,7 +4,7 @@ import { stringify } from 'yaml';
 import { demoFleet } from '../../../simulator/src/scenario/demo-fleet';
 import { recordTelemetry } from '../../../simulator/src/scenario/record-telemetry';
 import type { ScheduledCommand } from '../../../simulator/src/scenario/schedule';
-import { startRoomyBroker } from '../../helpers/broker';
+import { startBroker } from '../../helpers/broker';
 import { connectPlayer } from '../../helpers/player';
 import type { stopAfterEach } from '../../helpers/stop-after';
 import { temporaryFolder } from '../../helpers/temporary-folder';
@@ -46,7 +46,7 @@ export const stageOf =
     const folder = keep(await temporaryFolder());
     const site = join(folder.path, 'site.yaml');
     await writeFile(site, stringify(siteWithStandbyPump(), { aliasDuplicateObjects: false }));
-    const broker = keep(await startRoomyBroker());
+    const broker = keep(await startBroker());
     const variables = { EBBLINE_CLOCK: 'source', EBBLINE_MQTT_URL: broker.url, EBBLINE_SITE: site };
     const start = async (): Promise<RunningApp> => keep(await startApp({ variables, dataFolder: folder.path }));
     const app = await start();
