@@ -93,6 +93,7 @@ export const siteSchema = z.object({
       ),
     }),
   ),
+  entryTitles: z.record(z.string(), z.string()).describe('what the entries of the alarm catalogue are called, by id'),
 });
 export type Site = z.infer<typeof siteSchema>;
 

@@ -64,8 +64,27 @@ describe('the journal', () => {
     // Of the second page nothing is left: it is asked for because the first held too few.
     expect(asked()[1]).toEqual({ ...all, before: '2' });
     expect(page.findAll('.journal-rows li')).toHaveLength(3);
-    expect(page.get('.journal-rows').text()).toContain('AIR-1 · Rack 1 · raised');
+    expect(page.get('.journal-rows').text()).toContain('AIR-1 Air is coming in: a line has opened · Rack 1 · raised');
     expect(page.find('.journal-more').exists()).toBe(false);
+  });
+
+  it('calls entries and the alarms that one follows from by their titles, in the words of the plant', async () => {
+    const update = { kind: 'system', from: null, reason: 'standing alarm updated', foldedUnder: 'e7:PUMP-1' } as const;
+    const raised = { entry: 'TANK-1', where: null, foldedUnder: 'e1:PUMP-1' } as const;
+    const page = await open('/alarms/journal', () => ({
+      rows: [
+        row(3, { ...update, entry: 'TANK-1', where: null }),
+        row(2, { entry: 'OLD-9', where: null }),
+        row(1, raised),
+      ],
+      next: null,
+    }));
+    const [first, second, third] = page.findAll('.journal-what').map((line) => line.text());
+    expect(first).toContain('TANK-1 Separator fills faster than it empties');
+    expect(first).toContain('follows from PUMP-1 Transfer or circulation pump has stopped by now');
+    // An entry that the catalogue has no more is called by its id.
+    expect(second).toContain('OLD-9 · raised');
+    expect(third).toContain('raised · follows from PUMP-1 Transfer or circulation pump has stopped, E1');
   });
 
   it('reads older rows when asked to', async () => {

@@ -1,5 +1,9 @@
 import type { Site } from '@ebbline/shared/contract/http-api';
+import { catalogue } from '../../evaluation/alarm-rules/catalogue/catalogue';
+import { entryIds } from '../../evaluation/alarm-rules/entry-ids';
 import type { CompiledSite, CompiledUnit } from '../../evaluation/site/compiled-site';
+
+const entryTitles = Object.fromEntries(entryIds.map((id) => [id, catalogue[id].title]));
 
 /** What there is: halls, units, branches, plates and wetted places. */
 export function toSite(site: CompiledSite): Site {
@@ -21,6 +25,7 @@ export function toSite(site: CompiledSite): Site {
       unitsNeeded,
     })),
     units: site.units.map((unit) => toSiteUnit(site, unit)),
+    entryTitles,
   };
 }
 

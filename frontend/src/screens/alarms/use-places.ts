@@ -20,6 +20,10 @@ export interface Places {
   readonly placeOf: (of: Placed & { readonly where?: string | null }) => string;
   /** In the words of the unit's own plant. */
   readonly titleOf: (of: Pick<Alarm, 'title' | 'unit'>) => string;
+  /** An entry of the catalogue and its title in the words of the unit's plant; empty where none is named. */
+  readonly entryOf: (entry: string | null, unit: string | null) => string;
+  /** What an alarm is called of which only the id is known; its place is named where that is not `here`. */
+  readonly alarmOf: (id: string, here: string | null) => string;
 }
 
 /** What units, halls and places are called on this site. */
@@ -32,7 +36,15 @@ export function usePlaces(): Places {
     nameOf(unit) ?? site.value?.halls.find(({ id }) => id === hall)?.name ?? hall;
   const whereOf = (unit: string | null, where: string | null): string =>
     where === null ? '' : placeTitle(where, siteUnit(unit));
+  const entryOf = (entry: string | null, unit: string | null): string =>
+    `${entry ?? ''} ${shapeWords(site.value?.entryTitles[entry ?? ''] ?? '', siteUnit(unit)?.shape)}`.trim();
   return {
+    entryOf,
+    alarmOf: (id, here) => {
+      const [, holder = null, entry = null] = /^([^:]+):([^:]+)/u.exec(id) ?? [];
+      const place = holder === here ? null : hallOrUnit({ unit: holder, hall: holder });
+      return entry === null ? id : [entryOf(entry, holder), place].filter((part) => part !== null).join(', ');
+    },
     zone: computed(() => zoneOf(site.value)),
     nameOf,
     hallOrUnit,

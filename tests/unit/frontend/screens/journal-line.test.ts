@@ -1,6 +1,7 @@
 import type { AlarmState, JournalRow } from '@ebbline/shared/contract/alarm';
 import { describe, expect, it } from 'vitest';
-import { journalActor, journalLine, rowTime } from '../../../../frontend/src/screens/alarms/journal-line';
+import { journalActor, rowTime } from '../../../../frontend/src/screens/alarms/journal-actor';
+import { journalLine } from '../../../../frontend/src/screens/alarms/journal-line';
 import { testOfRow } from '../../../../frontend/src/screens/alarms/test-of-row';
 
 const row: JournalRow = {
