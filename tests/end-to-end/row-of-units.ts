@@ -12,9 +12,9 @@ export async function writeSite(folder: string, units: number, inHall?: number):
 }
 
 export interface Sender {
-  /** One message for each unit, now, with these numbers in place of the usual ones. */
-  sendAll(changes?: Readonly<Record<string, number>>): Promise<void>;
-  send(unit: number, changes?: Readonly<Record<string, number>>): Promise<void>;
+  /** One message for each unit, with these numbers in place of the usual ones. @param atMs their source time; default now */
+  sendAll(changes?: Readonly<Record<string, number>>, atMs?: number): Promise<void>;
+  send(unit: number, changes?: Readonly<Record<string, number>>, atMs?: number): Promise<void>;
   stop(): Promise<void>;
 }
 
@@ -22,14 +22,14 @@ export interface Sender {
 export async function startSender(url: string, units: number): Promise<Sender> {
   const { client, stop } = await connectClient({ url });
   let beat = 0;
-  const send: Sender['send'] = async (unit, changes = {}) => {
-    const body = { ...(JSON.parse(payload(unit, beat++, Date.now())) as Record<string, number>), ...changes };
+  const send: Sender['send'] = async (unit, changes = {}, atMs = Date.now()) => {
+    const body = { ...(JSON.parse(payload(unit, beat++, atMs)) as Record<string, number>), ...changes };
     await client.publishAsync(topicOf(unit), JSON.stringify(body), { qos: 1 });
   };
   return {
     send,
-    sendAll: async (changes) => {
-      await Promise.all(Array.from({ length: units }, (_, unit) => send(unit, changes)));
+    sendAll: async (changes, atMs) => {
+      await Promise.all(Array.from({ length: units }, (_, unit) => send(unit, changes, atMs)));
     },
     stop,
   };

@@ -54,7 +54,7 @@ export function startProcess(program: string, args: readonly string[], options: 
     exit,
     stop: async () => {
       if (child.exitCode === null && child.signalCode === null) child.kill('SIGTERM');
-      const killer = setTimeout(() => child.kill('SIGKILL'), 15_000);
+      const killer = setTimeout(() => child.kill('SIGKILL'), 60_000);
       await exit;
       clearTimeout(killer);
     },

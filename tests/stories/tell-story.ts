@@ -31,5 +31,5 @@ export function tellStory(story: Story): void {
       await backend.stop();
     }
   };
-  test(story.title, play, 300_000);
+  test(story.title, play, 900_000);
 }

@@ -57,9 +57,10 @@ suiteNeeding(['chromium'], 'a zero check in the browser', () => {
       await page.getByTestId('step-cautions').getByRole('checkbox').check();
       await page.getByTestId('step-cautions').getByRole('button', { name: 'Confirm' }).click();
       await page.getByTestId('step-stands').getByRole('button', { name: 'Confirm' }).click();
-      await page.getByTestId('guided-live').waitFor();
+      // A page that stood still for those seconds has the result in its place.
+      await page.getByTestId('guided-live').or(page.getByTestId('guided-result')).first().waitFor();
       expect(await axeViolations(page)).toEqual([]);
-      await page.getByTestId('guided-result').waitFor({ timeout: 60_000 });
+      await page.getByTestId('guided-result').waitFor();
       expect(await page.getByTestId('guided-status').textContent()).toMatch(/(Passes|Not decided|Fails)/);
       expect(await page.getByTestId('guided-result').textContent()).toMatch(/Separator.*±.*kPa.*limit/s);
       expect(await axeViolations(page)).toEqual([]);

@@ -86,6 +86,8 @@ async function take(demo: PlayedDemo, picture: KeptPicture): Promise<Buffer> {
     await page.goto(`${demo.ebbline.url}${path}`);
     await page.locator(shown).first().waitFor();
     await page.evaluate(() => document.fonts.ready.then(() => undefined));
+    // What is fetched beside the feed, such as the trails of an hour.
+    await page.waitForLoadState('networkidle');
     // The address of the broker is another at each start.
     const shot = (): Promise<Buffer> =>
       page.screenshot({ mask: [page.getByTestId('broker')], maskColor: '#808080', animations: 'disabled' });

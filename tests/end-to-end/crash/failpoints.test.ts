@@ -141,21 +141,17 @@ async function killedBy(name: Placed): Promise<void> {
   expect(ebbline.child.signalCode).toBe('SIGKILL');
 }
 
-test.for(chosen)(
-  'killed at %s, the program loses and doubles nothing',
-  { timeout: isLong ? 900_000 : 180_000 },
-  async (name) => {
-    await killedBy(name);
-    // Not armed with the next place yet: a slow machine comes past it while this one is looked at.
-    const again = await start('');
-    expectWholeJournal(data.path);
-    if (/^(start|leftover|end)$/.test(places[name].way)) await plant.stretch();
-    await plant.expectLatestKept(again, 4);
-    expectEachOnce(await expectAlarmsOfJournal(again), operator.told);
-    const troubles = (await again.health()).reasons.filter(({ code }) => /^(JOURNAL|HISTORY|MEMORY)_/.test(code));
-    expect(troubles).toEqual([]);
-  },
-);
+test.for(chosen)('killed at %s, the program loses and doubles nothing', { timeout: 900_000 }, async (name) => {
+  await killedBy(name);
+  // Not armed with the next place yet: a slow machine comes past it while this one is looked at.
+  const again = await start('');
+  expectWholeJournal(data.path);
+  if (/^(start|leftover|end)$/.test(places[name].way)) await plant.stretch();
+  await plant.expectLatestKept(again, 4);
+  expectEachOnce(await expectAlarmsOfJournal(again), operator.told);
+  const troubles = (await again.health()).reasons.filter(({ code }) => /^(JOURNAL|HISTORY|MEMORY)_/.test(code));
+  expect(troubles).toEqual([]);
+});
 
 test('every place is proved, with acknowledgements confirmed between the kills', async () => {
   await kill();

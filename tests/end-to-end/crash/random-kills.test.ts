@@ -74,10 +74,13 @@ test(`${kills} kills at random moments lose and double nothing of ${units} units
     const victim = ebbline;
     const acknowledging = operator.acknowledgeAll(victim, alarms, 4);
     await until(() => operator.confirmed.length >= target, { what: 'confirmed acknowledgements' });
-    const killing = setTimeout(() => victim.child.kill('SIGKILL'), delayMs);
+    let killedMs = Number.NaN;
+    const killing = setTimeout(() => {
+      killedMs = Date.now();
+      victim.child.kill('SIGKILL');
+    }, delayMs);
     await Promise.all([acknowledging, victim.exit]);
     clearTimeout(killing);
-    const killedMs = Date.now();
     const fromMs = Math.max(hearsFromMs, killedMs - 10_000);
 
     expectWholeJournal(data.path);

@@ -14,7 +14,7 @@ suiteNeeding(['mosquitto'], 'a connection to the broker that is open at one end 
     const broker = keep(await startMosquitto());
     const link = keep(await cuttableLink(broker.port));
     const { client: sender } = keep(await connectClient(broker));
-    const under = keep(intakeOn(link.url, { keepaliveS: 1 }));
+    const under = keep(intakeOn(link.url, { keepaliveS: 5 }));
     await under.start();
     await sender.publishAsync('hall/a', 'committed', { qos: 1 });
     await until(() => under.gate.waiting() === 1);

@@ -14,7 +14,7 @@ import { cuttableLink } from '../mqtt-intake/cuttable-link';
 import { builtDataFolder } from './built-data-folder';
 
 const keep = stopAfterEach();
-const withinMs = 180_000;
+const withinMs = 600_000;
 
 /** One bucket a second. */
 const flowOfM1 = (ebbline: Ebbline, fromMs: number, seconds: number): Promise<HistoryColumns> => {
@@ -87,13 +87,14 @@ describe('a program killed among messages of QoS 1', () => {
       // Signed in beforehand, so that the kill comes among the messages and not after the last.
       expect(await taken(first)).toBe(0);
       const startMs = Math.floor(Date.now() / 1000) * 1000 - seconds * 1000;
-      const sent = Promise.all(
-        Array.from({ length: seconds }, (_, i) => sender.m1(startMs + i * 1000, { flow: 300 + i / 10 })),
-      );
+      const send = (i: number): Promise<void> => sender.m1(startMs + i * 1000, { flow: 300 + i / 10 });
+      const sent = Promise.all(Array.from({ length: seconds - 1 }, (_, i) => send(i)));
       await until(async () => (await taken(first)) >= killAfter, { everyMs: 0 });
       first.child.kill('SIGKILL');
       await first.exit;
       await sent;
+      // However late the kill came: one is kept by the broker until the program is there again.
+      await send(seconds - 1);
 
       const second = keep(await startEbbline({ data: data.path, env }));
       const history = (): Promise<HistoryColumns> => flowOfM1(second, startMs, seconds);
@@ -134,18 +135,20 @@ suiteNeeding(['influxdb'], 'a program killed between the receipt of a message of
     await until(async () => (await first.get<Intake>('/api/intake')).samples > 0, { what: 'the receipt' });
     first.child.kill('SIGKILL');
     await first.exit;
+    // A machine that stood still before the kill let the first be put aside on disk; this one the broker keeps in any case.
+    await sender.m1(atMs + 1000, { flow: 334 });
 
     link.cut();
     link.silence(false);
     const second = keep(await startEbbline({ data: data.path, env }));
-    await until(async () => (await taken(second)) === 1, { what: 'the second delivery' });
+    await until(async () => (await taken(second)) > 0, { what: 'the second delivery' });
     const kept = await until(
       async () => {
-        const columns = await flowOfM1(second, atMs, 1);
-        return columns.count[0] === 1 ? columns : null;
+        const columns = await flowOfM1(second, atMs, 2);
+        return columns.count.every((count) => count === 1) ? columns : null;
       },
-      { everyMs: 100, what: 'the second in history' },
+      { everyMs: 100, what: 'both seconds in history' },
     );
-    expect(kept.mean[0]).toBeCloseTo(333 / 60_000, 12);
+    kept.mean.forEach((flow, i) => expect(flow).toBeCloseTo((333 + i) / 60_000, 12));
   });
 });

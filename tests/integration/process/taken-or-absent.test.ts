@@ -12,7 +12,7 @@ import { connectSender } from '../app/telemetry';
 import { builtDataFolder } from './built-data-folder';
 
 const keep = stopAfterEach();
-const timeout = 180_000;
+const timeout = 600_000;
 const own = { EBBLINE_SITE: smallSiteFile, EBBLINE_SIMULATOR: 'off' };
 
 /** A port that another program holds; here it is this one. */
