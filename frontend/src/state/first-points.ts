@@ -1,7 +1,7 @@
+import { isAbsent } from '@ebbline/shared/contract/is-absent';
 import type { UnitList } from '@ebbline/shared/contract/http-api';
 import { readPoints } from '../api/points';
 import { readUnits } from '../api/units';
-import { isAbsent } from '../text/is-absent';
 import type { TrendName } from '../text/trend-link';
 
 /** How near the water is to either wall, and whether the chips' heat leaves in it. */

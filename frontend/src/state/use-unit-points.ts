@@ -1,9 +1,9 @@
+import { isAbsent } from '@ebbline/shared/contract/is-absent';
 import type { PointList } from '@ebbline/shared/contract/http-api';
 import type { Result } from '@ebbline/shared/errors/result';
 import type { ShallowRef } from 'vue';
 import { shallowReadonly, shallowRef, watch } from 'vue';
 import { readPoints } from '../api/points';
-import { isAbsent } from '../text/is-absent';
 
 /** Ids of the points that a unit has something to say of, asked for once; undefined until they are known. */
 export function useUnitPoints(

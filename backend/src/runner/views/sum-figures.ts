@@ -1,3 +1,4 @@
+import { isAbsent } from '@ebbline/shared/contract/is-absent';
 import type { Figure } from '@ebbline/shared/contract/live-feed';
 import type { QualityReason } from '@ebbline/shared/contract/reading';
 import { noFigure } from './to-reading';
@@ -26,10 +27,6 @@ export function sumFigures(figures: readonly Figure[]): Figure {
     expandedUncertainty: uncertainties.includes(null) ? null : Math.hypot(...uncertainties.map((u) => u ?? 0)),
   };
 }
-
-/** True of what a unit has no sensors for. */
-const isAbsent = ({ age, reasons }: Figure): boolean =>
-  age === null && (reasons.includes('notApplicable') || reasons.includes('notSet'));
 
 /**
  * What is said of a sum that can't be told: every reason for which one of its parts has no value, each once. Of parts

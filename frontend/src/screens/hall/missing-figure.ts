@@ -1,5 +1,5 @@
 import type { Figure, LoopLine } from '@ebbline/shared/contract/live-feed';
-import { isMissing } from '../../text/is-absent';
+import { isMissing } from '../../text/is-missing';
 
 /** A figure that should be there and is not, and of which unit. */
 export interface MissingFigure {

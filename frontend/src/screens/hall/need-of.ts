@@ -1,7 +1,7 @@
 import type { LoopLine } from '@ebbline/shared/contract/live-feed';
 import { isGone, needsAcknowledgement } from '../../components/alarm-facts';
 import { isOld } from '../../components/freshness';
-import { isExplained } from '../../text/is-absent';
+import { isExplained } from '../../text/is-missing';
 import { isTooSmall, lowerWallFigure } from '../../components/strip-geometry';
 
 /** How far a loop needs somebody, the most urgent first. */

@@ -1,5 +1,5 @@
+import { isAbsent } from '@ebbline/shared/contract/is-absent';
 import type { Figure } from '@ebbline/shared/contract/live-feed';
-import { isAbsent } from '../../text/is-absent';
 import { sayReasons } from '../../text/words';
 
 /** A sum over the loops of a hall, and of how many it is; the note is null where all are in it. */

@@ -1,5 +1,5 @@
+import { isAbsent } from '@ebbline/shared/contract/is-absent';
 import type { Reading } from '@ebbline/shared/contract/reading';
-import { isAbsent } from '../../../text/is-absent';
 import { sayReasons } from '../../../text/words';
 import type { PointMap } from '../point-map';
 import { doesNotApply } from '../point-map';

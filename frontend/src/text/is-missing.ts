@@ -1,9 +1,6 @@
+import { isAbsent } from '@ebbline/shared/contract/is-absent';
 import type { Figure } from '@ebbline/shared/contract/live-feed';
 import type { QualityReason } from '@ebbline/shared/contract/reading';
-
-/** True where the unit has nothing to work this out from, now or ever, or its site file does not set what it takes. */
-export const isAbsent = ({ value, age, reasons }: Pick<Figure, 'value' | 'age' | 'reasons'>): boolean =>
-  value === null && age === null && (reasons.includes('notApplicable') || reasons.includes('notSet'));
 
 const explained: readonly QualityReason[] = ['notApplicable', 'notSet', 'warming', 'undefined'];
 
