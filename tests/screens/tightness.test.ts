@@ -1,17 +1,20 @@
-import type { TightnessList, TightnessTest } from '@ebbline/shared/contract/tightness-test';
-import {
-  endTightnessRequestSchema,
-  startTightnessRequestSchema,
-  tightnessListSchema,
-  tightnessTestSchema,
-} from '@ebbline/shared/contract/tightness-test';
+import type { TightnessList } from '@ebbline/shared/contract/tightness-test';
+import { endTightnessRequestSchema, startTightnessRequestSchema } from '@ebbline/shared/contract/tightness-test';
 import type { VueWrapper } from '@vue/test-utils';
 import { flushPromises } from '@vue/test-utils';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import { aLoopFrame, anAlarmsFrame, noon } from './fixtures/builders';
+import { aLoopFrame, anAlarmsFrame } from './fixtures/builders';
 import { FakeServer } from './fixtures/fake-feed';
 import type { Page } from './fixtures/mount-page';
 import { openPage } from './fixtures/mount-page';
+import {
+  aList,
+  aTest,
+  endedTest as ended,
+  litre,
+  tightnessCautions as cautions,
+  tightnessPath as path,
+} from './fixtures/tightness-answers';
 
 let opened: Page | null = null;
 beforeEach(() => localStorage.clear());
@@ -19,64 +22,6 @@ afterEach(() => {
   opened?.page.unmount();
   vi.unstubAllGlobals();
 });
-
-const litre = 1 / 60_000;
-const cautions = [
-  'Vacuum vessels: keep clear of glass.',
-  'Hot trapped water. Follow local codes and licensed practice.',
-];
-const aTest = (more: Partial<TightnessTest> = {}): TightnessTest =>
-  tightnessTestSchema.parse({
-    id: 't1',
-    unit: 'e7',
-    state: 'running',
-    startedBy: 'A. Example',
-    station: 'console',
-    startedAt: '2026-03-01T11:50:00.000Z',
-    plannedMinutes: 30,
-    acceptanceLimit: 0.5 * litre,
-    dry: false,
-    sourceIsolated: false,
-    gasVolumeStated: null,
-    comment: '',
-    elapsed: 600,
-    samples: 598,
-    begin: { pressure: 32_000, temperature: 34, level: 0.39, gasVolume: 0.4 },
-    result: {
-      throughput: 0.84,
-      freeAir: 0.3 * litre,
-      standardUncertainty: 0.02 * litre,
-      degreesOfFreedom: 17,
-      coverageFactor: 2.15,
-      expandedUncertainty: 0.043 * litre,
-      pressureRise: 760,
-      gasVolume: 0.4,
-      gasTemperature: 34,
-      blocks: 20,
-      budget: [
-        { from: 'scatter about the line', contribution: 0.01 * litre },
-        { from: 'separator.pressure, drift', contribution: 0.02 * litre },
-      ],
-    },
-    steadiness: 'steady',
-    verdict: null,
-    endedFor: null,
-    endedBy: null,
-    endedAt: null,
-    summary: 'in-leak 0.30 ± 0.04 L/min free air',
-    cautions,
-    ...more,
-  });
-const ended = aTest({
-  state: 'ended',
-  verdict: 'passes',
-  endedFor: 'completed',
-  endedAt: noon,
-  summary: 'passes: in-leak 0.30 ± 0.04 L/min free air, limit 0.5 L/min',
-});
-const aList = (more: Partial<TightnessList> = {}): TightnessList =>
-  tightnessListSchema.parse({ unit: 'e7', time: noon, refusals: [], cautions, tests: [], ...more });
-const path = '/api/units/e7/tightness-tests';
 
 async function show(list: TightnessList, answers: Record<string, unknown> = {}): Promise<Page> {
   const server = new FakeServer();
