@@ -29,6 +29,8 @@ export function usePolled<Value>(read: (of: string) => Promise<Result<Value>>, o
   const nowMs = options.monotonicMs ?? (() => performance.now());
   const about = options.of ?? (() => '');
   let asked = 0;
+  /** Number of the request that is under way; 0 where none is that an answer is still awaited from. */
+  let awaited = 0;
 
   /** What was asked before this came says nothing newer. */
   function hold(next: Value): void {
@@ -42,8 +44,10 @@ export function usePolled<Value>(read: (of: string) => Promise<Result<Value>>, o
     if (of === null) return;
     asked += 1;
     const mine = asked;
+    awaited = mine;
     const reply = await read(of);
     if (mine !== asked) return;
+    awaited = 0;
     if (reply.ok) hold(reply.value);
     else problem.value = problemText(reply.fault.code, reply.fault.message);
   }
@@ -59,7 +63,10 @@ export function usePolled<Value>(read: (of: string) => Promise<Result<Value>>, o
     },
     { immediate: true },
   );
-  const timer = setInterval(() => void renew(), options.everyMs);
+  // An answer that takes longer than the interval is waited for: asked again, it would never be the newest.
+  const timer = setInterval(() => {
+    if (awaited !== asked) void renew();
+  }, options.everyMs);
   onScopeDispose(() => clearInterval(timer));
   return { value: shallowReadonly(value), problem, cameMs, renew, hold };
 }

@@ -2,14 +2,19 @@ import type { Site } from '@ebbline/shared/contract/http-api';
 import type { ShallowRef } from 'vue';
 import { shallowReadonly, shallowRef, watch } from 'vue';
 import { readSite } from '../api/site';
+import { readSiteState } from '../api/site-file';
 import { useSession } from './use-session';
 
 const site = shallowRef<Site | null>(null);
 const problem = shallowRef<string | null>(null);
 const retryMs = 2000;
+/** A page stays open for weeks, and a site file is changed meanwhile. ms */
+const lookAgainMs = 60_000;
 let asked = false;
+/** Content of the site file that is held; null where nobody said yet. */
+let ofContent: string | null = null;
 
-/** The site as the server describes it, asked for until it comes. One copy for the whole page. */
+/** The site as the server describes it, asked for until it comes, and anew where another file is in force. One copy for the whole page. */
 export function useSite(): {
   readonly site: Readonly<ShallowRef<Site | null>>;
   readonly problem: Readonly<ShallowRef<string | null>>;
@@ -17,6 +22,8 @@ export function useSite(): {
   if (!asked) {
     asked = true;
     begin();
+    lookAgain();
+    setInterval(lookAgain, lookAgainMs);
   }
   return { site: shallowReadonly(site), problem: shallowReadonly(problem) };
 }
@@ -35,6 +42,20 @@ function begin(): void {
   );
 }
 
+/** Tells which site file is in force: where it is another than the one that is held, that is read anew. */
+export function siteInForce(contentHash: string): void {
+  const another = ofContent !== null && ofContent !== contentHash;
+  ofContent = contentHash;
+  if (another) void ask();
+}
+
+function lookAgain(): void {
+  if (useSession().mayLook.value !== true) return;
+  void readSiteState().then((reply) => {
+    if (reply.ok) siteInForce(reply.value.contentHash);
+  });
+}
+
 async function ask(): Promise<void> {
   const reply = await readSite();
   if (reply.ok) {
@@ -49,6 +70,7 @@ async function ask(): Promise<void> {
 /** Gives the page a site without asking the server; for tests and for a page that already holds one. */
 export function holdSite(given: Site | null): void {
   asked = true;
+  ofContent = null;
   site.value = given;
 }
 
