@@ -178,6 +178,22 @@ describe('acknowledging at the unit', () => {
     expect(page.get('.at-unit-alarm [role=alert]').text()).not.toBe('');
     expect(page.get('.at-unit-alarm').classes()).not.toContain('is-seen');
   });
+
+  it('opens no form of a reset by the form of an acknowledgement that somebody else gave meanwhile', async () => {
+    const latched = { ...alarm, state: 'latchedUnacknowledged' } as const;
+    const { page, server } = await show(aLoopFrame({ alarms: [latched] }));
+    await page.get('.at-unit-act').trigger('click');
+    expect(page.get('.at-unit-alarm form').attributes('aria-label')).toContain('Acknowledge');
+    const acknowledgedAt = '2026-03-01T11:50:00.000Z';
+    server.send(
+      aLoopFrame({
+        alarms: [{ ...latched, state: 'latchedAcknowledged', acknowledgedBy: 'B. Other', acknowledgedAt }],
+      }),
+    );
+    await flushPromises();
+    expect(page.find('.at-unit-alarm form').exists()).toBe(false);
+    expect(page.get('.at-unit-act').text()).toContain('Reset…');
+  });
 });
 
 describe('the words of the panel', () => {

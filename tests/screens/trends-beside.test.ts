@@ -126,10 +126,19 @@ describe('what the Trends screen shows beside the lines', () => {
     expect(said()[0]).toContain('Alarms of this period: 1 of priority 1');
     await take();
     expect([pictured.spans.length, pictured.notes]).toEqual([2, []]);
+    let answerLate = (): void => undefined;
+    const late = new Promise<void>((done) => (answerLate = done));
+    const answer = fetch;
+    vi.stubGlobal('fetch', async (path: string) => {
+      if (/alarms\/spans|notes/.test(path)) await late;
+      return answer(path);
+    });
     expect(pictured.written.map(({ words }) => words)).toEqual([
       '2026-03-01 12:40:00, E7, Ines: Hose of rack 4 changed',
     ]);
     await router.push('/trends?points=e7:heatRemoved&from=2026-02-01T00:00:00.000Z&to=2026-02-01T01:00:00.000Z');
+    await flushPromises();
+    await vi.advanceTimersByTimeAsync(200);
     await flushPromises();
     expect(said()).toEqual(['Reading the alarms of this period…', 'Reading the notes of this period…']);
     await take();
@@ -141,6 +150,7 @@ describe('what the Trends screen shows beside the lines', () => {
       ],
     ]);
     expect(pictured.written).toEqual([]);
+    answerLate();
     await vi.advanceTimersByTimeAsync(200);
     await flushPromises();
     expect(said()[0]).toContain('Alarms of this period: ');

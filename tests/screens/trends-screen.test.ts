@@ -54,6 +54,19 @@ describe('the Trends screen', () => {
     expect(shown.page.get('.trends-period').text()).toContain('stands still');
   });
 
+  it('reads a period that reaches beyond now again as time goes by, and one that is over only once', async () => {
+    const reads = async (to: string): Promise<number> => {
+      const shown = await show(`/trends?points=e7:heatRemoved&from=2026-03-01T11:00:00.000Z&to=${to}`);
+      await vi.advanceTimersByTimeAsync(60_000);
+      await flushPromises();
+      const asked = shown.asked.filter(({ path }) => path.startsWith('/api/history?')).length;
+      shown.page.unmount();
+      return asked;
+    };
+    expect(await reads('2026-03-01T11:50:00.000Z')).toBe(1);
+    expect(await reads('2026-03-01T13:00:00.000Z')).toBeGreaterThan(1);
+  });
+
   it('says every line in words: the newest value with unit, uncertainty and age, and its extremes', async () => {
     const { page } = await show('/trends?points=e7:heatRemoved');
     const row = page.get('[data-testid="key-e7:heatRemoved"]').text().replaceAll('\u00a0', ' ').replace(/\s+/g, ' ');

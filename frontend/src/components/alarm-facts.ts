@@ -61,11 +61,14 @@ const told: readonly string[] = ['VALVE-1', 'VENT-1'];
 /** How a plain number of such an entry is read; undefined for every other. */
 export const plainDisplay = (entry: string): DisplayUnit | undefined => plain[entry];
 
+/** True where a flow that an entry judges is gas, and must be said as free air. */
+export const isOfFreeAir = (entry: string): boolean => entry.startsWith('AIR-') || entry === 'PERMIT-1';
+
 /** A value or limit of an alarm or alert with its unit. Gas flows must say that they are free air. */
 export function sayAlarmValue(entry: string, value: number, ucum: string | null): string {
   const display = ucum === '1' ? plain[entry] : undefined;
   if (display !== undefined) return `${formatNumber(inUnit(value, display), display.decimals)}\u00a0${display.unit}`;
-  return inWords(formatByUnit(value, ucum, entry.startsWith('AIR-')));
+  return inWords(formatByUnit(value, ucum, isOfFreeAir(entry)));
 }
 
 /** Value when raised against its limit, each with its unit; null where there is nothing to compare (a yes or no). */

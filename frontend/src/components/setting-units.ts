@@ -6,7 +6,7 @@ import { formatNumber } from '../text/format-number';
 import { toTyped } from '../text/shown-unit';
 import type { SettingMember } from '../text/setting-words';
 import { absentWords, isSettingMember, settingMembers, settingWords } from '../text/setting-words';
-import { plainDisplay } from './alarm-facts';
+import { isOfFreeAir, plainDisplay } from './alarm-facts';
 
 const kelvins = (): DisplayUnit => displayUnitOf('temperatureDifference', 0);
 const aboveWhat: { readonly [entry: string]: string } = {
@@ -62,7 +62,7 @@ function limitUnit(entry: string, ucum: string | null, limit: number | null): Di
     const length = lengths.find(({ from }) => Math.abs(limit ?? 0) >= from);
     return length === undefined ? seconds : { ...length, decimals: 1 };
   }
-  if (ucum === 'm3/s' && (entry.startsWith('AIR-') || entry === 'PERMIT-1')) return displayUnitOf('freeAirFlow', 0);
+  if (ucum === 'm3/s' && isOfFreeAir(entry)) return displayUnitOf('freeAirFlow', 0);
   const quantity = quantityOfUnit(ucum);
   return displayUnitOfUcum(ucum) ?? (quantity === undefined ? { ...bare, unit: ucum } : displayUnitOf(quantity, 0));
 }

@@ -65,6 +65,8 @@ export function useJournal(options: JournalOptions = {}): {
     busy,
     problem,
     async read(next) {
+      // Rows of another filter must not stand under this one: not while it is read, nor where that fails.
+      if (JSON.stringify(next) !== JSON.stringify(filter)) rows.value = [];
       filter = next;
       before = null;
       more.value = false;

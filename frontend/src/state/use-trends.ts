@@ -16,6 +16,8 @@ export interface TrendsOptions {
   readonly span: () => { readonly fromMs: number; readonly toMs: number } | null;
   /** True where the span moves with the time: it is read anew as it does. */
   readonly following: () => boolean;
+  /** The time in force, ms since 1970; null while it is not known. Where it is given, a span that is not over by then is read anew until it is. */
+  readonly nowMs?: () => number | null;
   /** Default: the server. */
   readonly read?: (wish: HistoryWish) => Promise<Result<HistoryColumns>>;
 }
@@ -26,15 +28,19 @@ export interface TrendsRead {
   /** In words, by `unit:point`. */
   readonly problems: ReadonlyMap<string, string>;
   readonly busy: boolean;
+  /** What was read is of another span, or of other points, than what is asked for now. */
+  readonly isOfOther: boolean;
 }
 
 /** Waits for a zoom or a row of key strokes to end before it asks. ms */
 const settleMs = 150;
+/** Minutes are made of their seconds: so long after a span has ended, its last one is sure to be on record. ms */
+const recordedMs = 120_000;
 
 /** History of many points over one span; of the span asked for last, whichever answer comes last. Ends with its scope. */
 export function useTrends(options: TrendsOptions): Readonly<ShallowRef<TrendsRead>> {
   const read = options.read ?? readHistory;
-  const held = shallowRef<TrendsRead>({ columns: new Map(), problems: new Map(), busy: false });
+  const held = shallowRef<TrendsRead>({ columns: new Map(), problems: new Map(), busy: false, isOfOther: false });
   let asked = 0;
   let settle: ReturnType<typeof setTimeout> | undefined;
   let again: ReturnType<typeof setTimeout> | undefined;
@@ -43,10 +49,15 @@ export function useTrends(options: TrendsOptions): Readonly<ShallowRef<TrendsRea
     clearTimeout(again);
     const span = options.span();
     const points = options.points();
-    if (span === null || points.length === 0) return;
+    if (span === null || points.length === 0) {
+      held.value = { ...held.value, busy: false };
+      return;
+    }
     asked += 1;
     const mine = asked;
     held.value = { ...held.value, busy: true };
+    // As it was when it was asked: what came after that is not in the answer.
+    const goesOn = options.following() || isOpen(span.toMs, options);
     const buckets = trendBuckets(span.toMs - span.fromMs);
     const from = new Date(span.fromMs).toISOString();
     const to = new Date(span.toMs).toISOString();
@@ -65,20 +76,24 @@ export function useTrends(options: TrendsOptions): Readonly<ShallowRef<TrendsRea
         ),
       ),
       busy: false,
+      isOfOther: false,
     };
-    if (options.following()) again = setTimeout(() => void renew(), renewMs(span.toMs - span.fromMs));
+    if (goesOn || held.value.problems.size > 0)
+      again = setTimeout(() => void renew(), renewMs(span.toMs - span.fromMs));
   }
   const soon = (): void => {
     clearTimeout(settle);
     settle = setTimeout(() => void renew(), settleMs);
   };
-  const subject = (): number | null => options.subject?.() ?? null;
-  watch([options.points, options.following, () => wanted(options)], soon, { immediate: true });
-  watch(subject, () => {
+  /** What is on its way is of what was asked for before. */
+  const change = (kept: Pick<TrendsRead, 'columns' | 'problems' | 'busy'>): void => {
     asked += 1;
-    held.value = { columns: new Map(), problems: new Map(), busy: false };
+    held.value = { ...kept, isOfOther: options.points().length > 0 };
     soon();
-  });
+  };
+  const subject = (): number | null => options.subject?.() ?? null;
+  watch([options.points, options.following, () => wanted(options)], () => change(held.value), { immediate: true });
+  watch(subject, () => change({ columns: new Map(), problems: new Map(), busy: false }));
   onScopeDispose(() => {
     asked += 1;
     clearTimeout(settle);
@@ -92,6 +107,13 @@ function wanted(options: TrendsOptions): string {
   const span = options.span();
   if (span === null) return '';
   return options.following() ? String(span.toMs - span.fromMs) : `${span.fromMs} ${span.toMs}`;
+}
+
+/** True of a span of which something is still to come. */
+function isOpen(toMs: number, { nowMs }: TrendsOptions): boolean {
+  if (nowMs === undefined) return false;
+  const now = nowMs();
+  return now === null || toMs + recordedMs > now;
 }
 
 /** Often enough that the live values between are few, seldom enough that a long span is no burden. ms */

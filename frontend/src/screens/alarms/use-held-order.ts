@@ -1,7 +1,7 @@
 import type { ComputedRef, Ref, ShallowRef } from 'vue';
 import { computed, onScopeDispose, ref, shallowReadonly, shallowRef, watch } from 'vue';
 import type { AlarmGroup } from '../../components/order-alarms';
-import type { ListedGroup } from './keep-order';
+import type { Known, ListedGroup } from './keep-order';
 import { keepOrder, list } from './keep-order';
 
 /** A hand that has not moved for so long is no longer there: a mouse may lie on the list all night. ms */
@@ -24,9 +24,10 @@ export interface HeldOrder {
 
 /**
  * No row jumps away from under a hand: while pointer or focus is in the list, every row keeps its place.
+ * @param known what stands at all, asked for with each new list
  * @param view says the same text as long as the list is narrowed alike; another text is a list of its own
  */
-export function useHeldOrder(groups: () => readonly AlarmGroup[], view: () => string): HeldOrder {
+export function useHeldOrder(groups: () => readonly AlarmGroup[], known: () => Known, view: () => string): HeldOrder {
   const held = ref(false);
   const listed = shallowRef<readonly ListedGroup[]>(list(groups()));
   let rest: ReturnType<typeof setTimeout> | undefined;
@@ -40,7 +41,7 @@ export function useHeldOrder(groups: () => readonly AlarmGroup[], view: () => st
     order();
   };
   watch(groups, (next) => {
-    listed.value = held.value ? keepOrder(listed.value, next) : list(next);
+    listed.value = held.value ? keepOrder(listed.value, next, known()) : list(next);
   });
   watch(view, order);
   onScopeDispose(() => clearTimeout(rest));

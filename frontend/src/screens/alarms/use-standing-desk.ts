@@ -22,6 +22,8 @@ export interface DeskOfList {
   /** Ended by an answer of the server; said until the page is left. */
   readonly ended: ComputedRef<readonly Alarm[]>;
   readonly setAside: ComputedRef<readonly SetAsideAlarm[]>;
+  /** Whether what follows from an alarm is on the screen under it. */
+  readonly isUnfolded: (id: string) => boolean;
 }
 
 /** What the rows of a standing list share, and what is done with several of them. */
@@ -43,6 +45,7 @@ export function useDeskOfList(listed: Readonly<Ref<readonly ListedGroup[]>>, pla
     },
     { immediate: true },
   );
+  const isUnfolded = (id: string): boolean => unfolded.value.has(id);
   const isClosed = (id: string): boolean => closed.value.get(id) ?? true;
   const rows = computed(() =>
     listed.value.flatMap((group): readonly ListedAlarm[] =>
@@ -81,7 +84,7 @@ export function useDeskOfList(listed: Readonly<Ref<readonly ListedGroup[]>>, pla
     toggle(id) {
       closed.value = new Map(closed.value).set(id, !isClosed(id));
     },
-    isUnfolded: (id) => unfolded.value.has(id),
+    isUnfolded,
     unfold(id) {
       const next = new Set(unfolded.value);
       if (!next.delete(id)) next.add(id);
@@ -92,6 +95,7 @@ export function useDeskOfList(listed: Readonly<Ref<readonly ListedGroup[]>>, pla
   });
   return {
     waiting,
+    isUnfolded,
     selected: computed(() => waiting.value.filter(({ id }) => chosen.value.has(id))),
     select,
     ended: computed(() =>

@@ -20,16 +20,24 @@ export function lineName({ beside, point, unit }: TrendLine, site: Site | null):
 /**
  * What is drawn as a table: a row a time, in UTC and in the site's zone, and of each line mean, least, most and uncertainty in the unit of
  * measure of its axis. Of a line that is held beside the others the time is that at which it is drawn. A gap is an empty cell.
- * @param from @param to ends of what is shown, s since 1970
+ * A line whose history could not be read has empty cells too: the head of its columns says so, as it says all that is to be known of them.
+ * @param from @param to ends of what is shown, s since 1970 @param failures by the key of a line
  */
 export function trendTable(
   lanes: readonly TrendLane[],
   {
+    failures,
     from,
     site,
     to,
     zone,
-  }: { readonly from: number; readonly to: number; readonly site: Site | null; readonly zone: string },
+  }: {
+    readonly from: number;
+    readonly to: number;
+    readonly site: Site | null;
+    readonly zone: string;
+    readonly failures?: ReadonlyMap<string, string>;
+  },
 ): string {
   const lines = lanes.flatMap((lane) => lane.lines.map((line) => ({ line, unit: lane.scale.unit })));
   const { columns, seconds } = alignLines(lines.map(({ line }) => line));
@@ -37,7 +45,8 @@ export function trendTable(
     'time (UTC)',
     `time (${zone})`,
     ...lines.flatMap(({ line, unit }) => {
-      const of = `${lineName(line, site)}${unit === '' ? '' : `, ${unit}`}`;
+      const unread = failures?.has(line.key) === true ? ', could not be read' : '';
+      const of = `${lineName(line, site)}${unread}${unit === '' ? '' : `, ${unit}`}`;
       const own = [`${of}, mean`, `${of}, least`, `${of}, most`];
       return line.uncertainty === null ? own : [...own, `${of}, expanded uncertainty (k = 2)`];
     }),

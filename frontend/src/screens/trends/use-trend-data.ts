@@ -11,6 +11,7 @@ import { usePastUncertainty } from '../../state/use-past-uncertainty';
 import { useTrends } from '../../state/use-trends';
 import { buildLanes } from './build-lanes';
 import { comparisonsOf, namesOf } from './compared';
+import { failuresOf } from './failures-of';
 import type { Span } from './move-period';
 import { tracksOf } from './say-uncertainty';
 import type { TrendView } from './trend-address';
@@ -18,6 +19,8 @@ import { keyOf } from './trend-address';
 
 /** An earlier stretch goes on beyond what is shown, so that its line reaches the edge until it is read anew. ms */
 const aheadMs = 60_000;
+/** The same list each time: another is asked for anew. */
+const none: TrendView['points'] = [];
 
 /** Everything that a view shows, read as the view and the time change. */
 export function useTrendData(view: ComputedRef<TrendView>, shown: ComputedRef<Span | null>, site: () => Site | null) {
@@ -45,10 +48,14 @@ export function useTrendData(view: ComputedRef<TrendView>, shown: ComputedRef<Sp
   const following = computed(() => view.value.period.kind === 'follow');
   const span = (): Span | null => shown.value;
   const over = { span, following: () => following.value };
-  const history = useTrends({ points: () => points.value, ...over });
-  const ofBeside = useTrends({ points: () => besideNames.value, ...over });
+  const nowMs = (): number | null => {
+    const now = frame.value?.clock.now ?? null;
+    return now === null ? null : Date.parse(now);
+  };
+  const history = useTrends({ points: () => points.value, nowMs, ...over });
+  const ofBeside = useTrends({ points: () => besideNames.value, nowMs, ...over });
   const ofEarlier = useTrends({
-    points: () => (view.value.earlierSeconds === null ? [] : points.value),
+    points: () => (view.value.earlierSeconds === null ? none : points.value),
     subject: () => view.value.earlierSeconds,
     span() {
       const [now, backMs] = [shown.value, (view.value.earlierSeconds ?? 0) * 1000];
@@ -56,6 +63,7 @@ export function useTrendData(view: ComputedRef<TrendView>, shown: ComputedRef<Sp
       return now === null ? null : { fromMs: now.fromMs - backMs, toMs: now.toMs - backMs + ahead };
     },
     following: () => following.value,
+    nowMs,
   });
   const uncertainty = usePastUncertainty({
     points: () => points.value,
@@ -72,11 +80,12 @@ export function useTrendData(view: ComputedRef<TrendView>, shown: ComputedRef<Sp
   const notes = useNotesOver({ units: () => units.value, wanted: () => view.value.notes, ...over });
   const limits = useLimits(() => units.value);
   const compared = computed(() =>
-    comparisons.value.map((comparison) => ({
-      comparison,
-      columns: (comparison.mark === 'circle' ? ofEarlier : ofBeside).value.columns,
-    })),
+    comparisons.value.map((comparison) => {
+      const { columns, problems } = (comparison.mark === 'circle' ? ofEarlier : ofBeside).value;
+      return { comparison, columns, problems };
+    }),
   );
+  const failures = computed(() => failuresOf(history.value.problems, compared.value));
   const lanes = computed(() =>
     buildLanes({
       points: points.value,
@@ -94,6 +103,7 @@ export function useTrendData(view: ComputedRef<TrendView>, shown: ComputedRef<Sp
     () => new Map([...ofEarlier.value.problems, ...ofBeside.value.problems, ...history.value.problems]),
   );
   const busy = computed(() => [history, ofBeside, ofEarlier].some((one) => one.value.busy));
+  const isOfOther = computed(() => [history, ofBeside, ofEarlier].some((one) => one.value.isOfOther));
   return {
     points,
     units,
@@ -107,6 +117,8 @@ export function useTrendData(view: ComputedRef<TrendView>, shown: ComputedRef<Sp
     alarms,
     notes,
     problems,
+    failures,
     busy,
+    isOfOther,
   };
 }

@@ -17,8 +17,8 @@ describe('what an alarm says of itself', () => {
     expect(sayValueAgainstLimit(anAlarm('a'))).toBe('4.1\u00a0kPa against a limit of 5.0\u00a0kPa');
   });
 
-  it('says of a gas flow that it is free air', () => {
-    const alarm = anAlarm('a', { entry: 'AIR-1', value: 0.001, limit: null, unit_of_measure: 'm3/s' });
+  it.each(['AIR-1', 'PERMIT-1'])('says of the gas flow of %s that it is free air', (entry) => {
+    const alarm = anAlarm('a', { entry, value: 0.001, limit: null, unit_of_measure: 'm3/s' });
     expect(sayValueAgainstLimit(alarm)).toBe('60.0\u00a0L/min free air');
   });
 

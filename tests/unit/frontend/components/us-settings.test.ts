@@ -59,6 +59,11 @@ describe('a setting in US units', () => {
     expect(plain(sayAlarmValue('PLATE-1', 85, 'Cel'))).toBe('185.0 °F');
     expect(plain(sayAlarmValue('MARGIN-1', 6_894.757, 'Pa'))).toBe('1.00 psi');
   });
+
+  it('is gas in cubic feet where the alarm of an open permit shows a flow', () => {
+    // 1 ft = 0.3048 m (NIST SP 811, appendix B): 0.001 m³/s is 127.1 ft³/h.
+    expect(plain(sayAlarmValue('PERMIT-1', 0.001, 'm3/s'))).toBe('127.1 ft³/h free air');
+  });
 });
 
 describe('a chart in US units', () => {

@@ -15,7 +15,6 @@ import {
   readJournalAddress,
   writeJournalAddress,
 } from '../../../../frontend/src/screens/alarms/journal-address';
-import { keepOrder, list } from '../../../../frontend/src/screens/alarms/keep-order';
 import { firstOutsFirst, narrowGroups } from '../../../../frontend/src/screens/alarms/narrow-alarms';
 import { sayUntil } from '../../../../frontend/src/screens/alarms/set-aside-words';
 import { plain } from '../../../screens/fixtures/loop-shown';
@@ -62,36 +61,6 @@ describe('a narrowed list', () => {
     const many = groupsOf(anAlarm('x', { priority: 1 }), anAlarm('y', { priority: 3 }), anAlarm('z', { priority: 2 }));
     expect(ids(firstOutsFirst(many, ['y', 'gone', 'z']))).toEqual(['y', 'z', 'x']);
     expect(ids(firstOutsFirst(many, ['y', 'gone', 'more', 'z']))).toEqual(['y', 'x', 'z']);
-  });
-});
-
-describe('a list in which somebody is', () => {
-  const before = list(groupsOf(anAlarm('a', { priority: 2 }), anAlarm('b', { priority: 3 })));
-
-  it('keeps every row where it is: what is new stands last, what has gone keeps its place', () => {
-    const next = keepOrder(before, groupsOf(anAlarm('n', { priority: 1 }), anAlarm('b', { priority: 1 })));
-    expect(next.map(({ alarm, gone, late }) => [alarm.id, gone, late])).toEqual([
-      ['a', true, false],
-      ['b', false, false],
-      ['n', false, true],
-    ]);
-    expect(next[1]?.alarm.priority).toBe(1);
-  });
-
-  it('takes back a row that comes again, in its place', () => {
-    const empty = keepOrder(before, []);
-    expect(keepOrder(empty, groupsOf(anAlarm('b'))).map(({ gone }) => gone)).toEqual([true, false]);
-  });
-
-  it('keeps the order of what follows from an alarm too', () => {
-    const tail = (id: string, priority: 1 | 2 | 3): Alarm => anAlarm(id, { priority, foldedUnder: 'h' });
-    const [first] = list(groupsOf(anAlarm('h'), tail('t2', 2), tail('t3', 3)));
-    const next = keepOrder(first === undefined ? [] : [first], groupsOf(anAlarm('h'), tail('t1', 1), tail('t3', 3)));
-    expect(next[0]?.folded.map(({ alarm, gone }) => [alarm.id, gone])).toEqual([
-      ['t2', true],
-      ['t3', false],
-      ['t1', false],
-    ]);
   });
 });
 

@@ -56,6 +56,13 @@ describe('the table of a trend', () => {
     expect(second).toBe('"2026-03-01T12:00:01.000Z","2026-03-01 13:00:01",,,,9,9,9');
   });
 
+  it('says at the head of its columns that a line could not be read', () => {
+    const empty: TrendLine = { ...line, seconds: [], min: [], mean: [], max: [], uncertainty: null };
+    const failures = new Map([['e7:heatRemoved', 'The server did not answer in time.']]);
+    const [header] = rowsOf(trendTable([lane([empty])], { ...shown, failures }));
+    expect(header).toContain('"E7 Heat removed, could not be read, kW, mean"');
+  });
+
   it('has a file name without what a file system refuses', () => {
     expect(fileName('2026-11-26 15:00:00', '2026-11-26 16:00:00', 'csv')).toBe(
       'trend-2026-11-26-150000-to-2026-11-26-160000.csv',

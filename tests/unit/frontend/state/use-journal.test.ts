@@ -1,5 +1,5 @@
 import type { JournalRow } from '@ebbline/shared/contract/alarm';
-import { ok } from '@ebbline/shared/errors/result';
+import { fail, ok } from '@ebbline/shared/errors/result';
 import { describe, expect, it } from 'vitest';
 import { useJournal } from '../../../../frontend/src/state/use-journal';
 
@@ -70,5 +70,32 @@ describe('what the journal holds of what is looked for', () => {
     await older;
     expect(journal.rows.value.map(({ sequence }) => sequence)).toEqual([7]);
     expect(journal.busy.value).toBe(false);
+  });
+
+  it('shows no row of another filter under this one: not while it is read, nor where that fails', async () => {
+    const answers: ((page: Page) => void)[] = [];
+    const journal = useJournal({ read: () => new Promise<Page>((resolve) => answers.push(resolve)) });
+    const first = journal.read({ unit: 'e1' });
+    answers[0]?.(ok({ rows: [row(1)], next: null }));
+    await first;
+    const other = journal.read({ unit: 'e7' });
+    expect(journal.rows.value).toEqual([]);
+    answers[1]?.(fail({ code: 'REQUEST_TIMED_OUT', message: 'x' }));
+    await other;
+    expect(journal.rows.value).toEqual([]);
+    expect(journal.problem.value).not.toBeNull();
+  });
+
+  it('keeps its rows in sight while the same filter is read again', async () => {
+    const answers: ((page: Page) => void)[] = [];
+    const journal = useJournal({ read: () => new Promise<Page>((resolve) => answers.push(resolve)) });
+    const first = journal.read({ unit: 'e1' });
+    answers[0]?.(ok({ rows: [row(1)], next: null }));
+    await first;
+    const again = journal.read({ unit: 'e1' });
+    expect(journal.rows.value.map(({ sequence }) => sequence)).toEqual([1]);
+    answers[1]?.(ok({ rows: [row(2), row(1)], next: null }));
+    await again;
+    expect(journal.rows.value.map(({ sequence }) => sequence)).toEqual([2, 1]);
   });
 });

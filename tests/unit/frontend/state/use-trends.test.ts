@@ -1,5 +1,5 @@
 import type { HistoryColumns } from '@ebbline/shared/contract/http-api';
-import { ok } from '@ebbline/shared/errors/result';
+import { fail, ok } from '@ebbline/shared/errors/result';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import type { EffectScope } from 'vue';
 import { effectScope, nextTick, shallowReactive } from 'vue';
@@ -22,7 +22,17 @@ const noColumns: Omit<HistoryColumns, 'unit' | 'point'> = {
   ...{ start: [], min: [], mean: [], max: [], count: [] },
 };
 
-async function read(following: boolean) {
+interface How {
+  readonly following?: boolean;
+  /** Numbers of the questions that are refused. */
+  readonly refused?: readonly number[];
+  /** The time in force, where there is one. */
+  readonly clock?: { ms: number };
+  /** What an answer waits for. */
+  readonly before?: (question: number) => Promise<void>;
+}
+
+async function read({ following = false, refused = [], clock, before }: How = {}) {
   const asked: HistoryWish[] = [];
   const now = shallowReactive({ shift: 0, span: { fromMs: 0, toMs: 3_600_000 } });
   const held = scope.run(() =>
@@ -31,9 +41,13 @@ async function read(following: boolean) {
       subject: () => now.shift,
       span: () => now.span,
       following: () => following,
-      read(wish) {
+      ...(clock === undefined ? {} : { nowMs: () => clock.ms }),
+      async read(wish) {
         asked.push(wish);
-        return Promise.resolve(ok({ ...noColumns, unit: wish.unit, point: wish.point }));
+        const question = asked.length;
+        await before?.(question);
+        if (refused.includes(question)) return fail({ code: 'READING_TIMED_OUT', message: '' });
+        return ok({ ...noColumns, unit: wish.unit, point: wish.point });
       },
     }),
   );
@@ -43,7 +57,7 @@ async function read(following: boolean) {
 
 describe('the history of points over a span', () => {
   it('is not asked for anew with each second of a span that follows the time', async () => {
-    const { asked, now } = await read(true);
+    const { asked, now } = await read({ following: true });
     for (let second = 1; second <= 5; second += 1) {
       now.span = { fromMs: second * 1000, toMs: 3_600_000 + second * 1000 };
       await vi.advanceTimersByTimeAsync(1000);
@@ -52,7 +66,7 @@ describe('the history of points over a span', () => {
   });
 
   it('stays while another span is read, and goes at once where it would be drawn at another time', async () => {
-    const { held, now } = await read(false);
+    const { held, now } = await read();
     now.span = { fromMs: 3_600_000, toMs: 7_200_000 };
     await nextTick();
     expect(held()?.columns.size).toBe(1);
@@ -61,5 +75,42 @@ describe('the history of points over a span', () => {
     expect(held()?.columns.size).toBe(0);
     await vi.advanceTimersByTimeAsync(200);
     expect(held()?.columns.size).toBe(1);
+  });
+
+  it('says that it is of another span until that was read, and takes no late answer for it', async () => {
+    let answer = (): void => undefined;
+    const first = new Promise<void>((done) => (answer = done));
+    const { held, now } = await read({ before: (question) => (question === 1 ? first : Promise.resolve()) });
+    now.span = { fromMs: 3_600_000, toMs: 7_200_000 };
+    await nextTick();
+    answer();
+    await vi.advanceTimersByTimeAsync(0);
+    expect([held()?.isOfOther, held()?.columns.size]).toEqual([true, 0]);
+    await vi.advanceTimersByTimeAsync(200);
+    expect(held()?.isOfOther).toBe(false);
+  });
+
+  it('of a span that is not over is read anew until all of it is on record', async () => {
+    const clock = { ms: 1_800_000 };
+    const { asked } = await read({ clock });
+    await vi.advanceTimersByTimeAsync(18_000);
+    expect(asked).toHaveLength(2);
+    clock.ms = 3_600_000;
+    await vi.advanceTimersByTimeAsync(18_000);
+    expect(asked).toHaveLength(3);
+    clock.ms = 3_720_000;
+    await vi.advanceTimersByTimeAsync(18_000);
+    expect(asked).toHaveLength(4);
+    await vi.advanceTimersByTimeAsync(180_000);
+    expect(asked).toHaveLength(4);
+  });
+
+  it('is asked for again where it could not be read, of a span that stands still too', async () => {
+    const { asked, held } = await read({ refused: [1] });
+    expect(held()?.problems.size).toBe(1);
+    await vi.advanceTimersByTimeAsync(18_000);
+    expect([held()?.problems.size, held()?.columns.size]).toEqual([0, 1]);
+    await vi.advanceTimersByTimeAsync(180_000);
+    expect(asked).toHaveLength(2);
   });
 });
