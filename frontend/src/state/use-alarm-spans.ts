@@ -12,6 +12,8 @@ export interface AlarmSpansOptions {
   readonly standing: () => string;
   readonly span: () => { readonly fromMs: number; readonly toMs: number } | null;
   readonly following: () => boolean;
+  /** As of any span. */
+  readonly nowMs?: () => number | null;
   /** Default: the server. */
   readonly read?: typeof readAlarmSpans;
 }
@@ -19,6 +21,7 @@ export interface AlarmSpansOptions {
 /** When which alarm of some units stood within a span. */
 export function useAlarmSpans({
   following,
+  nowMs,
   read = readAlarmSpans,
   span,
   standing,
@@ -30,6 +33,7 @@ export function useAlarmSpans({
     subject: () => (wanted() ? units().join(',') : null),
     span,
     following,
+    nowMs,
     read: (time) => read(units(), time),
   });
 }

@@ -18,6 +18,8 @@ export interface NotesOverOptions {
   readonly wanted: () => boolean;
   readonly span: () => { readonly fromMs: number; readonly toMs: number } | null;
   readonly following: () => boolean;
+  /** As of any span. */
+  readonly nowMs?: () => number | null;
   /** Default: the server. */
   readonly read?: typeof readNotesOver;
 }
@@ -25,6 +27,7 @@ export interface NotesOverOptions {
 /** What people wrote about some units within a span; corrected and withdrawn notes are left to the journal. */
 export function useNotesOver({
   following,
+  nowMs,
   read = readNotesOver,
   span,
   units,
@@ -34,6 +37,7 @@ export function useNotesOver({
     wish: () => (wanted() && units().length > 0 ? units().join(',') : null),
     span,
     following,
+    nowMs,
     async read(time) {
       const byId = new Map<string, Note>();
       let more = false;

@@ -3,6 +3,7 @@ import type { ShallowRef } from 'vue';
 import { onScopeDispose, shallowReadonly, shallowRef, watch } from 'vue';
 import type { SpanOfTime } from '../api/trends';
 import { problemText } from '../text/problem-text';
+import { spanIsOpen } from './span-is-open';
 
 export interface OverSpanOptions<T> {
   /** What is asked for beside the time, as a text that differs where it differs; null: nothing is. */
@@ -13,6 +14,8 @@ export interface OverSpanOptions<T> {
   readonly span: () => { readonly fromMs: number; readonly toMs: number } | null;
   /** True where the span moves with the time: it is read anew as it does. */
   readonly following: () => boolean;
+  /** The time in force, ms since 1970; null while it is not known. Where it is given, a span that is not over by then is read anew until it is. */
+  readonly nowMs?: (() => number | null) | undefined;
   readonly read: (span: SpanOfTime) => Promise<Result<T>>;
   /** True of an answer that is not whole yet: it is asked for again at once. Default: of none. */
   readonly isPart?: (found: T) => boolean;
@@ -49,6 +52,8 @@ export function useOverSpan<T>(options: OverSpanOptions<T>): Readonly<ShallowRef
       return;
     }
     held.value = { ...held.value, busy: true };
+    // As it was when it was asked: what came after that is not in the answer.
+    const goesOn = options.following() || spanIsOpen(span.toMs, options.nowMs);
     const iso = { from: new Date(span.fromMs).toISOString(), to: new Date(span.toMs).toISOString() };
     const reply = await options.read(iso);
     if (mine !== asked) return;
@@ -57,7 +62,7 @@ export function useOverSpan<T>(options: OverSpanOptions<T>): Readonly<ShallowRef
       : { ...held.value, problem: problemText(reply.fault.code, reply.fault.message), busy: false };
     const isPart = reply.ok && options.isPart?.(reply.value) === true;
     if (isPart) again = setTimeout(() => void renew(), partMs);
-    else if (options.following() || !reply.ok) again = setTimeout(() => void renew(), renewMs(span.toMs - span.fromMs));
+    else if (goesOn || !reply.ok) again = setTimeout(() => void renew(), renewMs(span.toMs - span.fromMs));
   }
 
   const wanted = (): string => {

@@ -5,6 +5,7 @@ import { onScopeDispose, shallowReadonly, shallowRef, watch } from 'vue';
 import type { HistoryWish } from '../api/history';
 import { readHistory } from '../api/history';
 import { problemText } from '../text/problem-text';
+import { spanIsOpen } from './span-is-open';
 import type { TrendName } from '../text/trend-link';
 import { trendBuckets } from './trend-buckets';
 
@@ -34,8 +35,6 @@ export interface TrendsRead {
 
 /** Waits for a zoom or a row of key strokes to end before it asks. ms */
 const settleMs = 150;
-/** Minutes are made of their seconds: so long after a span has ended, its last one is sure to be on record. ms */
-const recordedMs = 120_000;
 
 /** History of many points over one span; of the span asked for last, whichever answer comes last. Ends with its scope. */
 export function useTrends(options: TrendsOptions): Readonly<ShallowRef<TrendsRead>> {
@@ -57,7 +56,7 @@ export function useTrends(options: TrendsOptions): Readonly<ShallowRef<TrendsRea
     const mine = asked;
     held.value = { ...held.value, busy: true };
     // As it was when it was asked: what came after that is not in the answer.
-    const goesOn = options.following() || isOpen(span.toMs, options);
+    const goesOn = options.following() || spanIsOpen(span.toMs, options.nowMs);
     const buckets = trendBuckets(span.toMs - span.fromMs);
     const from = new Date(span.fromMs).toISOString();
     const to = new Date(span.toMs).toISOString();
@@ -107,13 +106,6 @@ function wanted(options: TrendsOptions): string {
   const span = options.span();
   if (span === null) return '';
   return options.following() ? String(span.toMs - span.fromMs) : `${span.fromMs} ${span.toMs}`;
-}
-
-/** True of a span of which something is still to come. */
-function isOpen(toMs: number, { nowMs }: TrendsOptions): boolean {
-  if (nowMs === undefined) return false;
-  const now = nowMs();
-  return now === null || toMs + recordedMs > now;
 }
 
 /** Often enough that the live values between are few, seldom enough that a long span is no burden. ms */

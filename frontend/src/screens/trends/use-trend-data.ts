@@ -47,13 +47,13 @@ export function useTrendData(view: ComputedRef<TrendView>, shown: ComputedRef<Sp
   const { newest, samples } = useLiveTail(() => frame.value);
   const following = computed(() => view.value.period.kind === 'follow');
   const span = (): Span | null => shown.value;
-  const over = { span, following: () => following.value };
   const nowMs = (): number | null => {
     const now = frame.value?.clock.now ?? null;
     return now === null ? null : Date.parse(now);
   };
-  const history = useTrends({ points: () => points.value, nowMs, ...over });
-  const ofBeside = useTrends({ points: () => besideNames.value, nowMs, ...over });
+  const over = { span, nowMs, following: () => following.value };
+  const history = useTrends({ points: () => points.value, ...over });
+  const ofBeside = useTrends({ points: () => besideNames.value, ...over });
   const ofEarlier = useTrends({
     points: () => (view.value.earlierSeconds === null ? none : points.value),
     subject: () => view.value.earlierSeconds,

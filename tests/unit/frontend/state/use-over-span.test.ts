@@ -19,6 +19,7 @@ interface Asked {
   subject: string;
   span: { fromMs: number; toMs: number };
   following: boolean;
+  nowMs: number;
 }
 
 /** Answers with what was wished for, at once, or when it is told to. */
@@ -27,7 +28,7 @@ async function holding(
   answer: (wish: string) => Promise<string> = (wish) => Promise.resolve(wish),
 ) {
   const now = shallowReactive<Asked>({
-    ...{ wish: 'e7', subject: 'e7', span: { fromMs: 0, toMs: 3_600_000 }, following: false },
+    ...{ wish: 'e7', subject: 'e7', span: { fromMs: 0, toMs: 3_600_000 }, following: false, nowMs: 7_200_000 },
     ...asked,
   });
   const reads: string[] = [];
@@ -37,6 +38,7 @@ async function holding(
       subject: () => now.subject,
       span: () => now.span,
       following: () => now.following,
+      nowMs: () => now.nowMs,
       async read(span) {
         reads.push(span.from);
         return ok(await answer(now.wish));
@@ -98,5 +100,16 @@ describe('something over a span of time', () => {
     expect(held()).toMatchObject({ found: 'e7', isOfOther: false });
     await vi.advanceTimersByTimeAsync(200);
     expect(held()).toMatchObject({ found: 'e7 2 stand', isOfOther: false });
+  });
+
+  it('is read anew while the span is not over, and no more once all of it is on record', async () => {
+    const { now, reads } = await holding({ nowMs: 3_000_000 });
+    expect(reads).toHaveLength(1);
+    now.nowMs = 3_800_000;
+    await vi.advanceTimersByTimeAsync(60_000);
+    const asLast = reads.length;
+    expect(asLast).toBeGreaterThan(1);
+    await vi.advanceTimersByTimeAsync(600_000);
+    expect(reads).toHaveLength(asLast);
   });
 });
