@@ -1,4 +1,5 @@
 import type { Role } from '@ebbline/shared/contract/people';
+import { isMadeAhead } from './made-ahead';
 
 const minuteMs = 60_000;
 const hourMs = 60 * minuteMs;
@@ -43,15 +44,16 @@ export function sessionEnds(
   return { endsMs: begunMs + endsAfterMs, idleEndsMs: idleEndsAfterMs === null ? null : actedMs + idleEndsAfterMs };
 }
 
-/** Why a session is over at `nowMs`; null while it goes on. It is over at the very time of its end. */
+/** Why a session is over at `nowMs`; null while it goes on. It is over at the very time of its end, and where its times lie ahead of a clock that was set back. */
 export function sessionOver(
   role: Role,
   begunMs: number,
   actedMs: number,
   nowMs: number,
   byProvider = false,
-): 'time' | 'idle' | null {
+): 'time' | 'idle' | 'ahead' | null {
   const { endsMs, idleEndsMs } = sessionEnds(role, begunMs, actedMs, byProvider);
   if (nowMs >= endsMs) return 'time';
+  if (isMadeAhead(Math.max(begunMs, actedMs), nowMs)) return 'ahead';
   return idleEndsMs !== null && nowMs >= idleEndsMs ? 'idle' : null;
 }

@@ -1,3 +1,4 @@
+import { isMadeAhead } from '../../access/made-ahead';
 import { rightsOfRole } from '../../access/rights-of-role';
 import { sessionEnds, sessionOver } from '../../access/session-times';
 import type { Role } from '@ebbline/shared/contract/people';
@@ -18,7 +19,7 @@ function holderOf({ book, demo }: PeopleDesk, session: StoredSession): { role: R
 }
 
 /** Why a session is no longer one at this time; null while it is in force. */
-export function overBecause(desk: PeopleDesk, session: StoredSession): 'time' | 'idle' | 'holder' | null {
+export function overBecause(desk: PeopleDesk, session: StoredSession): 'time' | 'idle' | 'ahead' | 'holder' | null {
   const holder = holderOf(desk, session);
   if (holder === null) return 'holder';
   return sessionOver(holder.role, session.begunMs, session.actedMs, desk.clock.wallMs(), holder.by === 'openId');
@@ -48,8 +49,8 @@ export function sessionOf(desk: PeopleDesk, secret: string, acts: boolean): Call
   return callerOfSession(desk, acted, secret);
 }
 
-const tokenInForce = ({ withdrawnMs, endsMs }: StoredToken, nowMs: number): boolean =>
-  withdrawnMs === null && nowMs < endsMs;
+const tokenInForce = ({ withdrawnMs, addedMs, endsMs }: StoredToken, nowMs: number): boolean =>
+  withdrawnMs === null && nowMs < endsMs && !isMadeAhead(addedMs, nowMs);
 
 export function tokenOf(desk: PeopleDesk, secret: string): Caller | null {
   const nowMs = Math.round(desk.clock.wallMs());

@@ -1,17 +1,15 @@
-import { nameKey, shownName } from '../../access/name-key';
+import { shownName } from '../../access/name-key';
 import type { AddPersonRequest, ChangePersonRequest, PersonLink, PersonRow } from '@ebbline/shared/contract/people';
 import { ok } from '@ebbline/shared/errors/result';
 import type { AuditEntry } from '../../ports/audit';
 import type { Caller } from '../../ports/people';
+import { linkEndsAfterMs } from './link-in-force';
 import type { Answer, PeopleDesk } from './people-desk';
 import { refused } from './people-fault';
-import { dropLinksOf, endSessionsOf, isLastAdmin, isTaken, personRow } from './people-list';
+import { demoSessionsUnder, dropLinksOf, endSessionsOf, isLastAdmin, isTaken, personRow } from './people-list';
 import { digestOf, newId, newSecret } from './secret';
 import { newPerson } from './set-up';
 import type { Change, StoredPerson } from './stored';
-
-/** How long a link to set a password is good, ms. */
-export const linkEndsAfterMs = 86_400_000;
 
 /** Where a link leads: the secret stands after #, which no browser sends to a server (RFC 9110 section 7.1). */
 export const linkPath = (secret: string): string => `/set-up#${secret}`;
@@ -29,7 +27,12 @@ export function addPerson(desk: PeopleDesk, { name: typed, role }: AddPersonRequ
   if (name === '') return refused('PERSON_NAME_MISSING');
   if (isTaken(desk.book, name, nowMs)) return refused('PERSON_NAME_TAKEN');
   const person = newPerson(newId(desk.random), name, role, nowMs);
-  return withLink(desk, person, demoSessionsUnder(desk, name), recordOf('personAdded', by, `added ${name} as ${role}`));
+  return withLink(
+    desk,
+    person,
+    demoSessionsUnder(desk.book, name),
+    recordOf('personAdded', by, `added ${name} as ${role}`),
+  );
 }
 
 /** A new link for someone whose password is lost; the old one and all sessions end. */
@@ -82,12 +85,6 @@ function withLink(
   if (fault !== null) return refused(fault);
   return ok({ person: personRow(person), link: linkPath(secret), endsAt: new Date(endsMs).toISOString() });
 }
-
-/** Whoever took a name by one click may not go on under it once it is somebody's. */
-const demoSessionsUnder = ({ book }: PeopleDesk, name: string): Change[] =>
-  [...book.sessions.values()]
-    .filter((session) => session.personId === null && nameKey(session.name) === nameKey(name))
-    .map(({ digest }) => ({ drop: 'session', digest }));
 
 const recordOf = (cause: AuditEntry['cause'], { name, station }: Doer, reason: string): AuditEntry => ({
   ...{ cause, actor: name, station, reason },

@@ -65,3 +65,9 @@ export const endSessionsOf = (book: PeopleBook, personId: string, but: string | 
 
 export const dropLinksOf = (book: PeopleBook, personId: string): Change[] =>
   [...book.links.values()].filter((link) => link.personId === personId).map(({ digest }) => ({ drop: 'link', digest }));
+
+/** Whoever took a name by one click may not go on under it once it is somebody's. */
+export const demoSessionsUnder = (book: PeopleBook, name: string): Change[] =>
+  [...book.sessions.values()]
+    .filter((session) => session.personId === null && nameKey(session.name) === nameKey(name))
+    .map(({ digest }) => ({ drop: 'session', digest }));

@@ -5,9 +5,10 @@ import type { AuditCause } from '../../ports/audit';
 import type { BegunSession } from '../../ports/people';
 import { beginSession } from './begin-session';
 import { tooMany } from './hashing';
+import { linkInForce } from './link-in-force';
 import type { Answer, PeopleDesk } from './people-desk';
 import { later, refused } from './people-fault';
-import { dropLinksOf, endSessionsOf, hasAdmin, isTaken } from './people-list';
+import { demoSessionsUnder, dropLinksOf, endSessionsOf, hasAdmin, isTaken } from './people-list';
 import { digestOf, newId } from './secret';
 import { busyMs } from './sign-in';
 import type { Change, StoredPerson } from './stored';
@@ -42,6 +43,7 @@ export async function setUp(
     { put: 'person', row },
     ...dropLinksOf(desk.book, row.id),
     ...endSessionsOf(desk.book, row.id),
+    ...demoSessionsUnder(desk.book, row.name),
   ];
   const entry = { cause, actor: row.name, station, reason: said };
   return beginSession(desk, { personId: row.id, name: row.name }, station, entry, changes);
@@ -59,7 +61,7 @@ function whoseLink(desk: PeopleDesk, { link, name }: SetUpRequest, first: string
   if (digest === first && !hasAdmin(book)) return firstAdmin(desk, name ?? '');
   const kept = book.links.get(digest);
   const person = kept === undefined ? undefined : book.people.get(kept.personId);
-  if (kept === undefined || clock.wallMs() >= kept.endsMs || person?.enabled !== true)
+  if (kept === undefined || !linkInForce(kept, clock.wallMs()) || person?.enabled !== true)
     return refused('SET_UP_LINK_UNKNOWN');
   return { ok: true, value: { person, cause: 'passwordSet', said: 'set a password by a link, and signed in' } };
 }

@@ -3,7 +3,7 @@ import type { BegunSession, ForeignIdentity } from '../../ports/people';
 import { beginSession } from './begin-session';
 import type { Answer, PeopleDesk } from './people-desk';
 import { refused } from './people-fault';
-import { isTaken } from './people-list';
+import { demoSessionsUnder, isTaken } from './people-list';
 import { newId } from './secret';
 import type { StoredPerson } from './stored';
 
@@ -30,5 +30,8 @@ export function signInForeign(desk: PeopleDesk, who: ForeignIdentity, station: s
   };
   const reason = `signed in by an identity provider as ${who.role}`;
   const entry = { cause: 'signedIn', actor: name, station, reason } as const;
-  return beginSession(desk, { personId: row.id, name }, station, entry, [{ put: 'person', row }]);
+  return beginSession(desk, { personId: row.id, name }, station, entry, [
+    { put: 'person', row },
+    ...demoSessionsUnder(book, name),
+  ]);
 }

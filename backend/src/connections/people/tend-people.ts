@@ -1,8 +1,12 @@
 import { overBecause } from './callers';
+import { linkInForce } from './link-in-force';
 import type { PeopleDesk } from './people-desk';
 import type { Change, StoredSession, StoredToken } from './stored';
 
-const why = { time: 'its time was over', idle: 'nobody acted', holder: 'its holder may no longer come in' } as const;
+const why = {
+  ...{ time: 'its time was over', idle: 'nobody acted', holder: 'its holder may no longer come in' },
+  ahead: 'its times lie ahead of the clock, which was set back',
+} as const;
 
 /** A token that is over is listed for so long, ms; then only the journal tells of it. */
 const tokensListedMs = 400 * 86_400_000;
@@ -60,7 +64,7 @@ export class PeopleTending {
     const nowMs = this.#desk.clock.wallMs();
     const gone = [
       ...[...book.links.values()]
-        .filter(({ endsMs }) => nowMs >= endsMs)
+        .filter((link) => !linkInForce(link, nowMs))
         .map(({ digest }): Change => ({ drop: 'link', digest })),
       ...[...book.tokens.values()]
         .filter(({ endsMs, withdrawnMs }) => nowMs - (withdrawnMs ?? endsMs) > tokensListedMs)

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { roles } from '@ebbline/shared/contract/people';
+import { aheadToleranceMs } from '../../../../backend/src/access/made-ahead';
 import { sessionEnds, sessionOver } from '../../../../backend/src/access/session-times';
 
 const minuteMs = 60_000;
@@ -28,13 +29,29 @@ describe('a session', () => {
     expect(sessionOver('operator', 0, 0, hourMs, true)).toBe('idle');
   });
 
-  test('is over from its end on and never before', () => {
+  test.for([
+    ['viewer', 5 * minuteMs, 5 * minuteMs, null],
+    ['viewer', 5 * minuteMs + 1, 5 * minuteMs + 1, 'ahead'],
+    ['viewer', 0, 5 * minuteMs + 1, 'ahead'],
+    ['admin', 0, 5 * minuteMs, null],
+    ['admin', 8 * dayMs, 8 * dayMs, 'ahead'],
+  ] as const)(
+    'of a %s, begun %d ms and acted in %d ms ahead of a clock that was set back, is over because of: %s',
+    ([role, begun, acted, over]) => {
+      expect(sessionOver(role, begun, acted, 0)).toBe(over);
+    },
+  );
+
+  test('is over from its end on and never before, unless its times lie ahead of the clock', () => {
     const time = fc.integer({ min: 0, max: 40 * dayMs });
     fc.assert(
       fc.property(fc.constantFrom(...roles), time, time, time, (role, begun, after, now) => {
         const acted = begun + after;
         const { endsMs, idleEndsMs } = sessionEnds(role, begun, acted);
-        expect(sessionOver(role, begun, acted, now) === null).toBe(now < Math.min(endsMs, idleEndsMs ?? Infinity));
+        const isAhead = acted > now + aheadToleranceMs;
+        expect(sessionOver(role, begun, acted, now) === null).toBe(
+          now < Math.min(endsMs, idleEndsMs ?? Infinity) && !isAhead,
+        );
       }),
     );
   });
