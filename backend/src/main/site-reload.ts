@@ -17,7 +17,7 @@ export interface ReloadParts {
   readonly file: string;
   /** The file now, or that it is the one of this hash still. */
   readonly read: (knownHash: string) => Promise<SiteReading | 'unchanged'>;
-  /** Puts another site in force everywhere. Throws where that can't be done now; it is tried again. */
+  /** Puts another site in force everywhere. Throws where that can't be done now; it is tried again with the next reading. */
   readonly replace: (site: CompiledSite) => Promise<void>;
   readonly wallMs: () => number;
   readonly say: (line: string) => void;
@@ -25,11 +25,18 @@ export interface ReloadParts {
 
 type Told = SiteState['warnings'][number];
 
+interface Refused {
+  readonly sinceMs: number;
+  readonly hash: string | null;
+  readonly faults: readonly Told[];
+  /** False where nothing in the file was in the way: then it is not the file that has to change. */
+  readonly isForContent: boolean;
+}
+
 /** Takes a new content of the site file in whole, or refuses it whole and says why; the one before stays in force. */
 export class SiteReload implements SiteInForce {
   private loadedMs: number;
-  private refused: { readonly sinceMs: number; readonly hash: string | null; readonly faults: readonly Told[] } | null =
-    null;
+  private refused: Refused | null = null;
   private running: Promise<void> | null = null;
   private next: Promise<void> | null = null;
 
@@ -71,11 +78,11 @@ export class SiteReload implements SiteInForce {
   /** For health. */
   reasons(): readonly HealthFinding[] {
     if (this.refused === null) return [];
-    const { faults } = this.refused;
+    const { faults, isForContent } = this.refused;
     const [first] = faults;
     const where =
       first === undefined ? '' : `, first ${first.line === null ? '' : `line ${first.line}: `}${first.message}`;
-    const message = `A newer content of the site file was refused (${faults.length} ${faults.length === 1 ? 'fault' : 'faults'}${where}); the one before is in force. Mend the file; it is read again by itself.`;
+    const message = `A newer content of the site file was refused (${faults.length} ${faults.length === 1 ? 'fault' : 'faults'}${where}); the one before is in force. ${isForContent ? 'Mend the file; it is read again by itself.' : 'Read it again, in Setup or by POST /api/site/reload, once that is settled.'}`;
     return [{ code: 'SITE_FILE_REFUSED', message }];
   }
 
@@ -94,7 +101,11 @@ export class SiteReload implements SiteInForce {
     try {
       await this.parts.replace(result.value.site);
     } catch (cause) {
-      this.refuse(null, [{ line: null, key: '', message: `could not be put in force now: ${messageOf(cause)}` }]);
+      this.refuse(
+        null,
+        [{ line: null, key: '', message: `could not be put in force now: ${messageOf(cause)}` }],
+        false,
+      );
       return;
     }
     this.inForce = { ...result.value, contentHash };
@@ -103,9 +114,9 @@ export class SiteReload implements SiteInForce {
     this.parts.say(`Site file: the new content is in force (${result.value.site.units.length} units).`);
   }
 
-  private refuse(hash: string | null, faults: readonly Told[]): void {
+  private refuse(hash: string | null, faults: readonly Told[], isForContent = true): void {
     const same = this.refused !== null && hash !== null && this.refused.hash === hash;
-    this.refused = { sinceMs: this.refused?.sinceMs ?? this.parts.wallMs(), hash, faults };
+    this.refused = { sinceMs: this.refused?.sinceMs ?? this.parts.wallMs(), hash, faults, isForContent };
     if (same) return;
     this.parts.say(`Site file: a newer content was refused, the one before stays in force:`);
     for (const { line, key, message } of faults)

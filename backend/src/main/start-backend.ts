@@ -61,6 +61,7 @@ import { openTrendDesk } from './open-trend-desk';
 import { openTrialDesk } from './open-trial-desk';
 import { openWatch } from './open-watch';
 import { openWeb } from './open-web';
+import { sayUnwritten } from './say-unwritten';
 
 export interface StartOptions {
   readonly variables: Readonly<Record<string, string | undefined>>;
@@ -118,13 +119,15 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
   const loaded = await openSite(environment.siteFile, say);
   const { site } = loaded;
   const authorised = await openAuthorisedList(environment.alarmList, site, say, closing);
+  const end = { rowsUnwritten: (): number => 0 };
+  closing.add(() => sayUnwritten(end.rowsUnwritten(), say));
   const opened = await openStores(environment, options.historyWorker, closing);
   const watched = openWatch(environment, opened, clock, ticker, closing);
   const { journal, store: history, memory, keptEnergy } = watched.stores;
   const runs = new ProgramRuns(journal, version, () => clock.wallMs());
   closing.add(() => runs.end());
   const tickClock = environment.clock === 'wall' ? wallTickClock(clock) : sourceTickClock();
-  const store = new WatchedHistory(history, keptEnergy, () => tickClock.nowMs());
+  const store = new WatchedHistory(history, keptEnergy, () => tickClock.nowMs(), report);
   await store.useLayout(historyLayout(site));
 
   const alarmList = openAlarmList(site, journal, authorised, clock);
@@ -159,6 +162,7 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
     broker: () => link().state(),
     watch: watched.watch,
   });
+  end.rowsUnwritten = () => runner.rowsUnwritten();
   closing.add(() => runner.stop());
   const energy = {
     site: () => inForce.pipeline.site,

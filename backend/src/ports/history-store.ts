@@ -91,6 +91,14 @@ export interface PutAside {
   readonly sinceMs: number;
 }
 
+/** By which time rows are too old to be kept. */
+export interface HistoryAge {
+  /** −Infinity: nothing is removed for its age. */
+  readonly atMs: number;
+  /** The newest row kept has to make others too old as well. */
+  readonly atMostNewest: boolean;
+}
+
 /** One port for the embedded store and InfluxDB; one contract suite holds both to it. */
 export interface HistoryStore {
   /** Called at start and whenever the site is reloaded, before rows in the new layout come. */
@@ -104,8 +112,11 @@ export interface HistoryStore {
   readTogether(query: TogetherQuery): Promise<readonly HistorySeconds[]>;
   /** A minute as it is kept when its seconds are gone, of several holders in their order; it may be empty while they are there. */
   readMinute(query: MinuteQuery): Promise<readonly HistoryMinute[]>;
-  /** Applies retention and seals what is old enough; called every few minutes with the tick time. */
-  maintain(nowMs: number): Promise<void>;
+  /**
+   * Applies retention and seals what is old enough; called every few minutes with the tick time. `age`: by what rows are too old, where
+   * the store itself removes them; left out, by `nowMs`.
+   */
+  maintain(nowMs: number, age?: HistoryAge): Promise<void>;
   health(): HistoryHealth;
   /** Where rows are put aside while the store is away: no row that it does not have yet is older. Infinity where it has all. */
   waitingFromMs?(): number;

@@ -12,7 +12,9 @@ export interface PerformanceQuery {
 
 /** How well the alarms served the operator, reckoned from the journal when asked. */
 export interface PerformanceDesk {
-  report(query: PerformanceQuery): Promise<Result<AlarmPerformance, Failure<'HALL_UNKNOWN' | 'QUERY_MALFORMED'>>>;
+  report(
+    query: PerformanceQuery,
+  ): Promise<Result<AlarmPerformance, Failure<'HALL_UNKNOWN' | 'QUERY_MALFORMED' | 'TOO_MANY_REQUESTS'>>>;
 }
 
 export const PERFORMANCE_DESK = Symbol('PerformanceDesk');

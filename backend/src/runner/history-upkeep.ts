@@ -1,4 +1,4 @@
-import type { HistoryStore } from '../ports/history-store';
+import type { HistoryAge, HistoryStore } from '../ports/history-store';
 
 const hourMs = 3_600_000;
 
@@ -11,6 +11,7 @@ export class HistoryUpkeep {
   constructor(
     private readonly store: HistoryStore,
     private readonly nowMs: () => number,
+    private readonly age: () => HistoryAge,
   ) {}
 
   begin(): void {
@@ -18,7 +19,7 @@ export class HistoryUpkeep {
     if (this.running !== null || Number.isNaN(nowMs)) return;
     this.begunMs = nowMs;
     this.running = this.store
-      .maintain(nowMs)
+      .maintain(nowMs, this.age())
       .then(
         () => void (this.fault = null),
         (error: unknown) => void (this.fault = error instanceof Error ? error.message : String(error)),

@@ -2,17 +2,11 @@ import type { AlarmJournal } from '../ports/alarm-journal';
 import type { Clock } from '../ports/clock';
 import type { RunnerHealth } from '../ports/health-report';
 import type { Ticker } from '../ports/ticker';
+import { SteadyClock } from './steady-clock';
 
 const dayMs = 86_400_000;
 /** How often it is looked whether rows are due, ms. */
 const lookEveryMs = 600_000;
-/**
- * So long the clock of the machine has to have gone on evenly, ms, before anything is sealed by it: one that is years ahead for some
- * minutes would seal all there is, and nothing brings a sealed row back.
- */
-const steadyMs = dayMs;
-/** What a clock is set by at once, beyond what it is kept right with, between two looks. ms */
-const stepMs = 60_000;
 /** Rows that do not fill a file wait so long for more of them, days. */
 const waitDays = 31;
 
@@ -20,16 +14,16 @@ const waitDays = 31;
 export class JournalUpkeep {
   #running: Promise<void> | null = null;
   #trouble: string | null = null;
-  /** Wall time less monotonic time at the last look, and since when it is the same. ms */
-  #aheadMs = Number.NaN;
-  #steadySinceMs = Number.POSITIVE_INFINITY;
+  readonly #steady: SteadyClock;
 
   constructor(
     private readonly journal: Pick<AlarmJournal, 'sealOldest'>,
     private readonly clock: Clock,
     /** For how long rows stay where they can be searched, days. */
     private readonly keepDays: number,
-  ) {}
+  ) {
+    this.#steady = new SteadyClock(clock);
+  }
 
   /** Looks by itself from now on. `stop` waits for what is under way. */
   follow(ticker: Ticker): { stop(): Promise<void> } {
@@ -52,17 +46,8 @@ export class JournalUpkeep {
     return this.#trouble === null ? [] : [{ code: 'JOURNAL_UPKEEP_FAILED', message: this.#trouble }];
   }
 
-  /** Whether the clock was not stepped for long enough. */
-  #isSteady(): boolean {
-    const nowMs = this.clock.monotonicMs();
-    const aheadMs = this.clock.wallMs() - nowMs;
-    if (!(Math.abs(aheadMs - this.#aheadMs) <= stepMs)) this.#steadySinceMs = nowMs;
-    this.#aheadMs = aheadMs;
-    return nowMs - this.#steadySinceMs >= steadyMs;
-  }
-
   async #seal(): Promise<void> {
-    if (!this.#isSteady()) return;
+    if (!this.#steady.look()) return;
     const wallMs = this.clock.wallMs();
     const beforeMs = wallMs - this.keepDays * dayMs;
     try {

@@ -18,6 +18,7 @@ import type { Ticker } from '../ports/ticker';
 import type { WaterDesk } from '../ports/water-desk';
 import type { TightnessDesk } from '../ports/tightness-desk';
 import { RunnerGuidedDesk } from './guided-desk';
+import { historyAge } from './history-age';
 import { HistoryDrain } from './history-drain';
 import { RunnerLiveView } from './live-view';
 import { OperatorActions } from './operator-actions';
@@ -70,15 +71,20 @@ export interface Runner {
   news(): readonly AlarmNews[];
   /** Begins to tick. */
   start(): void;
-  /** Resolves when `change`, which puts another site in force, was called with all history in the old layout drained. */
+  /**
+   * Resolves when `change`, which puts another site in force, was called with all history in the old layout drained.
+   * @throws CodedError HISTORY_NOT_WRITTEN where that can't be done now: `change` was not called then
+   */
   changeSite(layout: HistoryLayout, change: () => void): Promise<void>;
   /**
    * Judges up to now and no more: what falls silent as everything around is ended is no fault of the plant. Messages are
    * still taken and kept.
    */
   endJudging(): void;
-  /** Ends judging and the ticks, and commits all there is. */
+  /** Ends judging and the ticks, and commits all there is, as far as history takes it. */
   stop(): Promise<void>;
+  /** Once history is closed: rows that it did not take before the end. */
+  rowsUnwritten(): number;
 }
 
 /** How often slices are looked for, ms: as long as a slice. */
@@ -113,7 +119,7 @@ export function createRunner(parts: RunnerParts): Runner {
   remembered.recall();
   const alarms = new RecordedAlarms(journal, () => [...pipeline.standing(), ...pipeline.setAside()]);
   const changes = new RecordedChanges(journal);
-  const drain = new HistoryDrain(pipeline, store, gate, nowMs);
+  const drain = new HistoryDrain(pipeline, store, gate, nowMs, ticker);
   const unrecorded = (): number => alarms.waiting() + changes.waiting();
   const facts = { watch: parts.watch, store, unrecorded, notWritten: () => drain.trouble() };
   const system = new SystemWatch(facts, clock, tickClock.kind);
@@ -128,7 +134,7 @@ export function createRunner(parts: RunnerParts): Runner {
     flood: () => floods.flood(),
     textsOf,
   };
-  const upkeep = new HistoryUpkeep(store, nowMs);
+  const upkeep = new HistoryUpkeep(store, nowMs, historyAge(tickClock, clock));
   const work: readonly (readonly [periodMs: number, work: () => void])[] = [
     [COMMIT_MS, () => drain.commit()],
     [EARLY_COMMIT_MS, () => drain.commitForWaiting()],
@@ -183,5 +189,6 @@ export function createRunner(parts: RunnerParts): Runner {
       await remembered.end();
       await drain.flush();
     },
+    rowsUnwritten: () => drain.rowsUnwritten(),
   };
 }

@@ -71,7 +71,7 @@ async function answer(store: HistoryStore, body: WorkerCall): Promise<WorkerAnsw
     case 'readMinute':
       return { minutes: await store.readMinute(body.query) };
     case 'maintain':
-      return store.maintain(body.nowMs).then(() => null);
+      return store.maintain(body.nowMs, body.age).then(() => null);
     case 'close':
       return store.close().then(() => null);
     default:

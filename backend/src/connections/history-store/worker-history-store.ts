@@ -2,6 +2,7 @@ import { CodedError } from '@ebbline/shared/errors/coded-error';
 import { unreachable } from '@ebbline/shared/errors/unreachable';
 import type { HistoryRows } from '../../evaluation/pipeline/history-rows';
 import type {
+  HistoryAge,
   HistoryBuckets,
   HistoryHealth,
   HistoryLayout,
@@ -100,9 +101,9 @@ export class WorkerHistoryStore implements HistoryStore {
     return answer.minutes;
   }
 
-  async maintain(nowMs: number): Promise<void> {
+  async maintain(nowMs: number, age?: HistoryAge): Promise<void> {
     void this.#sender.flush();
-    await (await this.#living()).ask({ call: 'maintain', nowMs });
+    await (await this.#living()).ask({ call: 'maintain', nowMs, age });
   }
 
   health(): HistoryHealth {

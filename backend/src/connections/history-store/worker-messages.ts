@@ -2,6 +2,7 @@ import type { HistoryRows } from '../../evaluation/pipeline/history-rows';
 import type { EmbeddedHistoryOptions } from './embedded/duckdb-history-store';
 import type { InfluxHistoryOptions } from './influx/influx-history-store';
 import type {
+  HistoryAge,
   HistoryBuckets,
   HistoryHealth,
   HistoryLayout,
@@ -26,7 +27,7 @@ export type WorkerCall =
   | { readonly call: 'readSeconds'; readonly query: SecondsQuery }
   | { readonly call: 'readTogether'; readonly query: TogetherQuery }
   | { readonly call: 'readMinute'; readonly query: MinuteQuery }
-  | { readonly call: 'maintain'; readonly nowMs: number }
+  | { readonly call: 'maintain'; readonly nowMs: number; readonly age: HistoryAge | undefined }
   | { readonly call: 'close' };
 
 export interface WorkerRequest {

@@ -43,7 +43,12 @@ export async function writeBackUp(dataFolder: string, target: string, nowMs: num
       notes.push(
         `history names ${history.missing.length} sealed files that are not there, first ${history.missing[0] ?? ''}: their hours are missing in the back-up as well`,
       );
-    if (copySums(from(stored.energySums), to(stored.energySums))) holds('energySums');
+    const sums = copySums(from(stored.energySums), to(stored.energySums));
+    if (sums === 'copied') holds('energySums');
+    if (sums === 'damaged')
+      notes.push(
+        `${stored.energySums} is damaged and left out of the back-up: sums of energy are made anew from history, which takes longer at first`,
+      );
     const people = copyPeople(from(stored.people), to(stored.people));
     if (people !== null) schemas['people'] = people;
     copyJournal(from(stored.journal), to(stored.journal));

@@ -1,5 +1,7 @@
+import { CodedError } from '@ebbline/shared/errors/coded-error';
 import type { HistoryRows } from '../../evaluation/pipeline/history-rows';
 import type {
+  HistoryAge,
   HistoryBuckets,
   HistoryHealth,
   HistoryLayout,
@@ -43,6 +45,8 @@ export class WatchedHistory implements HistoryStore {
     private readonly store: HistoryStore,
     private readonly kept: KeptEnergy,
     private readonly nowMs: () => number,
+    /** Is told what goes wrong with sums; rows are written all the same. */
+    private readonly report: (fault: unknown) => void = () => undefined,
   ) {
     this.asideFromMs();
   }
@@ -70,13 +74,13 @@ export class WatchedHistory implements HistoryStore {
     const write = this.writes;
     const { oldestMs, past } = this.look(rows);
     this.underWay.set(write, oldestMs);
-    for (const [holder, { fromMs, toMs }] of past) {
-      this.versions.set(holder, this.version(holder) + 1);
-      const before = this.unsettled.get(holder)?.fromMs ?? Infinity;
-      this.unsettled.set(holder, { fromMs: Math.min(fromMs, before), lastWrite: write });
-      if (fromMs < this.kept.untilMs()) this.kept.forget(holder, fromMs, toMs);
-    }
     try {
+      for (const [holder, { fromMs, toMs }] of past) {
+        this.versions.set(holder, this.version(holder) + 1);
+        const before = this.unsettled.get(holder)?.fromMs ?? Infinity;
+        this.unsettled.set(holder, { fromMs: Math.min(fromMs, before), lastWrite: write });
+        if (fromMs < this.kept.untilMs()) this.forget(holder, fromMs, toMs);
+      }
       await this.store.write(rows);
     } finally {
       this.underWay.delete(write);
@@ -99,11 +103,11 @@ export class WatchedHistory implements HistoryStore {
     return this.store.readMinute(query);
   }
 
-  async maintain(nowMs: number): Promise<void> {
+  async maintain(nowMs: number, age?: HistoryAge): Promise<void> {
     const committed = Math.min(this.writes, ...[...this.underWay.keys()].map((write) => write - 1));
     const waitingMs = this.waitingFromMs();
     this.asideFromMs();
-    await this.store.maintain(nowMs);
+    await this.store.maintain(nowMs, age);
     this.isMaintained = true;
     this.asideMs = waitingMs;
     if (waitingMs !== Infinity) return;
@@ -120,6 +124,17 @@ export class WatchedHistory implements HistoryStore {
 
   close(): Promise<void> {
     return this.store.close();
+  }
+
+  /** Rows are originals and sums are not: a fault here loses no row. */
+  private forget(holder: string, fromMs: number, toMs: number): void {
+    try {
+      this.kept.forget(holder, fromMs, toMs);
+    } catch (cause) {
+      const said = cause instanceof Error ? cause.message : String(cause);
+      const what = `sums of energy of ${holder}, to which late rows were added, could not be forgotten: ${said}; they are left alone until the next start: before it, see to the disk and the permissions of the data folder, and remove the file of sums, which are made anew`;
+      this.report(new CodedError('ENERGY_SUMS_NOT_FORGOTTEN', what, { cause }));
+    }
   }
 
   private asideFromMs(): number {

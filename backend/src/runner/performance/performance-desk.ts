@@ -8,6 +8,7 @@ import { configuredAlarms } from '../../evaluation/pipeline/configured-alarms';
 import type { CompiledSite } from '../../evaluation/site/compiled-site';
 import type { AlarmJournal } from '../../ports/alarm-journal';
 import type { PerformanceDesk, PerformanceQuery } from '../../ports/performance-desk';
+import { FewAtOnce } from '../past/few-at-once';
 import { readSteps, untilOthersRan, type Pause } from './read-steps';
 import { toPerformance, type Proposed } from './to-performance';
 
@@ -32,9 +33,16 @@ export interface PerformanceParts {
 export class JournalPerformanceDesk implements PerformanceDesk {
   private counted: { readonly site: CompiledSite; readonly of: ReadonlyMap<string | null, number> } | null = null;
 
+  private readonly few = new FewAtOnce(1, 8, 'Many ask for the performance of alarms at once; ask again in a moment.');
+
   constructor(private readonly parts: PerformanceParts) {}
 
-  async report({ fromMs, toMs, hall }: PerformanceQuery): ReturnType<PerformanceDesk['report']> {
+  /** One after another, as each reads the journal on the thread of the judge and holds the rows of a period in memory. */
+  report(query: PerformanceQuery): ReturnType<PerformanceDesk['report']> {
+    return this.few.run(() => this.reckon(query));
+  }
+
+  private async reckon({ fromMs, toMs, hall }: PerformanceQuery): ReturnType<PerformanceDesk['report']> {
     const { journal, site, targets, propose, pause = untilOthersRan } = this.parts;
     if (hall !== null && !site().halls.some(({ id }) => id === hall))
       return fail({ code: 'HALL_UNKNOWN', message: 'The site has no hall of this id; /api/site lists them.' });

@@ -113,6 +113,7 @@ describe('a new content of the site file', () => {
     state.fault = new Error('disk full');
     const { refused } = await reload.reload();
     expect(refused?.faults[0]?.message).toBe('could not be put in force now: disk full');
+    expect(reload.reasons()[0]?.message).toMatch(/disk full.*Read it again, in Setup or by POST/);
     state.fault = null;
     expect((await reload.reload()).contentHash).toBe('b');
     expect(replaced).toHaveLength(1);

@@ -27,13 +27,16 @@ function bench() {
     mark: () => state.mark,
     release: (mark: number) => void (state.released = Math.max(state.released, mark)),
   };
-  const drain = new HistoryDrain(pipeline, store, gate, () => 1000);
+  const drain = new HistoryDrain(pipeline, store, gate, () => 1000, ticker);
   const hold = (count: number) => {
     state.waiting += count;
     state.mark += count;
   };
   return { drain, writes, drains, state, hold };
 }
+
+/** Of a time that never passes. */
+const ticker = { every: () => ({ stop: () => undefined }) };
 
 /** Lets promises that are settled tell so. */
 const settle = () => new Promise<void>((resolve) => setImmediate(resolve));
@@ -165,7 +168,7 @@ describe('a change of layout', () => {
       },
     } as unknown as HistoryStore;
     const gate = { waiting: () => 0, mark: () => 0, release: () => undefined };
-    const drain = new HistoryDrain(pipeline, store, gate, () => 1000);
+    const drain = new HistoryDrain(pipeline, store, gate, () => 1000, ticker);
     const letGo = async (): Promise<void> => {
       for (const one of held.splice(0)) one();
       await settle();

@@ -4,6 +4,7 @@ import type { DuckDBConnection, DuckDBInstance } from '@duckdb/node-api';
 import { CodedError } from '@ebbline/shared/errors/coded-error';
 import type { HistoryRows } from '../../../evaluation/pipeline/history-rows';
 import type {
+  HistoryAge,
   HistoryBuckets,
   HistoryHealth,
   HistoryLayout,
@@ -202,11 +203,11 @@ export class DuckDbHistoryStore implements HistoryStore {
     });
   }
 
-  maintain(nowMs: number): Promise<void> {
+  maintain(nowMs: number, age: HistoryAge = { atMs: nowMs, atMostNewest: false }): Promise<void> {
     return this.#maintenanceQueue.run(async () => {
       await this.#lookForDamage();
       await this.#damaged.compare(this.#manifest.kept, comparedBytes);
-      await this.#maintenance.run(nowMs);
+      await this.#maintenance.run(nowMs, age);
       await this.#measure();
     });
   }

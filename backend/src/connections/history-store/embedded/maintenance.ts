@@ -2,16 +2,18 @@ import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { DuckDBConnection } from '@duckdb/node-api';
 import { CodedError } from '@ebbline/shared/errors/coded-error';
+import type { HistoryAge } from '../../../ports/history-store';
 import { failpoint } from '../../../ports/failpoint';
 import { dayMs, hourMs, minuteMs } from '../history-query';
 import { removeFile } from './durable-file';
 import { foldDay, minutesOfDay } from './fold-day';
 import type { Manifest } from './manifest';
 import type { ReadGate } from './read-gate';
-import { expiredFiles, type Retention } from './retention';
+import { expiredBefore, expiredFiles, type Retention } from './retention';
 import { sealHour } from './seal-hour';
 import type { TailWriter } from './tail-writer';
 import type { TailTable } from './tail-tables';
+import { isOfDamage } from './unchanged-files';
 import type { Sealed, Sealing } from './write-sealed';
 
 /** An hour is sealed so long after its end, so that most late rows find it open. */
@@ -63,16 +65,24 @@ export class Maintenance {
    * retention even where nothing could be sealed for want of it.
    * @throws CodedError HISTORY_MAINTAIN_FAILED the first fault, when all else is done
    */
-  async run(nowMs: number): Promise<void> {
+  async run(nowMs: number, age: HistoryAge): Promise<void> {
     const faults: Error[] = [];
     const attempt = (job: () => Promise<void>): Promise<void> =>
       job().catch((fault: unknown) => void faults.push(fault instanceof Error ? fault : new Error(String(fault))));
     // First, so that what an earlier attempt left half-written takes no room.
     await attempt(() => this.#sweep());
-    const doomed = expiredFiles(this.#manifest.kept, nowMs, this.#retention).retireBeforeMs ?? -Infinity;
-    for (const hour of this.#hoursDue(nowMs, doomed)) await attempt(() => this.#seal(hour));
+    const agedAtMs = this.#agedAtMs(age);
+    const doomed = expiredFiles(this.#manifest.kept, agedAtMs, this.#retention).retireBeforeMs ?? -Infinity;
+    const spoilt = new Set<number>();
+    for (const hour of this.#hoursDue(nowMs, doomed))
+      await attempt(() =>
+        this.#seal(hour).catch((fault: unknown) => {
+          if (isOfDamage(fault)) spoilt.add(hour);
+          throw fault;
+        }),
+      );
     for (const day of this.#daysDue(nowMs)) await attempt(() => this.#fold(day, nowMs));
-    await attempt(() => this.#expire(nowMs));
+    await attempt(() => this.#expire(agedAtMs, spoilt));
     await attempt(() => this.#sweep());
     const [cause] = faults;
     if (cause === undefined) return;
@@ -131,17 +141,35 @@ export class Maintenance {
     this.#writer.forget(tails);
   }
 
-  async #expire(nowMs: number): Promise<void> {
-    const { files, retireBeforeMs } = expiredFiles(this.#manifest.kept, nowMs, this.#retention);
+  /** Of the newest row its hour, since files go by whole hours. */
+  #agedAtMs({ atMs, atMostNewest }: HistoryAge): number {
+    if (!atMostNewest) return atMs;
+    const begins = [
+      ...this.#manifest.kept.map((file) => file.startMs),
+      ...this.#writer.tails.map((table) => table.hourMs),
+    ];
+    return Math.min(
+      atMs,
+      begins.reduce((newest, startMs) => Math.max(newest, startMs), -Infinity),
+    );
+  }
+
+  /** @param spoilt hours whose seconds are damaged: late rows can't be sealed with them, and go at the same time */
+  async #expire(agedAtMs: number, spoilt: ReadonlySet<number>): Promise<void> {
+    const expired = expiredFiles(this.#manifest.kept, agedAtMs, this.#retention);
+    const waiting = this.#writer.tails.filter((table) => !spoilt.has(table.hourMs)).map((table) => table.hourMs);
+    const { files, retireBeforeMs } = expiredBefore(Math.min(...waiting), expired);
     if (files.length === 0) return;
-    // Rows that could not be sealed still need the seconds of their hour.
-    const waiting = this.#writer.tails.some((table) => table.hourMs < (retireBeforeMs ?? -Infinity));
-    if (waiting) return;
+    let lost: readonly TailTable[] = [];
     await this.#change(async (connection) => {
+      lost = this.#writer.tails.filter(({ hourMs: at }) => spoilt.has(at) && at < (retireBeforeMs ?? -Infinity));
+      for (const { name } of lost) await connection.run(`DROP TABLE ${name}`);
       for (const { name } of files) await this.#manifest.drop(connection, name);
       if (retireBeforeMs !== null) await this.#manifest.retire(connection, retireBeforeMs);
       failpoint('retention-mid-manifest');
     });
+    this.#writer.forget(lost);
+    for (const { hourMs: at } of lost) this.#lateSinceMs.delete(at);
   }
 
   #change(job: (connection: DuckDBConnection) => Promise<void>): Promise<void> {

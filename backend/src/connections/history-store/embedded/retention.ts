@@ -16,15 +16,15 @@ export interface Expired {
   readonly retireBeforeMs: number | null;
 }
 
-/** Whole files only: hours of seconds that are too old, then the oldest while there are too many bytes; days of minutes. */
-export function expiredFiles(kept: readonly SealedFile[], nowMs: number, retention: Retention): Expired {
+/** Whole files only, and for their age only by `agedAtMs`: hours of seconds that are too old, then the oldest while there are too many bytes; days of minutes. */
+export function expiredFiles(kept: readonly SealedFile[], agedAtMs: number, retention: Retention): Expired {
   const seconds = kept.filter((file) => file.kind === 'seconds');
   const hourOf = (file: SealedFile): number => file.startMs - (file.startMs % hourMs);
   const hours = [...new Set(seconds.map(hourOf))].sort((a, b) => a - b);
   let bytes = seconds.reduce((sum, file) => sum + file.bytes, 0);
   let retireBeforeMs: number | null = null;
   for (const hour of hours) {
-    const tooOld = hour + hourMs <= nowMs - retention.rawDays * dayMs;
+    const tooOld = hour + hourMs <= agedAtMs - retention.rawDays * dayMs;
     if (!tooOld && bytes <= retention.rawBytes) break;
     retireBeforeMs = hour + hourMs;
     bytes -= seconds.filter((file) => hourOf(file) === hour).reduce((sum, file) => sum + file.bytes, 0);
@@ -32,7 +32,21 @@ export function expiredFiles(kept: readonly SealedFile[], nowMs: number, retenti
   const files = kept.filter((file) =>
     file.kind === 'seconds'
       ? retireBeforeMs !== null && file.startMs < retireBeforeMs
-      : file.startMs - (file.startMs % dayMs) + dayMs <= nowMs - retention.minuteDays * dayMs,
+      : file.startMs - (file.startMs % dayMs) + dayMs <= agedAtMs - retention.minuteDays * dayMs,
   );
   return { files, retireBeforeMs };
+}
+
+/** Of what has expired that which ends before the oldest hour of which rows wait to be sealed: they still need the seconds of that hour. */
+export function expiredBefore(waitingHourMs: number, { files, retireBeforeMs }: Expired): Expired {
+  const endOf = ({ kind, startMs }: SealedFile): number => {
+    const wholeMs = kind === 'seconds' ? hourMs : dayMs;
+    return startMs - (startMs % wholeMs) + wholeMs;
+  };
+  const gone = files.filter((file) => endOf(file) <= waitingHourMs);
+  const hasSeconds = gone.some(({ kind }) => kind === 'seconds');
+  return {
+    files: gone,
+    retireBeforeMs: hasSeconds && retireBeforeMs !== null ? Math.min(retireBeforeMs, waitingHourMs) : null,
+  };
 }

@@ -1,4 +1,5 @@
 import type { StartTrialRequest, TrialOutcome } from '@ebbline/shared/contract/limit-trial';
+import { modes, type Mode } from '@ebbline/shared/contract/http-api';
 import { limitTrialSchema } from '@ebbline/shared/contract/limit-trial';
 import { describe, expect, it } from 'vitest';
 import { historyInMemory } from '../../../../helpers/history-in-memory';
@@ -59,6 +60,19 @@ describe('a trial of what is judged for a hall', () => {
     expect(spans(sooner.proposed)).toEqual([[1060, 3600, 'm1', 'north']]);
     const off = await tryGroup({ entry: 'AMB-1', units: ['m1'], proposed: { enabled: false } }, values);
     expect([off.live?.raised, off.proposed?.raised]).toEqual([1, 0]);
+  });
+});
+
+describe('a trial of what is judged for a loop', () => {
+  it('sees the mode: water that is filled in raises nothing, and as much in another mode does', async () => {
+    // 270 L within 40 minutes.
+    const waterAt = (second: number): number => 0.05 + (0.27 * Math.min(2400, Math.max(0, second - 2400))) / 2400;
+    const asked = { entry: 'TANK-4', units: ['m1'], proposed: { limit: 0.004 } };
+    const raisedIn = async (mode: Mode): Promise<number | undefined> => {
+      const modeAt = (second: number): number => modes.indexOf(second >= 2400 && second < 4800 ? mode : 'standby');
+      return (await tryGroup(asked, { 'm1 waterVolume': waterAt, 'm1 mode': modeAt })).live?.raised;
+    };
+    expect([await raisedIn('filling'), await raisedIn('standby')]).toEqual([0, 1]);
   });
 });
 
