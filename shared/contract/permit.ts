@@ -18,7 +18,7 @@ export const permitSchema = z.object({
   expectedInLeak: z.number().describe('m3/s of free air (20 °C, 101.325 kPa)'),
   comment: z.string(),
   /** What must be back at its baseline before the permit closes by itself. */
-  waitsFor: z.array(z.enum(['branchFlow', 'gasLoad', 'level'])),
+  waitsFor: z.array(z.enum(['branchFlow', 'gasLoad', 'level', 'isolation'])),
   closedBy: z.string().nullable().describe('null: closed by the program, as all was back at baseline'),
   closedAt: isoTimeSchema.nullable(),
 });

@@ -78,6 +78,7 @@ export const permitWaitWords: { readonly [W in Permit['waitsFor'][number]]: stri
   branchFlow: 'branch flow',
   gasLoad: 'gas load',
   level: 'level',
+  isolation: 'branch not isolated',
 };
 
 export const qualityWords: { readonly [Q in Quality]: string } = { good: 'good', uncertain: 'uncertain', bad: 'bad' };

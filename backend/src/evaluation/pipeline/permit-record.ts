@@ -17,7 +17,8 @@ export interface PermitRecord {
     readonly gasLoadM3PerS: number | null;
     readonly waterVolumeM3: number | null;
   };
-  readonly waitsFor: readonly ('branchFlow' | 'gasLoad' | 'level')[];
+  /** `isolation`: that the branch is part of the loop again. */
+  readonly waitsFor: readonly ('branchFlow' | 'gasLoad' | 'level' | 'isolation')[];
   readonly closedBy: string | null;
   readonly closedMs: number | null;
 }

@@ -9,7 +9,7 @@ import type {
 } from '../permit-record';
 import type { PipelineState } from '../pipeline-state';
 import { allowPermits } from './allow-permits';
-import { baselineOf, waitsForOf } from './permit-baseline';
+import { baselineOf, signsNow, waitsForOf } from './permit-baseline';
 
 /** A permit is for work of hours to a few days; a longer one would only be forgotten. Own rule. */
 export const longestPermitMs = 7 * 86_400_000;
@@ -50,7 +50,8 @@ function opening(pipeline: PipelineState, action: OpenPermit, nowMs: number): Pe
   const same = [...permits.values()].find((open) => covers(open, action));
   if (same !== undefined)
     return refuse('PERMIT_OPEN_ALREADY', `permit ${same.id} of ${same.openedBy} is open for it; close that first`);
-  const baseline = baselineOf(pipeline, unitIndex, action.branch === null ? -1 : branch);
+  const signs = signsNow(pipeline, unitIndex, branch);
+  const baseline = baselineOf(pipeline, unitIndex, signs);
   const permit: PermitRecord = {
     id: `${unit.id}:${action.branch ?? 'loop'}:${Math.round(nowMs)}`,
     unit: unit.id,
@@ -62,7 +63,7 @@ function opening(pipeline: PipelineState, action: OpenPermit, nowMs: number): Pe
     expectedInLeakM3PerS: action.expectedInLeakM3PerS,
     comment: action.comment,
     baseline,
-    waitsFor: waitsForOf(baseline),
+    waitsFor: waitsForOf(baseline, signs),
     closedBy: null,
     closedMs: null,
   };

@@ -1,4 +1,5 @@
 import { deriveMemoryOf } from '../../derive/memory/memory-of-state';
+import type { PermitRecord } from '../permit-record';
 import type { PipelineState } from '../pipeline-state';
 
 /**
@@ -14,18 +15,27 @@ export function allowPermits(
   const unit = site.units[unitIndex];
   if (unit === undefined) return;
   const open = [...permits.values()].filter((permit) => permit.unit === unitId);
-  const first = open.reduce((best, permit) => (permit.openedMs < best.openedMs ? permit : best), open[0] ?? nobody);
   openPermits.count[unitIndex] = open.length;
   const inTime = open.filter(({ untilMs }) => !(nowMs >= untilMs));
   openPermits.expectedM3PerS[unitIndex] = inTime.reduce((sum, permit) => sum + permit.expectedInLeakM3PerS, 0);
   deriveMemoryOf(site, state)?.gas.setPermits(unitIndex, openPermits.expectedM3PerS[unitIndex]);
-  openPermits.baselineM3PerS[unitIndex] = first.baseline.gasLoadM3PerS ?? Number.NaN;
-  openPermits.wholeLoop[unitIndex] = open.some(({ branch }) => branch === null) ? 1 : 0;
-  openPermits.dueMs[unitIndex] = open.length === 0 ? Number.NaN : Math.min(...open.map(({ untilMs }) => untilMs));
+  openPermits.baselineM3PerS[unitIndex] = gasBeforeWork(open);
+  const ofWholeLoop = open.filter(({ branch }) => branch === null);
+  openPermits.wholeLoop[unitIndex] = ofWholeLoop.length > 0 ? 1 : 0;
+  openPermits.wholeLoopDueMs[unitIndex] = firstDue(ofWholeLoop);
+  openPermits.dueMs[unitIndex] = firstDue(open);
   openPermits.setBranches(
     unitIndex,
     unit.branches.flatMap(({ id }, i) => (open.some(({ branch }) => branch === id) ? [i] : [])),
   );
 }
 
-const nobody = { openedMs: Number.NaN, baseline: { gasLoadM3PerS: null } } as const;
+/** NaN where none is open. */
+const firstDue = (open: readonly PermitRecord[]): number =>
+  open.length === 0 ? Number.NaN : Math.min(...open.map(({ untilMs }) => untilMs));
+
+/** What stood before all of the work, free m³/s; NaN where none is open or nothing was known when the first began. */
+function gasBeforeWork(open: readonly PermitRecord[]): number {
+  const known = open.flatMap(({ baseline: { gasLoadM3PerS } }) => (gasLoadM3PerS === null ? [] : [gasLoadM3PerS]));
+  return known.length < open.length || open.length === 0 ? Number.NaN : Math.min(...known);
+}

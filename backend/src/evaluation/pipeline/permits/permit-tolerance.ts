@@ -22,9 +22,8 @@ export function isBack(
   signs: PermitSigns,
   sign: PermitRecord['waitsFor'][number],
 ): boolean {
-  const slots = pipeline.unitSlots[unitIndex];
   const unit = pipeline.site.units[unitIndex];
-  if (slots === undefined || unit === undefined) return false;
+  if (unit === undefined) return false;
   const { branchFlowM3PerS: flow, gasLoadM3PerS: gas, waterVolumeM3: water } = permit.baseline;
   switch (sign) {
     case 'branchFlow':
@@ -32,11 +31,16 @@ export function isBack(
         flow !== null && Math.abs(signs.branchFlow - flow) <= flowTolerance(pipeline, unit, unitIndex, permit, flow)
       );
     case 'gasLoad':
-      return gas !== null && signs.gasLoad - gas <= Math.max(gasM3PerS, 2 * guard(pipeline.state, slots.gasLoad));
+      return gas !== null && signs.gasLoad - gas <= gasTolerance(pipeline, unitIndex);
     case 'level':
       return water !== null && Math.abs(signs.waterVolume - water) <= waterTolerance(pipeline, unit, unitIndex);
+    case 'isolation':
+      return signs.isIsolated !== true;
   }
 }
+
+export const gasTolerance = ({ state, unitSlots }: PipelineState, unitIndex: number): number =>
+  Math.max(gasM3PerS, 2 * guard(state, unitSlots[unitIndex]?.gasLoad ?? -1));
 
 function flowTolerance(
   { state, unitSlots }: PipelineState,

@@ -2,8 +2,8 @@ import type { CompiledUnit } from '../../site/compiled-site';
 import type { PermitRecord } from '../permit-record';
 import type { PipelineState } from '../pipeline-state';
 import { allowPermits } from './allow-permits';
-import { signsNow } from './permit-baseline';
-import { isBack } from './permit-tolerance';
+import { signsNow, type PermitSigns } from './permit-baseline';
+import { gasTolerance, isBack } from './permit-tolerance';
 
 /** All signs have to be back for so long without a break before a permit closes by itself. Own rule. */
 export const backForMs = 120_000;
@@ -15,6 +15,8 @@ export const unseenForMs = 30 * 60_000;
 interface Watch {
   /** An opening was seen: a sign has been away from its baseline. */
   seen: boolean;
+  /** The least gas load since then, of one opened beside other work, whose air is no sign of its own opening; else −∞. Free m³/s. */
+  leastGas: number;
   awaySinceMs: number;
   backSinceMs: number;
   overdueTold: boolean;
@@ -28,7 +30,7 @@ export function watchPermits(pipeline: PipelineState, unitIndex: number, nowMs: 
   const unit = pipeline.site.units[unitIndex] as CompiledUnit;
   for (const permit of [...pipeline.permits.values()]) {
     if (permit.unit !== unit.id) continue;
-    const watch = watchOf(permit);
+    const watch = watchOf(pipeline, unitIndex, permit);
     if (nowMs >= permit.untilMs && !watch.overdueTold) {
       watch.overdueTold = true;
       allowPermits(pipeline, permit.unit, nowMs);
@@ -49,12 +51,16 @@ function mayClose(
   if (permit.waitsFor.length === 0) return false;
   const branch = permit.branch === null ? -1 : unit.branches.findIndex(({ id }) => id === permit.branch);
   const signs = signsNow(pipeline, unitIndex, branch);
-  const allBack = permit.waitsFor.every((sign) => isBack(pipeline, unitIndex, permit, signs, sign));
-  if (!allBack) {
+  const { gasLoad } = signs;
+  if (gasLoad < watch.leastGas || Number.isNaN(watch.leastGas)) watch.leastGas = gasLoad;
+  const away = permit.waitsFor.filter((sign) => !isBack(pipeline, unitIndex, permit, signs, sign));
+  if (away.length > 0) {
     watch.backSinceMs = Number.NaN;
     // A sign that is not known is not back, and it is not away either.
     if (Number.isNaN(signs.branchFlow + signs.gasLoad + signs.waterVolume) && !isKnown(permit, signs)) return false;
-    if (Number.isNaN(watch.awaySinceMs)) watch.awaySinceMs = nowMs;
+    const ofOthers = gasLoad <= watch.leastGas + gasTolerance(pipeline, unitIndex);
+    if (ofOthers && away.every((sign) => sign === 'gasLoad')) watch.awaySinceMs = Number.NaN;
+    else if (Number.isNaN(watch.awaySinceMs)) watch.awaySinceMs = nowMs;
     if (nowMs - watch.awaySinceMs >= seenForMs) watch.seen = true;
     return false;
   }
@@ -66,15 +72,33 @@ function mayClose(
 }
 
 /** Every sign that is waited for has a value now. */
-const isKnown = ({ waitsFor }: PermitRecord, signs: ReturnType<typeof signsNow>): boolean =>
-  waitsFor.every((sign) => !Number.isNaN(signs[sign === 'level' ? 'waterVolume' : sign]));
+const isKnown = ({ waitsFor }: PermitRecord, signs: PermitSigns): boolean =>
+  waitsFor.every((sign) => !Number.isNaN(Number(signs[signOf[sign]])));
+
+const signOf = {
+  branchFlow: 'branchFlow',
+  gasLoad: 'gasLoad',
+  level: 'waterVolume',
+  isolation: 'isIsolated',
+} as const satisfies Record<PermitRecord['waitsFor'][number], keyof PermitSigns>;
 
 function close(pipeline: PipelineState, permit: PermitRecord, nowMs: number): void {
   pipeline.permits.delete(permit.id);
   allowPermits(pipeline, permit.unit, nowMs);
   const closed = { ...permit, closedBy: null, closedMs: nowMs };
-  tell(pipeline, 'closed', closed, nowMs, 'flow, gas load and level are back where they were before the work');
+  tell(pipeline, 'closed', closed, nowMs, allBackText(permit));
 }
+
+/** Says no more than was looked at. */
+function allBackText({ waitsFor }: PermitRecord): string {
+  const said = waitsFor.flatMap((sign) => (sign === 'isolation' ? [] : [wordOf[sign]]));
+  const last = said.at(-1) ?? '';
+  const all = said.length > 1 ? `${said.slice(0, -1).join(', ')} and ${last} are` : `${last} is`;
+  const isolation = waitsFor.includes('isolation') ? '; the branch is not isolated' : '';
+  return `${all} back where ${said.length > 1 ? 'they were' : 'it was'} before the work${isolation}`;
+}
+
+const wordOf = { branchFlow: 'flow', gasLoad: 'gas load', level: 'level' } as const;
 
 function tell(
   pipeline: PipelineState,
@@ -86,10 +110,11 @@ function tell(
   pipeline.permitChanges.push({ what, permit, atMs, actor: null, station: null, comment });
 }
 
-function watchOf(permit: PermitRecord): Watch {
+function watchOf({ openPermits }: PipelineState, unitIndex: number, permit: PermitRecord): Watch {
   const known = watches.get(permit);
   if (known !== undefined) return known;
-  const made = { seen: false, awaySinceMs: Number.NaN, backSinceMs: Number.NaN, overdueTold: false };
+  const leastGas = openPermits.count[unitIndex] === 1 ? Number.NEGATIVE_INFINITY : Number.NaN;
+  const made = { seen: false, leastGas, awaySinceMs: Number.NaN, backSinceMs: Number.NaN, overdueTold: false };
   watches.set(permit, made);
   return made;
 }
