@@ -1,7 +1,7 @@
 import { mount } from '@vue/test-utils';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { h, nextTick } from 'vue';
-import AgesSince from '../../frontend/src/components/AgesSince.vue';
+import AgesSince from '../../frontend/src/screens/loop/AgesSince.vue';
 import AgeText from '../../frontend/src/components/AgeText.vue';
 
 beforeEach(() => vi.useFakeTimers());

@@ -1,8 +1,8 @@
 import type { AlarmState } from '@ebbline/shared/contract/alarm';
 
 /**
- * What can happen to an alarm. `worsened`: the same condition now asks for a higher priority. `reAlarm`: it was
- * acknowledged so long ago that it is to be told again, where that is set.
+ * What can happen to an alarm. `worsened`: the same condition now asks for a higher priority, or has
+ * come to a further place. `reAlarm`: it was acknowledged so long ago that it is to be told again, where that is set.
  */
 export type AlarmEvent = 'conditionTrue' | 'conditionClear' | 'worsened' | 'reAlarm' | 'acknowledge' | 'reset';
 

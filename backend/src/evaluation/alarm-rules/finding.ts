@@ -11,6 +11,8 @@ export interface Finding {
   where: string | null;
   /** The signs that make the entry worse are there. */
   worse: boolean;
+  /** It is there at a place that was not told with the alarm: told anew, as `where` and detail now have it. */
+  again: boolean;
   /** Time to respond, s, where it is worked out; NaN: the entry's own. */
   timeToRespondS: number;
   /** Work under an open permit makes the condition normal: told as an alert, not as an alarm. */
@@ -24,6 +26,7 @@ export const createFinding = (): Finding => ({
   unitOfMeasure: null,
   where: null,
   worse: false,
+  again: false,
   timeToRespondS: Number.NaN,
   expected: false,
 });
@@ -35,6 +38,7 @@ export function clearFinding(finding: Finding): void {
   finding.unitOfMeasure = null;
   finding.where = null;
   finding.worse = false;
+  finding.again = false;
   finding.timeToRespondS = Number.NaN;
   finding.expected = false;
 }

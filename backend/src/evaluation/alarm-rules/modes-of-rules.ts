@@ -12,6 +12,9 @@ export const stoppedModes: readonly Mode[] = [
   'draining',
 ];
 
+/** What runs in the end does not all run yet: vacuum first, then supply pressure, flow, facility water, and load last. */
+export const startModes: readonly Mode[] = ['starting', 'powerReturn'];
+
 /** Water or gas is moved on purpose: the gas budget is larger, and levels say nothing of air. */
 export const movingModes: readonly Mode[] = [
   'vented',
@@ -22,3 +25,6 @@ export const movingModes: readonly Mode[] = [
   'draining',
   'powerReturn',
 ];
+
+/** Water is put in or taken out on purpose, metered or not: its sum tells nothing of what comes in by itself. */
+export const refillModes: readonly Mode[] = ['filling', 'draining'];

@@ -4,14 +4,13 @@ import type { SlotState } from '../slots/slot-state';
 import { derivedPointsOfHall, derivedPointsOfUnit } from './derived-points';
 import type { DerivedPointText } from './derived-point';
 import { explainMeasured } from './explain-measured';
-import { slotsOfInput } from './inputs-of-point';
+import { inputsOfSlot } from './inputs-of-slot';
 import { deriveMemoryOf } from './memory/memory-of-state';
 import { sampleMemory } from './sample-memory';
 import { siteFigures } from './site-figures';
 import { UncertaintyBudget, type BudgetPart } from './uncertainty-budget';
 import { UnitFrame } from './unit-frame';
 import { unitPlan } from './unit-plan';
-import { unusedInputs } from './unused-inputs';
 
 /** What stands behind the value of one slot. */
 export interface ExplainedPoint {
@@ -58,7 +57,7 @@ export function explainPoint(
     ofUnit.derive(frameOfLastStep(site, live, state, unitIndex, stopped, budget));
   const text = ofHall ?? ofUnit;
   if (text === undefined) return { state, slot, ...nothing, parts: [] };
-  return { state, slot, ...behind(site, unitIndex, id, text), parts: budget.partsOf(slot) };
+  return { state, slot, ...behind(site, unitIndex, slot, text), parts: budget.partsOf(slot) };
 }
 
 /** A frame of its own, with the inputs as they are now. At the time of the last step nothing is remembered anew. */
@@ -83,15 +82,12 @@ function frameOfLastStep(
 
 const nothing = { formula: null, source: null, inputSlots: [], siteFigures: [] } as const;
 
-function behind(site: CompiledSite, unitIndex: number, id: string, text: DerivedPointText) {
-  const plan = unitPlan(site, unitIndex);
-  const { unit } = plan;
-  const unused = unusedInputs[pointPattern(id)]?.(plan, id) ?? [];
-  const inputs = text.inputs.filter((input) => !unused.includes(input));
+function behind(site: CompiledSite, unitIndex: number, slot: number, text: DerivedPointText) {
+  const { unit } = unitPlan(site, unitIndex);
   return {
     formula: text.formula ?? null,
     source: sourceOf(unit, text),
-    inputSlots: [...new Set(inputs.flatMap((input) => slotsOfInput(site, unit, id, input)))],
+    inputSlots: inputsOfSlot(site, unitIndex, slot),
     siteFigures: (text.siteFigures ?? []).flatMap((name) => {
       const value = siteFigures[name].of(unit);
       return typeof value === 'number' && Number.isFinite(value)

@@ -6,6 +6,7 @@ import { combine2, rectangular } from '@ebbline/shared/uncertainty/combine';
 import { celsius, cubicMetrePerSecond, pascalAbsolute, type PascalAbsolute } from '@ebbline/shared/units/quantity';
 import { addUp, copyGas, GasMethod, unknownGas, type GasFlow } from './gas-flow';
 import type { VacuumSource } from '../site/compiled-site';
+import { reasonBit } from '../slots/quality-reasons';
 import { curveHalfWidth, gasVolumeHalfWidth } from './derive-constants';
 import { WindowSignal, type DeriveMemory } from './memory/derive-memory';
 import { standardUncertainty } from './standard-uncertainty';
@@ -54,7 +55,10 @@ export function gasRemoved(frame: UnitFrame, into: GasFlow): void {
   addUp(into);
 }
 
-/** A source that is not running removes nothing, whatever its speed says; one without a speed, or of constant speed, runs at full. */
+/**
+ * A source that is not running removes nothing, whatever its speed says; one without a speed, or of constant speed, runs at full.
+ * Not known while the standby runs, whose speed no point tells: by the lead alone a hose that is still open would look closed.
+ */
 function loadBySpeed(frame: UnitFrame, source: VacuumSource): number {
   const { tally, state, plan } = frame;
   const { slot } = plan;
@@ -64,6 +68,11 @@ function loadBySpeed(frame: UnitFrame, source: VacuumSource): number {
     (bySpeed && slot['vacuum.speed'] >= 0) || slot['vacuum.running'] < 0 ? tally.take(state, slot['vacuum.speed']) : 1;
   const pressure = pascalAbsolute(tally.take(state, slot['separator.pressure']));
   tally.take(state, slot['return.temperature']);
+  const standby = slot['vacuum.standby.running'];
+  if (standby >= 0 && tally.take(state, standby) !== 0) {
+    tally.note(reasonBit.inputBad, Infinity);
+    return Number.NaN;
+  }
   const share = running * speed;
   if (share === 0) return 0;
   return gasLoadBySpeed(

@@ -23,7 +23,7 @@ export const unusedInputs: Readonly<Record<string, (plan: UnitPlan, pointId: str
     slot['vacuum.exhaustFlow'] < 0 ||
     (unit.vacuumSource?.control === 'startStop' && unit.design.volumes.separatorGasM3 !== null)
       ? none
-      : ['vacuum.running', 'separator.pressure', 'return.temperature'],
+      : ['vacuum.running', 'vacuum.standby.running', 'separator.pressure', 'return.temperature'],
   // The loss up to the inlet matters only where the inlet is not measured.
   npshAvailable: ({ slot }) => (slot['pump.inlet.pressure'] >= 0 ? ['loop.flow'] : none),
   // By its level, and not by what flows in and out.

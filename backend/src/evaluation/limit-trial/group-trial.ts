@@ -87,7 +87,9 @@ export function groupTrial(of: TrialOfGroup): UnitTrial | null {
   const other = createPipelineState(of.site, 'wall');
   const wanted = groupPoints[of.entry.id](of.site, live.unitSlots).filter((slot) => slot >= 0);
   if (wanted.length === 0) return null;
-  const slots = Int32Array.from(new Set(wanted));
+  // What is judged for a loop asks for the modes too; of a site that has nothing but them it can't be judged.
+  const modes = of.entry.per === 'loop' ? live.unitSlots.map(({ mode }) => mode).filter((slot) => slot >= 0) : [];
+  const slots = Int32Array.from(new Set([...wanted, ...modes]));
   const filler = new SlotFiller(of.site, live.state, slots);
   const sides = [
     new GroupSide(of, live, live.state, of.live, of.logs.live),

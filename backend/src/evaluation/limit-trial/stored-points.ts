@@ -7,6 +7,8 @@ export interface StoredPoints {
   readonly slots: (slots: UnitSlots, unit: CompiledUnit) => readonly number[];
   /** Derived points whose expanded uncertainty it keeps as a guard. */
   readonly guards?: (slots: UnitSlots) => readonly number[];
+  /** The derived point that ends it where it is too small to say anything: history tells that by what is measured for it. */
+  readonly ends?: (slots: UnitSlots) => number;
 }
 
 const of = (...names: readonly NumberSlot[]): StoredPoints => ({ slots: (slots) => names.map((name) => slots[name]) });
@@ -36,15 +38,18 @@ export const storedPoints: Readonly<Partial<Record<UnitEntryId, StoredPoints>>> 
   },
   'AIR-2': { ...of('gasLoad', 'gasAllowance'), guards: (slots) => [slots.gasLoad] },
   'AIR-3': of('openingsCarried', 'vacuumTrapFull'),
-  'FLOW-1': of('flowShare', ...ofWater),
+  'FLOW-1': { ...of('flowShare', ...ofWater), ends: (slots) => slots.flowShare },
   'FLOW-2': of(...ofWater),
-  'TANK-1': of('timeToEmpty', 'pumpSpeed', 'pumpRunning'),
+  'TANK-1': { ...of('timeToEmpty', 'pumpSpeed', 'pumpRunning'), ends: (slots) => slots.timeToEmpty },
   'FAC-2': of('facilitySupplyTemperature', ...ofWater),
   'TSUP-2': of(...ofWater),
   'DEW-1': of('dewPointMargin', ...ofWater),
   'DEW-2': of('dewPointMargin', ...ofWater),
-  'HX-1': of('uaRatio', 'valveCommand', 'heatRemoved', 'facilitySupplyTemperature', ...ofWater),
-  'PUMP-3': of('pumpEfficiency', 'transferFlow', ...ofWater),
+  'HX-1': {
+    ...of('uaRatio', 'valveCommand', 'heatRemoved', 'facilitySupplyTemperature', ...ofWater),
+    ends: (slots) => slots.uaRatio,
+  },
+  'PUMP-3': { ...of('pumpEfficiency', 'transferFlow', ...ofWater), ends: (slots) => slots.pumpEfficiency },
   'RTH-1': { slots: (slots) => [...slots.plateResistanceRatio] },
   'BAL-1': of('heatBalanceSignificance', ...ofWater),
   'INS-3': of(...ofWater),

@@ -1,4 +1,5 @@
 import type { UnitEntryId } from '../alarm-rules/entry-ids';
+import { measuredBehind } from '../derive/inputs-of-slot';
 import { modeOfUnit } from '../pipeline/mode-of-unit';
 import { createPipelineState } from '../pipeline/pipeline-state';
 import type { CompiledSite, EntryLimits } from '../site/compiled-site';
@@ -29,9 +30,11 @@ export function storedTrial({ entry, logs, proposed, site, toldFromMs }: TrialOf
   const { state } = live;
   const unitSlots = live.unitSlots[0];
   if (unitSlots === undefined) return null;
-  const wanted = [...points.slots(unitSlots, unit), ...modeSlots(unitSlots)].filter((slot) => slot >= 0);
+  const ends = points.ends?.(unitSlots) ?? -1;
+  const behind = ends < 0 ? [] : measuredBehind(site, 0, ends);
+  const wanted = [...points.slots(unitSlots, unit), ...modeSlots(unitSlots), ...behind].filter((slot) => slot >= 0);
   const slots = Int32Array.from(new Set(wanted));
-  const filler = new SlotFiller(site, state, slots);
+  const filler = new SlotFiller(site, state, slots, new Map([[ends, behind]]));
   const sides = [
     new SettingSide(live, state, entry, logs.live, toldFromMs),
     new SettingSide(other, state, entry, logs.proposed, toldFromMs),

@@ -12,6 +12,7 @@ import {
   foldsUnderEarlier,
   foldsUntilKnown,
 } from '../alarm-rules/folding';
+import { airWasToldAt } from '../alarm-rules/air-step/second-opening';
 import { inPowerEvent } from '../alarm-rules/plant-signs/power-lost';
 import { priorityOfEntry } from '../alarm-rules/priority-of-entry';
 import { sumStands } from '../alarm-rules/walk-sign';
@@ -174,7 +175,11 @@ function activeAlarm(
   const branch = child.per === undefined ? -1 : branchOfPart(unit, child.per, part);
   const per = unitEntries[place]?.per;
   if (per === 'branch') return branch < 0 ? null : nameOf(pipeline, index.parts.of(unitIndex, place) + branch);
-  if (foldsOnBranchOnly[child.id]?.includes(parent) && pipeline.air.namedBranch[unitIndex] !== branch) return null;
+  if (
+    foldsOnBranchOnly[child.id]?.includes(parent) &&
+    !airWasToldAt(pipeline.air, pipeline.memory, unitIndex, base, branch)
+  )
+    return null;
   if (
     foldsUntilKnown[child.id]?.includes(parent) &&
     isOldNews(pipeline.book.told(base), beganAt(pipeline, unitIndex, child, part))

@@ -29,7 +29,7 @@ export const unfolded: FoldedUnder = () => null;
 
 /**
  * Runs a finding through the delays and the lifecycle; transitions go to `pipeline.transitions`, alerts to theirs.
- * True where the alarm went in or out of alarm, or got more urgent: then what folds has to be looked at again.
+ * True where the alarm went in or out of alarm, got more urgent or came to a further place: then what folds has to be looked at again.
  */
 export function raiseAndClear(
   pipeline: PipelineState,
@@ -94,8 +94,8 @@ function end(pipeline: PipelineState, judged: Judged, nowMs: number): void {
 }
 
 /**
- * The same condition now asks for more than it was told with: a higher priority, or an alarm instead of an alert; said
- * anew, once. Or it has become expected under a permit: then the alarm ends, and an alert tells of it.
+ * The same condition now asks for more than it was told with: a higher priority, a further place, or an alarm instead of an alert; said
+ * anew, once, and never as less urgent than it was. Or it has become expected under a permit: then the alarm ends, and an alert tells of it.
  */
 function regrade(
   pipeline: PipelineState,
@@ -118,12 +118,14 @@ function regrade(
     begin(pipeline, judged, finding, foldedUnder, nowMs);
     return true;
   }
-  if (record.priority <= priority) return false;
+  const moreUrgent = priority < record.priority;
+  if (!moreUrgent && !finding.again) return false;
+  const told = moreUrgent ? priority : record.priority;
   annunciate(
     pipeline,
     alarm,
     'worsened',
-    { ...seenNow(pipeline, judged, finding), priority, foldedUnder: foldedUnder(priority) },
+    { ...seenNow(pipeline, judged, finding), priority: told, foldedUnder: foldedUnder(told) },
     nowMs,
   );
   return true;

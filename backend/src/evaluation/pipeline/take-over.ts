@@ -8,6 +8,7 @@ import { takeOverGuided } from './guided/take-over-guided';
 import { takeOverAir } from './take-over-air';
 import { takeOverAlarms, takeOverAlerts } from './take-over-alarms';
 import { takeOverOpenPermits, takeOverPermits } from './take-over-permits';
+import { takeOverRules } from './take-over-rules';
 import { takeOverSlots } from './take-over-slots';
 import { takeOverTightness } from './take-over-tightness';
 
@@ -35,7 +36,7 @@ const parts: { readonly [Part in keyof PipelineState]: TakeOver } = {
   transitions: fresh,
   state: takeOverSlots,
   delays: columns(({ delays }) => delays, 'alarms'),
-  memory: columns(({ memory }) => memory, 'alarms'),
+  memory: takeOverRules,
   plant: columns(({ plant }) => plant, 'units'),
   book: takeOverAlarms,
   alerts: takeOverAlerts,

@@ -1,6 +1,7 @@
 import { freeAirText, joined, litresText } from '../details/quantity-text';
 import { usable, type UnitContext } from '../judge-context';
 import { AirSignal } from './air-memory';
+import { airWasToldAt } from './second-opening';
 
 /** Water that was pushed up is worth announcing from here on, m³. */
 const worthTellingM3 = 0.003;
@@ -11,9 +12,16 @@ const transitMs = 60_000;
 export const airDetail = (context: UnitContext): string | null =>
   joined(rack(context), carried(context), levelFalls(context), onFans(context), beyondPermit(context));
 
-function rack({ air, unit, unitIndex }: UnitContext): string {
-  const branch = unit.branches[air.namedBranch[unitIndex] as number];
-  return branch === undefined ? 'Air, no rack stands out.' : `Air, ${branch.name} probable.`;
+function rack(context: UnitContext): string {
+  const { air, alarm, memory, unit, unitIndex } = context;
+  const named = air.namedBranch[unitIndex] as number;
+  const branch = unit.branches[named];
+  if (branch === undefined) return 'Air, no rack stands out.';
+  const before = unit.branches.filter(
+    (_, other) => other !== named && airWasToldAt(air, memory, unitIndex, alarm, other),
+  );
+  const beside = before.length === 0 ? '' : `; ${before.map(({ name }) => name).join(', ')} was told before`;
+  return `Air, ${branch.name} probable${beside}.`;
 }
 
 function carried(context: UnitContext): string | null {
@@ -38,7 +46,7 @@ function hosesOnTheirWay(context: UnitContext, reserve: number, hose: number): n
   const { air, nowMs, slots, state, unitIndex } = context;
   if (!(nowMs - (air.stepMs[unitIndex] as number) < transitMs) || !(hose > 0)) return 0;
   const counted = usable(state, slots.vacuumCapacity) - reserve;
-  const toCome = (air.gasBefore[unitIndex] as number) + hose;
+  const toCome = (air.gasBeforeNewest[unitIndex] as number) + hose;
   const left = Math.max(toCome, usable(state, slots.gasLoad)) - counted;
   return Number.isNaN(left) ? 0 : Math.max(0, left / hose);
 }

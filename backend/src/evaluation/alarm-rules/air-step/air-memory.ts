@@ -47,8 +47,9 @@ export interface AirMemory {
   /** With alternating tanks: the highest set point of the separator in the running cycle and in the one before, Pa; NaN: not known. */
   readonly setPointOfSpan: Float64Array;
   readonly setPointBefore: Float64Array;
-  /** When that was remembered, tick time; NaN as above. */
+  /** When the newest step was told, tick time, and gas load before it; NaN as above. */
   readonly stepMs: Float64Array;
+  readonly gasBeforeNewest: Float64Array;
   /** Branch named at the strongest moment of the step so far, −1 none; and how strong that was. */
   readonly namedBranch: Int32Array;
   readonly namedScore: Float64Array;
@@ -76,6 +77,7 @@ export function createAirMemory(units: readonly CompiledUnit[]): AirMemory {
     setPointOfSpan: new Float64Array(units.length).fill(Number.NaN),
     setPointBefore: new Float64Array(units.length).fill(Number.NaN),
     stepMs: new Float64Array(units.length).fill(Number.NaN),
+    gasBeforeNewest: new Float64Array(units.length).fill(Number.NaN),
     namedBranch: new Int32Array(units.length).fill(-1),
     namedScore: new Float64Array(units.length),
   };

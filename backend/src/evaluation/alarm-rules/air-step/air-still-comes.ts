@@ -6,11 +6,17 @@ import { oldEnd, stepWindowTicks } from '../step';
 
 /** Remembers what the signals were before the step, once, as the alarm is about to be raised. */
 export function rememberBefore(context: UnitContext): void {
-  const { air, nowMs, unitIndex } = context;
-  air.stepMs[unitIndex] = nowMs;
+  const { air, unitIndex } = context;
+  rememberStep(context);
   const first = air.firstSignal[unitIndex] as number;
   air.gasBefore[unitIndex] = oldEnd(air.rings, first + AirSignal.gasLoad);
   air.waterBefore[unitIndex] = oldEnd(air.rings, first + AirSignal.tankWater);
+}
+
+/** When the newest step was, and the gas load before it: that of a second opening counts on the first one's. */
+export function rememberStep({ air, nowMs, unitIndex }: UnitContext): void {
+  air.stepMs[unitIndex] = nowMs;
+  air.gasBeforeNewest[unitIndex] = oldEnd(air.rings, (air.firstSignal[unitIndex] as number) + AirSignal.gasLoad);
 }
 
 /**

@@ -1,7 +1,6 @@
-import { freeAirOfThroughput } from '@ebbline/shared/hydraulics/free-air';
 import { keep, recall, usable, type UnitContext } from '../judge-context';
 import { stepWindowTicks } from '../step';
-import { gasTemperature } from './worth-of-signals';
+import { gasThatCollects } from './gas-that-collects';
 
 /** Since when the standby source is seen to run. The cells before it are those of `highestOfCycle`. */
 const cell = { startedMs: 3 } as const;
@@ -13,12 +12,12 @@ const runUpMs = 1000 * (rampS + stepWindowTicks);
 
 /**
  * A standby source has started within the last ten seconds and is not seen to carry yet, and what comes in is no more than it
- * carries: by the gas that collects in the separator beyond what the other source takes, Q = V dp/dt (ideal gas). Once a second.
+ * carries: by the gas that collects in the separator beyond what the other source takes. Once a second.
  * False where its capacity or the room of the gas is not known, and where it has run for longer: then nothing is to be waited for.
  * @param risePa of the separator pressure within the length of a step
  */
 export function standbyRunsUp(context: UnitContext, risePa: number): boolean {
-  const { nowMs, slots, state, unit } = context;
+  const { nowMs, slots, state } = context;
   const running = usable(state, slots.vacuumStandbyRunning);
   if (Number.isNaN(running)) return false;
   const startedMs = recall(context, cell.startedMs);
@@ -31,7 +30,5 @@ export function standbyRunsUp(context: UnitContext, risePa: number): boolean {
   // A clock that was set back makes no start that lasts.
   const ageMs = Number.isNaN(startedMs) ? 0 : Math.abs(nowMs - startedMs);
   if (ageMs >= runUpMs) return false;
-  const roomM3 = unit.design.volumes.separatorGasM3 ?? Number.NaN;
-  const collects = freeAirOfThroughput((roomM3 * risePa) / stepWindowTicks, gasTemperature(context));
-  return collects <= usable(state, slots.vacuumCapacity);
+  return gasThatCollects(context, risePa) <= usable(state, slots.vacuumCapacity);
 }

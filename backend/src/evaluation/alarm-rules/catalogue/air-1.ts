@@ -1,7 +1,8 @@
 import { airOfBranchAlone, rememberNeighbours } from '../air-step/branch-alone';
 import { branchCloses } from '../air-step/branch-closes';
-import { airStillComes, rememberBefore } from '../air-step/air-still-comes';
+import { airStillComes, rememberBefore, rememberStep } from '../air-step/air-still-comes';
 import { scoreBranches, type BranchScore } from '../air-step/name-branch';
+import { forgetTold, isSettled, opensBeside } from '../air-step/second-opening';
 import { airWorth } from '../air-step/worth-of-signals';
 import type { UnitEntry } from '../entry';
 import type { Finding, UnitContext } from '../judge-context';
@@ -62,30 +63,46 @@ export const air1: UnitEntry = {
     if (!active && finding.value > finding.limit && branchCloses(context)) finding.limit = limits.limit * movingBudget;
     if (finding.value > finding.limit) {
       nameBranch(context, finding, active);
+      if (opensBeside(context, score, limits.onDelayMs, active)) nameSecond(context, finding);
       finding.verdict = !active && isPlanned(context, finding) ? Verdict.no : Verdict.yes;
       return;
     }
-    if (active) finding.verdict = airStillComes(context, finding.limit);
-    else finding.verdict = Number.isNaN(finding.value) ? Verdict.hold : Verdict.no;
+    if (active) {
+      opensBeside(context, null, limits.onDelayMs, active);
+      finding.verdict = airStillComes(context, finding.limit);
+    } else finding.verdict = Number.isNaN(finding.value) ? Verdict.hold : Verdict.no;
     if (finding.verdict === Verdict.no && !active) forgetStep(context);
   },
   detail: (context) => airDetail(context),
 };
 
-/** The strongest sign since the step began names the branch: a later, weaker look does not unsay it, a far stronger one on the loop does. */
+/**
+ * The strongest sign since the step began names the branch: a later, weaker look does not unsay it, a far stronger one on the loop does.
+ * What comes once the step is over is of another opening (`nameSecond`), or of none.
+ */
 function nameBranch(context: UnitContext, finding: Finding, active: boolean): void {
   const { air, unit, unitIndex } = context;
   if (!active && Number.isNaN(air.gasBefore[unitIndex]) && Number.isNaN(air.waterBefore[unitIndex])) {
     rememberBefore(context);
   }
   scoreBranches(context, score);
-  if (score.score > (air.namedScore[unitIndex] as number)) {
+  if (!isSettled(context, active) && score.score > (air.namedScore[unitIndex] as number)) {
     air.namedScore[unitIndex] = score.score;
     air.namedBranch[unitIndex] = score.branch;
     if (!active) rememberNeighbours(context, score.branch);
   }
   if (outweighed(air, context.site, unitIndex)) air.namedBranch[unitIndex] = -1;
   finding.where = unit.branches[air.namedBranch[unitIndex] as number]?.name ?? null;
+}
+
+/** Told anew, with the rack: whoever is at the first one knows nothing of it. */
+function nameSecond(context: UnitContext, finding: Finding): void {
+  const { air, unit, unitIndex } = context;
+  air.namedBranch[unitIndex] = score.branch;
+  air.namedScore[unitIndex] = score.score;
+  rememberStep(context);
+  finding.again = true;
+  finding.where = unit.branches[score.branch]?.name ?? null;
 }
 
 function forgetStep(context: UnitContext): void {
@@ -95,4 +112,5 @@ function forgetStep(context: UnitContext): void {
   air.neighboursBefore[unitIndex] = Number.NaN;
   air.namedBranch[unitIndex] = -1;
   air.namedScore[unitIndex] = 0;
+  forgetTold(context);
 }

@@ -1,5 +1,6 @@
 import { AirSignal } from '../air-step/air-memory';
 import { pressureText } from '../details/quantity-text';
+import { fullShare, nothingLeft } from '../air-step/nothing-left';
 import { highestOfCycle } from '../air-step/highest-of-cycle';
 import { standbyRunsUp } from '../air-step/standby-runs-up';
 import type { Limits, UnitEntry } from '../entry';
@@ -7,11 +8,8 @@ import { usable, type UnitContext } from '../judge-context';
 import { oldEnd, stepBefore, stepOf } from '../step';
 import { Verdict } from '../verdict';
 
-/** A source counts as full from this share of its speed on, and a reserve as none below this share of a source's capacity. */
-const fullShare = 0.97;
-
 /**
- * More air comes in than all sources carry: the separator pressure rises with every source full. `limit`: Pa within five seconds.
+ * More air comes in than all sources carry: the separator pressure rises with every source full, or tripped. `limit`: Pa within five seconds.
  * Raised after three seconds: a cut main has run the separator up to ambient within some more, and then its rise is over; it leaves
  * a minute to respond. With alternating tanks it has to rise above what their change-overs do; until those are known, for longer than
  * one takes; and never by what passes from tank to tank. A standby that has just started is given its run-up of ten seconds, unless
@@ -28,7 +26,8 @@ export const air4: UnitEntry = {
     b: 'Power off the servers of the rack with the largest opening and isolate it; keep every vacuum source and the tank change-over running. Prepare to shed the load of the whole loop. Keep clear of water near live equipment.',
     c: 'Power off the servers of the rack with the largest opening and isolate it; keep every vacuum source of the reservoir running. Prepare to shed the load of the whole loop. Keep clear of water near live equipment.',
   },
-  confirm: 'Separator pressure runs up although the sources are full. A pump that has tripped leaves it as it is.',
+  confirm:
+    'Separator pressure runs up although the sources are full, or none is left that could start. A pump that has tripped leaves it as it is.',
   timeToRespondS: 60,
   severity: 'severe',
   worse: null,
@@ -46,7 +45,7 @@ export const air4: UnitEntry = {
     const rise = stepOf(context.air.rings, signal);
     finding.value = usable(context.state, context.slots.separatorPressure);
     finding.limit = oldEnd(context.air.rings, signal) + limits.limit;
-    const full = allFull(context);
+    const full = allFull(context, signal, limits, active);
     const ofTanks = context.unit.shape === 'b';
     const usual = ofTanks ? highestOfCycle(context, limits.limit, active) : Number.NaN;
     const waits = standbyRunsUp(context, rise) && !active;
@@ -61,9 +60,12 @@ export const air4: UnitEntry = {
     if (Number.isNaN(pressure)) return null;
     const rise = stepOf(air.rings, (air.firstSignal[unitIndex] as number) + AirSignal.separatorPressure);
     const rising = rise > 0 ? ` and rising by ${pressureText(rise)} in five seconds` : '';
-    return `Separator at ${pressureText(pressure)}${rising}, all sources full.`;
+    const sources = usable(state, slots.vacuumRunning) < 0.5 ? sourcesWithoutLead : 'all sources full';
+    return `Separator at ${pressureText(pressure)}${rising}, ${sources}.`;
   },
 };
+
+const sourcesWithoutLead = 'the lead source stands and no other has anything left';
 
 const risesNow = (rise: number, { deadband, limit }: Limits, active: boolean): boolean =>
   active ? rise > -deadband : rise > limit;
@@ -97,12 +99,13 @@ function tanksPassThrough({ slots, state }: UnitContext): boolean {
 }
 
 /**
- * No source has anything left; null where that is not known. A source that is known to stand is not full, and a standby that
- * stands and could start is reserve: VSRC-2 tells where it ought to have started and did not.
+ * No source has anything left; null where that is not known. A standby that stands and could start is reserve: VSRC-2 tells
+ * where it ought to have started and did not. A lead that stands is none of its own: its speed of 0 is nothing that is left.
  */
-function allFull({ slots, state }: UnitContext): boolean | null {
-  if (usable(state, slots.vacuumRunning) < 0.5) return false;
+function allFull(context: UnitContext, signal: number, limits: Limits, active: boolean): boolean | null {
+  const { slots, state } = context;
   if (usable(state, slots.vacuumStandbyRunning) < 0.5 && usable(state, slots.vacuumAvailable) >= 0.5) return false;
+  if (usable(state, slots.vacuumRunning) < 0.5) return nothingLeft(context, signal, limits, active);
   const speed = usable(state, slots.vacuumSpeed);
   if (!Number.isNaN(speed)) return speed >= fullShare;
   const reserve = usable(state, slots.vacuumReserveAll);

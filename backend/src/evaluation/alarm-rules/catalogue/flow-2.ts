@@ -1,6 +1,6 @@
 import { judgeBelow } from '../below';
 import type { UnitEntry } from '../entry';
-import { usable, type UnitContext } from '../judge-context';
+import { keep, recall, usable, type UnitContext } from '../judge-context';
 import { chipsLoaded } from '../plant-signs/chips-loaded';
 import { stopWasMeant } from '../plant-signs/pump-wanted';
 import { rideThroughText } from '../plant-signs/ride-through-text';
@@ -38,17 +38,30 @@ export const flow2: UnitEntry = {
     finding.limit = limits.limit * rated;
     finding.verdict = judgeBelow(finding.value, finding.limit, limits.deadband * rated, active);
     if (finding.verdict === Verdict.yes) finding.verdict = whileLoaded(context, active);
+    else if (isStarting(context) && finding.verdict === Verdict.no) keep(context, cell.flowedMs, context.nowMs);
   },
   detail: (context) => rideThroughText(context, 'Without flow'),
 };
 
-/** Unknown chip power counts as loaded, unless the loop was stopped on purpose; where that is not known it holds. */
+/** The last second of a start in which there was flow. */
+const cell = { flowedMs: 0 } as const;
+
+const isStarting = ({ mode, modeTold }: UnitContext): boolean => modeTold && mode === 'starting';
+
+/**
+ * Unknown chip power counts as loaded, unless the loop was stopped on purpose, where it is not known whether it was it holds; and
+ * unless it is started and has had no flow yet, as load comes last.
+ */
 function whileLoaded(context: UnitContext, active: boolean): Verdict {
   const loaded = chipsLoaded(context);
   if (loaded !== null) return loaded ? Verdict.yes : Verdict.no;
   if (active) return Verdict.hold;
+  if (isStarting(context)) return hasFlowed(context) ? Verdict.yes : Verdict.no;
   if (!stoppedModes.includes(context.mode)) return Verdict.yes;
   const meant = stopWasMeant(context);
   if (meant === null) return Verdict.hold;
   return meant ? Verdict.no : Verdict.yes;
 }
+
+const hasFlowed = (context: UnitContext): boolean =>
+  recall(context, cell.flowedMs) >= (context.plant.runs.startsSinceMs[context.unitIndex] as number);

@@ -1,14 +1,16 @@
+import { airWasToldAt } from '../air-step/second-opening';
 import { judgeBelow } from '../below';
 import { flowText, joined, pressureText } from '../details/quantity-text';
 import type { UnitEntry } from '../entry';
+import { unitEntryPlace } from '../entry-ids';
 import { isActive, usable, type UnitContext } from '../judge-context';
 import { stoppedModes } from '../modes-of-rules';
 import { saysNothing } from '../says-nothing';
 import { Verdict } from '../verdict';
 
 /**
- * Flow of one branch below its share of what flows. `limit`: share. Without air signs: while AIR-1 names this branch it stays as
- * it was. Not for a branch that is isolated, nor for one with an open permit.
+ * Flow of one branch below its share of what flows. `limit`: share. Without air signs: while AIR-1 names this branch, or did before it named
+ * another, it stays as it was. Not for a branch that is isolated, nor for one with an open permit.
  */
 export const flow3: UnitEntry = {
   id: 'FLOW-3',
@@ -57,7 +59,14 @@ export const flow3: UnitEntry = {
 };
 
 const airComesInHere = (context: UnitContext): boolean =>
-  isActive(context, 'AIR-1') && context.air.namedBranch[context.unitIndex] === context.part;
+  isActive(context, 'AIR-1') &&
+  airWasToldAt(
+    context.air,
+    context.memory,
+    context.unitIndex,
+    context.activeFrom + unitEntryPlace['AIR-1'],
+    context.part,
+  );
 
 const hasPermit = ({ part, permits, unitIndex }: UnitContext): boolean =>
   permits.count[unitIndex] !== 0 &&

@@ -1,8 +1,10 @@
 import { anyOf } from '../any-of';
 import { judgeAbove } from '../above';
 import type { UnitEntry } from '../entry';
-import { usable, type UnitContext } from '../judge-context';
+import { keep, recall, usable, type UnitContext } from '../judge-context';
+import { joined } from '../details/quantity-text';
 import { durationText } from '../plant-signs/ride-through-text';
+import { placesToTell } from '../told-places';
 import { Verdict } from '../verdict';
 
 /** A standby is said not to be available, or has not run for longer than `limit`, s. */
@@ -37,29 +39,55 @@ export const pump2: UnitEntry = {
     const vacuum = unprovedS(context, runs.vacuumStandbyProvedMs, context.slots.vacuumStandbyRunning);
     finding.value = Math.max(pump, vacuum);
     finding.limit = limits.limit;
-    const unproved = anyOf(
-      judgeAbove(pump, limits.limit, limits.deadband, active),
-      judgeAbove(vacuum, limits.limit, limits.deadband, active),
-    );
-    const missing = anyOf(
-      judgeMissing(context, context.slots.pumpAvailable),
-      judgeMissing(context, context.slots.vacuumAvailable),
-    );
-    finding.verdict = anyOf(unproved, missing);
+    const pumpUnproved = judgeAbove(pump, limits.limit, limits.deadband, active);
+    const vacuumUnproved = judgeAbove(vacuum, limits.limit, limits.deadband, active);
+    const pumpMissing = judgeMissing(context, context.slots.pumpAvailable);
+    const vacuumMissing = judgeMissing(context, context.slots.vacuumAvailable);
+    finding.verdict = anyOf(anyOf(pumpUnproved, vacuumUnproved), anyOf(pumpMissing, vacuumMissing));
     finding.where = whatIsMissing(context);
+    const shows = ofPump * faultOf(pumpMissing, pumpUnproved) + ofVacuum * faultOf(vacuumMissing, vacuumUnproved);
+    if (recall(context, cell.shows) !== shows) keep(context, cell.shows, shows);
+    const news = placesToTell(context, cell, shows, limits.onDelayMs, active);
+    if (news === 0) return;
+    finding.again = true;
+    const isMissingNew = (news & ((ofPump + ofVacuum) * missing)) !== 0;
+    if (!isMissingNew) finding.where = nameOf((news & (ofPump * unproved)) !== 0, (news & (ofVacuum * unproved)) !== 0);
   },
   detail(context) {
-    const missing = whatIsMissing(context);
-    if (missing !== null) return `Not available: ${missing}.`;
+    const gone = whatIsMissing(context);
     const { runs } = context.plant;
     const pump = unprovedS(context, runs.pumpStandbyProvedMs, context.slots.pumpStandbyRunning);
     const vacuum = unprovedS(context, runs.vacuumStandbyProvedMs, context.slots.vacuumStandbyRunning);
+    const shows = recall(context, cell.shows);
+    const rests = joined(
+      isOnlyUnproved(shows, ofPump) ? notSeen('pump', pump) : null,
+      isOnlyUnproved(shows, ofVacuum) ? notSeen('vacuum source', vacuum) : null,
+    );
+    if (gone !== null) return joined(`Not available: ${gone}.`, rests);
+    if (rests !== null) return rests;
     if (Number.isNaN(Math.max(pump, vacuum)))
       return 'The standby has not been seen to run since Ebbline began to watch.';
-    const name = !(vacuum > pump) ? 'pump' : 'vacuum source';
-    return `The standby ${name} has not been seen to run for ${durationText(Math.max(pump, vacuum))}.`;
+    return vacuum > pump ? notSeen('vacuum source', vacuum) : notSeen('pump', pump);
   },
 };
+
+const cell = { told: 0, newSinceMs: 1, shows: 2 } as const;
+
+/** What may be wrong with a standby, and of which: a set of bits. */
+const missing = 1;
+const unproved = 2;
+const ofPump = 1;
+const ofVacuum = 4;
+
+/** One that is missing does not run either: that it is not proved is then no news. */
+const faultOf = (isMissing: Verdict, isUnproved: Verdict): number =>
+  isMissing === Verdict.yes ? missing + unproved : isUnproved === Verdict.yes ? unproved : 0;
+
+const isOnlyUnproved = (shows: number, machine: number): boolean =>
+  (shows & (machine * (missing + unproved))) === machine * unproved;
+
+const notSeen = (name: string, forS: number): string =>
+  `The standby ${name} has not been seen to run for ${durationText(forS)}.`;
 
 /** 0 where the unit has no such feedback: what can't be seen is not judged. NaN where since when is not known. */
 function unprovedS({ nowMs, unitIndex }: UnitContext, provedMs: Float64Array, slot: number): number {
@@ -76,6 +104,10 @@ function judgeMissing({ state }: UnitContext, slot: number): Verdict {
 function whatIsMissing({ slots, state }: UnitContext): string | null {
   const pump = usable(state, slots.pumpAvailable) < 0.5;
   const vacuum = usable(state, slots.vacuumAvailable) < 0.5;
+  return nameOf(pump, vacuum);
+}
+
+function nameOf(pump: boolean, vacuum: boolean): string | null {
   if (pump && vacuum) return 'standby pump and standby vacuum source';
   if (pump) return 'standby pump';
   return vacuum ? 'standby vacuum source' : null;

@@ -5,6 +5,7 @@ import { everyShape, type GroupEntry } from '../entry';
 import type { GroupContext } from '../group-context';
 import { usable } from '../judge-context';
 import { followLoopWater } from '../plant-signs/loop-water';
+import { refillsOnPurpose } from '../plant-signs/refills-on-purpose';
 import { Verdict } from '../verdict';
 
 /** Still rising, m³ within about the last hour; and over where it rises by less. 6 L a day are 0.25 L an hour. Own rule. */
@@ -16,6 +17,7 @@ const leastSteps = 36;
 /**
  * Water of all tanks of a loop rises, goes on rising, and no top-up explains it: facility water comes in through the exchanger.
  * `limit`: m³ that ran in; 6 L a day are told within the first day. Steps (air, drain-back, a bucket) do not count: `loopWater`.
+ * Steps in which a unit says that it is filled or drained are not looked at, and end nothing.
  * It ends where the water rises no more: between the two rates above, so that it has no deadband of the limit.
  */
 export const tank4: GroupEntry = {
@@ -41,7 +43,7 @@ export const tank4: GroupEntry = {
   judge(context, limits, active, finding) {
     const { nowMs, plant } = context;
     const at = placeOf(context);
-    const water = waterOf(context);
+    const water = refillsOnPurpose(context) ? Number.NaN : waterOf(context);
     const { gained, judged, ofHour } = plant.loopWater;
     followLoopWater(
       plant.loopWater,

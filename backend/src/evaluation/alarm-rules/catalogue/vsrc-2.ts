@@ -5,6 +5,7 @@ import { SetPoint, setPointCount } from '../plant-signs/set-point-memory';
 import type { UnitEntry } from '../entry';
 import { keep, recall, usable, type UnitContext } from '../judge-context';
 import { sealWaterSign } from '../plant-signs/seal-water-sign';
+import { placesToTell } from '../told-places';
 import { Verdict } from '../verdict';
 
 /** A standby vacuum source or pump runs although nobody has taken it in hand: the first one is weak. */
@@ -38,9 +39,13 @@ export const vsrc2: UnitEntry = {
     const pump = judgeStandby(context, slots.pumpStandbyRunning);
     finding.verdict = anyOf(vacuum, pump);
     followStart(context, vacuum);
+    finding.expected = vacuum === Verdict.yes && pump !== Verdict.yes && drawsDeeper(context);
+    const runs = (vacuum === Verdict.yes ? runsBit.vacuum : 0) + (pump === Verdict.yes ? runsBit.pump : 0);
+    const inHand = usable(state, slots.controlManual) >= 0.5;
+    if (!(active && inHand))
+      finding.again = startsBeside(context, limits.onDelayMs, active && !finding.expected, finding.expected ? 0 : runs);
     if (finding.verdict !== Verdict.yes) return;
-    if (!active && usable(state, slots.controlManual) >= 0.5) finding.verdict = Verdict.no;
-    finding.expected = pump !== Verdict.yes && drawsDeeper(context);
+    if (!active && inHand) finding.verdict = Verdict.no;
     finding.value = 1;
     finding.limit = limits.limit;
     finding.where = nameOf(vacuum === Verdict.yes, pump === Verdict.yes, context.unit.shape);
@@ -53,7 +58,7 @@ const drawDownMs = 300_000;
 /** Set point and answer may be told in either order within so much. */
 const controlMs = 5_000;
 
-const cell = { startedMs: 0 } as const;
+const cell = { startedMs: 0, told: 1, newSinceMs: 2 } as const;
 
 /** Remembers since when the standby source runs; NaN while it stands. */
 function followStart(context: UnitContext, vacuum: Verdict): void {
@@ -74,6 +79,18 @@ function drawsDeeper(context: UnitContext): boolean {
   const lowered = usable(state, slots.separatorSetPoint) < (known[place] as number);
   const sinceMs = changedMs[place] as number;
   return lowered && nowMs - sinceMs < drawDownMs && recall(context, cell.startedMs) >= sinceMs - controlMs;
+}
+
+const runsBit = { vacuum: 1, pump: 2 } as const;
+
+/**
+ * One standby was told, and the other has started since; not where that one only helps to draw the loop down.
+ * @param runs bits of those that run; 0 where that is told as an alert, so that the alarm after it begins anew
+ */
+function startsBeside(context: UnitContext, onDelayMs: number, active: boolean, runs: number): boolean {
+  const onlyHelps =
+    runs === runsBit.vacuum + runsBit.pump && recall(context, cell.told) === runsBit.pump && drawsDeeper(context);
+  return placesToTell(context, cell, onlyHelps ? runsBit.pump : runs, onDelayMs, active) !== 0;
 }
 
 const judgeStandby = ({ state }: UnitContext, slot: number): Verdict =>

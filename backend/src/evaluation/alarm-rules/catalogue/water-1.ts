@@ -5,6 +5,7 @@ import { joined } from '../details/quantity-text';
 import { judgeDiscrete } from '../discrete';
 import type { UnitEntry } from '../entry';
 import { usable } from '../judge-context';
+import { hasPlace, placesToTell, withPlace } from '../told-places';
 import { Verdict } from '../verdict';
 
 const caution = 'Keep clear of water near live equipment; local electrical rules and the site’s procedure come first.';
@@ -37,18 +38,25 @@ export const water1: UnitEntry = {
   feeds: ['water.found', 'tray.water.found', 'branch.<id>.water.found'],
   offInModes: [],
   offWhenInferred: false,
-  judge(context, _limits, _active, finding) {
-    const { slots, state, unit } = context;
+  judge(context, limits, active, finding) {
+    const { slots, state } = context;
     finding.limit = 1;
-    let verdict = anyOf(judged(state, slots.waterFound), judged(state, slots.trayWaterFound));
-    if (judgeDiscrete(usable(state, slots.trayWaterFound)) === Verdict.yes) finding.where = tray;
+    const ofUnit = judged(state, slots.waterFound);
+    const ofTray = judged(state, slots.trayWaterFound);
+    let verdict = anyOf(ofUnit, ofTray);
+    let wet = 0;
+    if (ofUnit === Verdict.yes) wet = withPlace(wet, place.unit);
+    if (ofTray === Verdict.yes) wet = withPlace(wet, place.tray);
     for (let branch = 0; branch < slots.branchWaterFound.length; branch += 1) {
       const found = judged(state, slots.branchWaterFound[branch] as number);
-      if (found === Verdict.yes) finding.where = unit.branches[branch]?.name ?? null;
+      if (found === Verdict.yes) wet = withPlace(wet, place.firstBranch + branch);
       verdict = anyOf(verdict, found);
     }
     finding.value = verdict === Verdict.hold ? Number.NaN : Number(verdict === Verdict.yes);
     finding.verdict = verdict;
+    const news = placesToTell(context, cell, wet, limits.onDelayMs, active);
+    finding.again = news !== 0;
+    finding.where = nameOf(context.unit, news) ?? nameOf(context.unit, wet);
   },
   detail: ({ slots, state, unit }) =>
     joined(
@@ -56,14 +64,28 @@ export const water1: UnitEntry = {
         ? 'In the unit’s own tray: its pump discharge, filter and exchanger stand above ambient and leak outward.'
         : null,
       wetBranches(state, unit),
+      besides(usable(state, slots.waterFound), usable(state, slots.trayWaterFound), wetBranches(state, unit)),
     ),
 };
 
-const tray = 'Drip tray of the unit';
+const cell = { told: 0, newSinceMs: 1 } as const;
+const place = { unit: 0, tray: 1, firstBranch: 2 } as const;
+
+/** A rack says most of where to look, the unit itself the least. */
+function nameOf({ branches }: CompiledUnit, places: number): string | null {
+  if (places === 0) return null;
+  for (let branch = branches.length - 1; branch >= 0; branch -= 1)
+    if (hasPlace(places, place.firstBranch + branch)) return branches[branch]?.name ?? null;
+  return hasPlace(places, place.tray) ? 'Drip tray of the unit' : null;
+}
 
 /** A place without a sensor says that there is nothing; else one missing rope would hold all the others. */
 const judged = (state: SlotState, slot: number): Verdict =>
   slot < 0 ? Verdict.no : judgeDiscrete(usable(state, slot));
+
+/** By itself the report of the unit adds nothing to the title. */
+const besides = (ofUnit: number, ofTray: number, atBranches: string | null): string | null =>
+  ofUnit >= 0.5 && (ofTray >= 0.5 || atBranches !== null) ? 'The unit reports water too, without saying where.' : null;
 
 function wetBranches(state: SlotState, { branches }: CompiledUnit): string | null {
   const wet = branches.filter(({ slot }) => usable(state, slot.waterFound) >= 0.5);

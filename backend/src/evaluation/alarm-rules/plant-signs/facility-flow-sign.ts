@@ -2,6 +2,7 @@ import { judgeBelow } from '../below';
 import type { Limits } from '../entry';
 import { keep, recall, usable, type Finding, type UnitContext } from '../judge-context';
 import { Verdict } from '../verdict';
+import { chipsLoaded } from './chips-loaded';
 
 const cell = { flowBefore: 0, valveBefore: 1, position: 2, openingMs: 3 } as const;
 
@@ -13,6 +14,7 @@ const lostOfCommissioned = 0.1;
 /** A valve that opens lets through what its position does, not what its command asks: a stroke takes some 100 s. Common practice, no source. */
 const openingShare = 0.02;
 const openingMs = 10_000;
+const strokeMs = 100_000;
 
 /** What flowed before, and how far the valve stood open then. */
 interface Before {
@@ -24,7 +26,8 @@ interface Before {
  * Facility flow by its meter: lost where it is below `limit` times its own mean of the last ten minutes or of the last day, and the
  * valve has not been closed as much, nor is still on its way open. The mean of a day is for a flow that ebbs away within an hour or so, and is asked only where the
  * valve is known: without it less flow may be less load. What was before is kept while the flow is lost; where a restart took
- * it the alarm holds, until the flow is half of what commissioning found. Flow of a valve falls about with the square of its
+ * it the alarm holds, until the flow is half of what commissioning found. A stop that was meant takes it too: in the start that follows
+ * no flow is no loss until chips give off heat. Flow of a valve falls about with the square of its
  * lift, between linear and equal-percentage ones.
  */
 export function judgeFacilityFlow(context: UnitContext, limits: Limits, active: boolean, finding: Finding): void {
@@ -33,7 +36,10 @@ export function judgeFacilityFlow(context: UnitContext, limits: Limits, active: 
   finding.value = flow;
   const command = usable(state, slots.valveCommand >= 0 ? slots.valveCommand : slots.valvePosition);
   const position = usable(state, slots.valvePosition);
-  const valve = opens(context, position) && position < command ? position : command;
+  if (!active && isForgotten(context)) forgetBefore(context);
+  const isOpening = opens(context, position);
+  const reached = Number.isNaN(position) && !active ? openedByNow(context) : position;
+  const valve = (isOpening || Number.isNaN(position)) && reached < command ? reached : command;
   if (valve < shutShare) {
     if (command < shutShare) keep(context, cell.openingMs, context.nowMs);
     forgetBefore(context);
@@ -43,13 +49,21 @@ export function judgeFacilityFlow(context: UnitContext, limits: Limits, active: 
   const before = flowBefore(context, valve);
   const isLost = Number.isNaN(before.flow);
   const share = isLost && !active ? lostOfCommissioned : limits.limit;
-  finding.limit = share * (isLost ? commissionedFlow(context) : before.flow * closedFactor(valve, before.valve));
+  finding.limit =
+    share *
+    (isLost
+      ? commissionedFlow(context) * closedFactor(valve, command)
+      : before.flow * closedFactor(valve, before.valve));
   finding.verdict = judgeBelow(flow, finding.limit, limits.deadband * finding.limit, active);
   if (isLost && active) {
     if (finding.verdict === Verdict.yes) finding.verdict = Verdict.hold;
     return;
   }
   if (finding.verdict === Verdict.yes) {
+    if (isLost && isStartedWithoutLoad(context)) {
+      finding.verdict = Verdict.no;
+      return;
+    }
     if (Number.isNaN(recall(context, cell.flowBefore))) keep(context, cell.flowBefore, before.flow);
     if (Number.isNaN(recall(context, cell.valveBefore))) keep(context, cell.valveBefore, before.valve);
     return;
@@ -63,6 +77,7 @@ export function judgeFacilityFlow(context: UnitContext, limits: Limits, active: 
 
 /** The valve has opened by more than a little within some seconds, or was told to be shut that short a time ago. */
 function opens(context: UnitContext, position: number): boolean {
+  if (Number.isNaN(position)) return false;
   const moved = position - recall(context, cell.position);
   if (!(Math.abs(moved) <= openingShare)) {
     keep(context, cell.position, position);
@@ -70,6 +85,22 @@ function opens(context: UnitContext, position: number): boolean {
   }
   return context.nowMs - recall(context, cell.openingMs) < openingMs;
 }
+
+/** How far a valve whose position nobody tells can have come since it was told to be shut, or since the loop stood. */
+function openedByNow(context: UnitContext): number {
+  const shutMs = recall(context, cell.openingMs);
+  const stoodMs = context.plant.runs.stoodMs[context.unitIndex] as number;
+  const fromMs = stoodMs > shutMs || Number.isNaN(shutMs) ? stoodMs : shutMs;
+  return (context.nowMs - fromMs) / strokeMs;
+}
+
+/** The means were given up with a stop, and what was kept of them goes too. */
+const isForgotten = ({ plant, unitIndex }: UnitContext): boolean =>
+  Number.isNaN(plant.facilityFlow.mean(unitIndex)) && Number.isNaN(plant.facilityFlowOfDay.mean(unitIndex));
+
+/** Facility water comes after the loop’s flow, and load after both. */
+const isStartedWithoutLoad = (context: UnitContext): boolean =>
+  context.modeTold && context.mode === 'starting' && chipsLoaded(context) !== true;
 
 /**
  * What is kept while the flow is lost; else the mean that asks for more at the present lift. `flow` NaN where nothing is known. One

@@ -1,5 +1,5 @@
 import { usable, type UnitContext } from '../judge-context';
-import { stoppedModes } from '../modes-of-rules';
+import { startModes, stoppedModes } from '../modes-of-rules';
 import { chipsLoaded } from './chips-loaded';
 import { powerLost } from './power-lost';
 
@@ -10,7 +10,7 @@ import { powerLost } from './power-lost';
 const carriesHeatK = 2;
 
 /**
- * Is the transfer pump meant to run? Its command says so; else a mode point; else, as the mode is only inferred from this very
+ * Is the transfer pump meant to run? Its command says so; else a mode point, of a start with what is seen besides; else, as the mode is only inferred from this very
  * feedback: chips that give off heat, a failure of power that took the vacuum source as well, or heat in the water in the moment in
  * which the pump was seen to stop. Null: not known, and it is not where nobody saw the pump stop (after a restart), where a
  * temperature was bad then, or where the other units carry the loop and this one may have been put on standby.
@@ -20,13 +20,26 @@ export function pumpWanted(context: UnitContext): boolean | null {
   const command = usable(state, slots.pumpCommand);
   if (!Number.isNaN(command)) return command >= 0.5;
   if (slots.pumpCommand >= 0) return null;
-  if (context.modeTold) return !stoppedModes.includes(context.mode);
+  if (context.modeTold) return wantedByMode(context);
   if (powerLost(context)) return true;
   const loaded = chipsLoaded(context);
   if (loaded !== null) return loaded;
   if (Number.isNaN(plant.runs.pumpStoppedMs[unitIndex]) || othersCarry(context)) return null;
   const carried = plant.runs.heatInWaterK[unitIndex] as number;
   return Number.isNaN(carried) ? null : carried > carriesHeatK;
+}
+
+/**
+ * A start has the pump wait for its vacuum: wanted is it only once it was seen to run in this start, or where chips give off heat.
+ * After a loss of power nobody has taken the load off, so there chips count as loaded where their power is not known.
+ */
+function wantedByMode(context: UnitContext): boolean | null {
+  const { mode, plant, unitIndex } = context;
+  if (stoppedModes.includes(mode)) return false;
+  if (!startModes.includes(mode)) return true;
+  const { pumpStoppedMs, startsSinceMs } = plant.runs;
+  const ranInStart = (pumpStoppedMs[unitIndex] as number) > (startsSinceMs[unitIndex] as number);
+  return ranInStart || (chipsLoaded(context) ?? mode === 'powerReturn') ? true : null;
 }
 
 /** As many pumps of the loop's other units run as it needs. */

@@ -6,6 +6,11 @@ export interface RunMemory {
   readonly powerLostMs: Float64Array;
   /** When something stops to be the consequence of an alarm that is over, so that it has to be looked at again; NaN: nothing is. */
   readonly foldEndsMs: Float64Array;
+  /** Since when a mode point says that the unit starts, or comes back after a loss of power; NaN while it does not. */
+  readonly startsSinceMs: Float64Array;
+  /** The last second in which the loop stood as it was meant to; `stands`: 1 while it does. */
+  readonly stoodMs: Float64Array;
+  readonly stands: Uint8Array;
   readonly pumpWasRunning: Uint8Array;
   readonly vacuumWasRunning: Uint8Array;
   /** Return less supply temperature over the last seconds in which the pump ran, K; NaN where one of them was bad. */
@@ -24,6 +29,9 @@ export function createRunMemory(units: number): RunMemory {
     vacuumStoppedMs: never(),
     powerLostMs: never(),
     foldEndsMs: never(),
+    startsSinceMs: never(),
+    stoodMs: never(),
+    stands: new Uint8Array(units),
     pumpWasRunning: new Uint8Array(units),
     vacuumWasRunning: new Uint8Array(units),
     heatInWaterK: never(),

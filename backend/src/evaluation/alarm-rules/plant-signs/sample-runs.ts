@@ -1,5 +1,7 @@
 import { isActive, usable, type UnitContext } from '../judge-context';
+import { startModes, stoppedModes } from '../modes-of-rules';
 import { powerLost } from './power-lost';
+import { stopWasMeant } from './pump-wanted';
 
 /** Once a second, before the rules. */
 export function sampleRuns(context: UnitContext): void {
@@ -11,6 +13,7 @@ export function sampleRuns(context: UnitContext): void {
   if (runs.vacuumStoppedMs[unitIndex] === nowMs)
     runs.pressureAtStop[unitIndex] = usable(state, slots.separatorPressure);
   if (powerLost(context)) runs.powerLostMs[unitIndex] = nowMs;
+  followMode(context);
   prove(context, usable(state, slots.pumpStandbyRunning), runs.pumpStandbyProvedMs);
   prove(context, usable(state, slots.vacuumStandbyRunning), runs.vacuumStandbyProvedMs);
 }
@@ -23,6 +26,27 @@ function follow(running: number, was: Uint8Array, stoppedMs: Float64Array, unit:
     was[unit] = 0;
     stoppedMs[unit] = nowMs;
   }
+}
+
+function followMode(context: UnitContext): void {
+  const { mode, modeTold, nowMs, plant, unitIndex } = context;
+  const { runs } = plant;
+  if (!modeTold || !startModes.includes(mode)) runs.startsSinceMs[unitIndex] = Number.NaN;
+  else if (Number.isNaN(runs.startsSinceMs[unitIndex])) runs.startsSinceMs[unitIndex] = nowMs;
+  const stands = stoppedModes.includes(mode) && stopWasMeant(context) === true;
+  if (stands) {
+    if (runs.stands[unitIndex] === 0) forgetFacility(plant, unitIndex);
+    runs.stoodMs[unitIndex] = nowMs;
+  }
+  runs.stands[unitIndex] = stands ? 1 : 0;
+}
+
+/** With the loop the facility’s water is shut off as well: what flowed before a stop says nothing of the start after it. */
+function forgetFacility(plant: UnitContext['plant'], unitIndex: number): void {
+  plant.facilityFlow.forget(unitIndex);
+  plant.facilityValve.forget(unitIndex);
+  plant.facilityFlowOfDay.forget(unitIndex);
+  plant.facilityValveOfDay.forget(unitIndex);
 }
 
 /** Share of the newest second: a mean of about ten. */

@@ -26,6 +26,7 @@ const gas = [
   'vacuum.exhaustFlow or vacuum.speed',
   'vacuum.bleedFlow',
   'vacuum.running',
+  'vacuum.standby.running',
   'separator.pressure',
   'return.temperature',
   'separator.level',

@@ -176,6 +176,7 @@ export const loopPoints: readonly DerivedPointOfUnit[] = [
       'vacuum.exhaustFlow or vacuum.speed or vacuum.running',
       'vacuum.bleedFlow',
       'vacuum.running',
+      'vacuum.standby.running',
       'separator.pressure',
       'return.temperature',
     ],

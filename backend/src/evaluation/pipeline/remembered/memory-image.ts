@@ -7,6 +7,8 @@ export interface Learnt {
   readonly numbers: Float64Array;
 }
 
+export type ColumnHead = readonly [path: string, cells: number];
+
 /** What was remembered at a moment, by names. */
 export interface MemoryImage {
   readonly savedMs: number;
@@ -15,13 +17,18 @@ export interface MemoryImage {
   readonly alarms: readonly string[];
   /** Branches, plates and places of each unit, in their order: what is remembered by place in them is of use to the same ones only. */
   readonly parts: readonly (readonly string[])[];
-  /** Columns by unit: path and cells a unit; the numbers follow in this order, unit by unit, then those of the alarms. */
-  readonly columns: readonly (readonly [path: string, cells: number])[];
+  /** Columns by unit: path and cells a unit; the numbers follow in this order, unit by unit, then those of the alarms, then those of the halls. */
+  readonly columns: readonly ColumnHead[];
+  /** Ids of the halls, and columns by hall. None in an image of the form before, which knew none. */
+  readonly halls: readonly string[];
+  readonly hallColumns: readonly ColumnHead[];
   readonly numbers: Float64Array;
 }
 
 /** Counts up with every change of what head and numbers mean. */
-const form = 2;
+const form = 3;
+/** The form before, without halls: still read. */
+const formBefore = 2;
 
 export const toLearnt = ({ numbers, ...head }: MemoryImage): Learnt => ({
   head: JSON.stringify({ form, ...head }),
@@ -32,11 +39,14 @@ export const toLearnt = ({ numbers, ...head }: MemoryImage): Learnt => ({
 export function fromLearnt({ head: text, numbers }: Learnt): Result<MemoryImage, Failure<'MEMORY_MALFORMED'>> {
   const head = headOf(text);
   if (head === null) return malformed('its head can not be read');
-  const { alarms, columns, units } = head;
-  const expected = columns.reduce((sum, [, cells]) => sum + cells * units.length, 0) + alarms.length * cellsOfRule;
+  const { alarms, columns, hallColumns, halls, units } = head;
+  const expected = cellsOf(columns) * units.length + alarms.length * cellsOfRule + cellsOf(hallColumns) * halls.length;
   if (numbers.length !== expected) return malformed('its numbers are not those of its head');
   return ok({ ...head, numbers });
 }
+
+/** Cells of one unit, or one hall. */
+const cellsOf = (columns: readonly ColumnHead[]): number => columns.reduce((sum, [, cells]) => sum + cells, 0);
 
 function headOf(text: string): Omit<MemoryImage, 'numbers'> | null {
   let parsed: unknown;
@@ -48,9 +58,11 @@ function headOf(text: string): Omit<MemoryImage, 'numbers'> | null {
   if (typeof parsed !== 'object' || parsed === null) return null;
   const head = parsed as Record<string, unknown>;
   const { savedMs, units, alarms, parts, columns } = head;
-  const isRead = head.form === form && typeof savedMs === 'number' && isTexts(units) && isTexts(alarms);
-  return isRead && isParts(parts) && parts.length === units.length && isColumns(columns)
-    ? { savedMs, units, alarms, parts, columns }
+  const { halls, hallColumns } = head.form === formBefore ? { halls: [], hallColumns: [] } : head;
+  const isKnown = head.form === form || head.form === formBefore;
+  const isRead = isKnown && typeof savedMs === 'number' && isTexts(units) && isTexts(alarms) && isTexts(halls);
+  return isRead && isParts(parts) && parts.length === units.length && isColumns(columns) && isColumns(hallColumns)
+    ? { savedMs, units, alarms, parts, columns, halls, hallColumns }
     : null;
 }
 

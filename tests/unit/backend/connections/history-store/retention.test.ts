@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { SealedFile } from '../../../../../backend/src/connections/history-store/embedded/manifest';
-import { expiredFiles } from '../../../../../backend/src/connections/history-store/embedded/retention';
+import { expiredBefore, expiredFiles } from '../../../../../backend/src/connections/history-store/embedded/retention';
 
 const hour = 3_600_000;
 const day = 24 * hour;
@@ -39,5 +39,25 @@ describe('retention', () => {
     const kept = [file('minutes', 0, 1000), file('minutes', day, 1000)];
     expect(expiredFiles(kept, 3 * day - 1, keep).files).toEqual([]);
     expect(expiredFiles(kept, 3 * day, keep)).toEqual({ files: [kept[0]], retireBeforeMs: null });
+  });
+
+  it('keeps what an hour that waits to be sealed still needs, and lets go what is older', () => {
+    const kept = [
+      ...[0, 1, 2].map((at) => file('seconds', at * hour, 1)),
+      file('minutes', 0, 1),
+      file('minutes', day, 1),
+    ];
+    const expired = expiredFiles(kept, 5 * day, keep);
+    expect(expiredBefore(Infinity, expired)).toEqual(expired);
+    const before = (waitingMs: number) => {
+      const { files, retireBeforeMs } = expiredBefore(waitingMs, expired);
+      return [files.map(({ name }) => name), retireBeforeMs];
+    };
+    expect(before(2 * hour)).toEqual([['seconds-0-0', `seconds-${hour}-0`], 2 * hour]);
+    expect(before(day + hour)).toEqual([
+      ['seconds-0-0', `seconds-${hour}-0`, `seconds-${2 * hour}-0`, 'minutes-0-0'],
+      3 * hour,
+    ]);
+    expect(before(0)).toEqual([[], null]);
   });
 });
