@@ -8,7 +8,7 @@ import { isOfPermit } from './is-of-permit';
 const ownReasons: { readonly [reason: string]: string } = {
   conditionTrue: '',
   conditionClear: '',
-  worsened: 'worse than before',
+  worsened: 'worse than before, or at a further place',
   configuration: 'the site file changed',
   reAlarm: 'acknowledged long ago and still so',
   shelvingOver: 'its time was over',

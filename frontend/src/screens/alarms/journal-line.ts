@@ -75,10 +75,10 @@ function sayModeChange(facts: JournalRow['facts']): string {
   return [broughtBack[fromMode], setAside[toMode]].filter((part) => part !== '').join(', ');
 }
 
-/** What changed where neither state nor mode did: how much it matters by now. */
+/** What changed where neither state nor mode did: how much it matters by now, or the place, which the row names. */
 const sayPriority = ({ kind, from, to, cause, priority }: JournalRow): string =>
   kind === 'transition' && from === to && cause === 'conditionTrue' && priority !== null
-    ? `priority ${priority} by now`
+    ? `told again, priority ${priority} by now`
     : '';
 
 /** Said by the state it came to; a row without a state before it changed none. */

@@ -33,7 +33,7 @@ describe('a line of the journal', () => {
 
   it('says the priority that an alarm has by now, where nothing else of it changed', () => {
     expect(journalLine({ ...row, from: 'unacknowledged', priority: 1, cause: 'conditionTrue', value: null })).toBe(
-      'AIR-1 · Rack 4 · priority 1 by now',
+      'AIR-1 · Rack 4 · told again, priority 1 by now',
     );
   });
 
