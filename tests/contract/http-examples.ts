@@ -108,6 +108,7 @@ export const httpExamples: Readonly<Record<RouteKey, Example>> = {
           nodes: [{ id: 'floorSupply', name: 'Supply main under the floor', main: 'supply', elevation: -0.5 }],
         },
       ],
+      entryTitles: { 'MARGIN-1': 'Vacuum margin small' },
     },
   },
   'get /api/units': {
