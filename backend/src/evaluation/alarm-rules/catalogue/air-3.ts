@@ -61,8 +61,10 @@ export const air3: UnitEntry = {
         ? null
         : `One source has ${freeAirText(Math.max(0, reserve))} left${trapFull ? ' by its curve' : ''}${coming}.`,
       trapFull ? 'With water in its trap it carries less: counted as no open hose.' : null,
-      Number.isNaN(all) || trapFull ? null : `With all sources ${Math.max(0, Math.floor(all))} open hoses are carried.`,
+      Number.isNaN(all) || trapFull ? null : `With all sources ${hosesText(Math.max(0, Math.floor(all)))} carried.`,
       sealWaterSign(context),
     );
   },
 };
+
+const hosesText = (count: number): string => (count === 1 ? '1 open hose is' : `${count} open hoses are`);
