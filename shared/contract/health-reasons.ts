@@ -53,7 +53,8 @@ export const healthReasons = {
   },
   SITE_FILE_REFUSED: {
     means: 'a newer content of the site file was refused; the one before is in force',
-    action: 'Mend what /api/site/state names; the file is read again by itself.',
+    action:
+      'Mend what /api/site/state names: a mended file is read by itself; where the file is not at fault, read it again in Setup.',
   },
   SETTINGS_REFUSED: {
     means: 'settings changed while running do not fit the site file that runs now; they are not in force',
