@@ -69,7 +69,8 @@ export class Maintenance {
     const faults: Error[] = [];
     const attempt = (job: () => Promise<void>): Promise<void> =>
       job().catch((fault: unknown) => void faults.push(fault instanceof Error ? fault : new Error(String(fault))));
-    // First, so that what an earlier attempt left half-written takes no room.
+    // First, so that what an earlier attempt committed and could not take up is in force, and what it left half-written takes no room.
+    await attempt(() => this.#manifest.reload());
     await attempt(() => this.#sweep());
     const agedAtMs = this.#agedAtMs(age);
     const doomed = expiredFiles(this.#manifest.kept, agedAtMs, this.#retention).retireBeforeMs ?? -Infinity;
@@ -131,14 +132,14 @@ export class Maintenance {
 
   /** In one transaction the new files are in force, the old ones are not, and the tails are gone. */
   async #enforce({ written, replaced }: Sealed, tails: readonly TailTable[]): Promise<void> {
-    await this.#change(async (connection) => {
+    const names = new Set(tails.map(({ name }) => name));
+    const isSealed = ({ name }: TailTable): boolean => names.has(name);
+    await this.#change(isSealed, async (connection) => {
       for (const { name } of replaced) await this.#manifest.drop(connection, name);
       for (const file of written) await this.#manifest.keep(connection, file);
-      for (const table of tails) await connection.run(`DROP TABLE ${table.name}`);
       failpoint('seal-mid-manifest');
     });
     failpoint('seal-after-manifest');
-    this.#writer.forget(tails);
   }
 
   /** Of the newest row its hour, since files go by whole hours. */
@@ -160,30 +161,38 @@ export class Maintenance {
     const waiting = this.#writer.tails.filter((table) => !spoilt.has(table.hourMs)).map((table) => table.hourMs);
     const { files, retireBeforeMs } = expiredBefore(Math.min(...waiting), expired);
     if (files.length === 0) return;
-    let lost: readonly TailTable[] = [];
-    await this.#change(async (connection) => {
-      lost = this.#writer.tails.filter(({ hourMs: at }) => spoilt.has(at) && at < (retireBeforeMs ?? -Infinity));
-      for (const { name } of lost) await connection.run(`DROP TABLE ${name}`);
+    const isLost = ({ hourMs: at }: TailTable): boolean => spoilt.has(at) && at < (retireBeforeMs ?? -Infinity);
+    const lost = await this.#change(isLost, async (connection) => {
       for (const { name } of files) await this.#manifest.drop(connection, name);
       if (retireBeforeMs !== null) await this.#manifest.retire(connection, retireBeforeMs);
       failpoint('retention-mid-manifest');
     });
-    this.#writer.forget(lost);
     for (const { hourMs: at } of lost) this.#lateSinceMs.delete(at);
   }
 
-  #change(job: (connection: DuckDBConnection) => Promise<void>): Promise<void> {
+  /**
+   * Tails that go are forgotten before readers come in again, or these would ask for tables that are gone.
+   * @returns the tails that went
+   */
+  #change(
+    goes: (table: TailTable) => boolean,
+    job: (connection: DuckDBConnection) => Promise<void>,
+  ): Promise<readonly TailTable[]> {
     return this.#gate.change(() =>
       this.#writer.between(async (connection) => {
+        const going = this.#writer.tails.filter(goes);
         await connection.run('BEGIN');
         try {
           await job(connection);
+          for (const { name } of going) await connection.run(`DROP TABLE ${name}`);
           await connection.run('COMMIT');
         } catch (fault) {
           await connection.run('ROLLBACK').catch(() => undefined);
           throw fault;
         }
+        this.#writer.forget(going);
         await this.#manifest.reload();
+        return going;
       }),
     );
   }
