@@ -5,19 +5,39 @@ import type { ClosingStack } from './closing-stack';
 import { shownPath } from './open-site';
 import { SiteReload, type LoadedSite, type ReloadParts } from './site-reload';
 
-/** Watches the site file from now on; a new content that is fit to run takes the place of the one in force. */
+/** Hands on that the site file may have changed; what is heard before anybody listens is kept for whoever listens first. */
+export interface SiteNews {
+  listen(mayHaveChanged: () => void): void;
+  stop(): void;
+}
+
+/** Watches the site file from now on: before it is read, so that no edit is missed while the rest is opened. */
+export async function watchSite(file: string, closing: ClosingStack): Promise<SiteNews> {
+  let hear: (() => void) | null = null;
+  let isMissed = false;
+  const watch = new SiteWatch(file, () => {
+    if (hear === null) isMissed = true;
+    else hear();
+  });
+  closing.add(() => watch.stop());
+  await watch.start();
+  return {
+    listen(mayHaveChanged) {
+      hear = mayHaveChanged;
+      if (isMissed) mayHaveChanged();
+    },
+    stop: () => watch.stop(),
+  };
+}
+
+/** A new content of the site file that is fit to run takes the place of the one in force. */
 export function openReload(
   file: string,
   loaded: LoadedSite,
   reader: SiteReader,
-  closing: ClosingStack,
   parts: Pick<ReloadParts, 'replace' | 'wallMs' | 'say'>,
 ): SiteReload {
-  const reload = new SiteReload(loaded, { ...parts, file: shownPath(file), read: (hash) => reader.read(file, hash) });
-  const watch = new SiteWatch(file, () => void reload.reload());
-  closing.add(() => watch.stop());
-  void watch.start();
-  return reload;
+  return new SiteReload(loaded, { ...parts, file: shownPath(file), read: (hash) => reader.read(file, hash) });
 }
 
 /** Health says that a newer site file was refused. */

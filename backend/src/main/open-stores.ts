@@ -9,6 +9,7 @@ import { MemoryFile, memoryFileName } from '../connections/memory-file/memory-fi
 import { DuckDbHistoryStore } from '../connections/history-store/embedded/duckdb-history-store';
 import { InfluxHistoryStore } from '../connections/history-store/influx/influx-history-store';
 import { WorkerHistoryStore } from '../connections/history-store/worker-history-store';
+import { SystemClock } from '../connections/system-clock/system-clock';
 import type { AlarmJournal } from '../ports/alarm-journal';
 import type { HistoryStore } from '../ports/history-store';
 import type { KeptEnergy } from '../ports/kept-energy';
@@ -51,7 +52,11 @@ function historyName({ influxUrl }: Environment): string {
 /** The server of the environment, else embedded: in a thread of its own where its program is built; tests run it on this one. */
 function openHistory({ influxUrl, dataFolder }: Environment, workerFile: URL | null): Promise<HistoryStore> {
   if (influxUrl !== null) {
-    const options = { url: influxUrl, queueFolder: join(dataFolder, historyQueueFolder) };
+    const options = {
+      url: influxUrl,
+      queueFolder: join(dataFolder, historyQueueFolder),
+      nowMs: new SystemClock().wallMs(),
+    };
     if (workerFile === null) return InfluxHistoryStore.open(options);
     return WorkerHistoryStore.open({ workerFile, store: { kind: 'influx', options } });
   }

@@ -54,7 +54,7 @@ import { openMappingDesk } from './open-mapping-desk';
 import { openNoteDesk } from './open-note-desk';
 import { openPerformance } from './open-performance';
 import { openReportDesk } from './open-report-desk';
-import { openReload, withReasons } from './open-reload';
+import { openReload, watchSite, withReasons } from './open-reload';
 import { openSite } from './open-site';
 import { openStores } from './open-stores';
 import { openTrendDesk } from './open-trend-desk';
@@ -116,6 +116,7 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
   const clock = new SystemClock();
   const ticker = new SystemTicker();
   const { say, report, ...logs } = openLog(environment, options, clock, ticker, closing);
+  const siteNews = await watchSite(environment.siteFile, closing);
   const loaded = await openSite(environment.siteFile, say);
   const { site } = loaded;
   const authorised = await openAuthorisedList(environment.alarmList, site, say, closing);
@@ -176,7 +177,7 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
 
   const reader = new SiteReader(options.siteWorker, undefined, environment.siteFile);
   closing.add(() => reader.stop());
-  const reload = openReload(environment.siteFile, loaded, reader, closing, {
+  const reload = openReload(environment.siteFile, loaded, reader, {
     wallMs: () => clock.wallMs(),
     say,
     async replace(next) {
@@ -273,6 +274,8 @@ async function open(environment: Environment, options: StartOptions, closing: Cl
   runner.start();
   publication.start();
   await intake.start();
+  closing.add(() => siteNews.stop());
+  siteNews.listen(() => void reload.reload());
   logs.watchHealth(healthOf(clock, { view: runner.live, broker: intake, history: store, runner: health, version }));
   sayBroker(intake, say);
   sayFirstLink(people, address, say);

@@ -10,4 +10,10 @@ export interface RateLimits {
   refused(): Readonly<Record<RateKind, number>>;
 }
 
+/** For what counts only where it proves wrong: looked at before, counted after. */
+export interface AttemptLimits extends Pick<RateLimits, 'waitOf'> {
+  /** As `waitOf`, of what is counted so far; nothing is added. */
+  waitNow(kind: RateKind, station: string): Promise<number | null>;
+}
+
 export const RATE_LIMITS = Symbol('RateLimits');

@@ -30,6 +30,8 @@ export interface AppOptions {
   readonly frontendFolder?: string;
   /** Without it site files are read on this thread. */
   readonly siteWorker?: URL;
+  /** Hears each line that it says, at once. */
+  readonly onSaid?: (line: string) => void;
 }
 
 /** The backend from its sources, in this process, on free ports, with history on this thread. */
@@ -38,6 +40,7 @@ export async function startApp({
   dataFolder,
   frontendFolder,
   siteWorker,
+  onSaid,
 }: AppOptions = {}): Promise<RunningApp> {
   const folder = dataFolder === undefined ? await temporaryFolder() : null;
   const data = dataFolder ?? folder?.path ?? '';
@@ -57,7 +60,10 @@ export async function startApp({
     frontendFolder: frontendFolder ?? null,
     historyWorker: null,
     siteWorker: siteWorker ?? null,
-    say: (line) => said.push(line),
+    say: (line) => {
+      said.push(line);
+      onSaid?.(line);
+    },
     report: (fault) => faults.push(fault),
   });
   const url = running.address.replace(/\/$/, '');

@@ -29,10 +29,14 @@ export function followCertificate({ files, names, ticker, say, use }: Renewal): 
 }
 
 /** Whatever changes when one of the files is written or replaced. */
-const markOf = ({ certificate, key }: CertificateFiles): string =>
-  [certificate, key]
-    .map((path) => {
-      const found = statSync(path, { throwIfNoEntry: false });
-      return found === undefined ? 'none' : `${found.ino} ${found.size} ${found.mtimeMs}`;
-    })
-    .join(' ');
+const markOf = ({ certificate, key }: CertificateFiles): string => [certificate, key].map(markOfFile).join(' ');
+
+/** A file that can't be looked at for now (its drive is away, it may no longer be read) is a change like another. */
+function markOfFile(path: string): string {
+  try {
+    const { ino, size, mtimeMs } = statSync(path);
+    return `${ino} ${size} ${mtimeMs}`;
+  } catch (error) {
+    return (error as NodeJS.ErrnoException).code ?? 'unreadable';
+  }
+}

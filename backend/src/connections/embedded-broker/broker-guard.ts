@@ -1,6 +1,6 @@
 import { createHmac, randomBytes, timingSafeEqual } from 'node:crypto';
 import type { BrokerRefusal, BrokerUser, PasswordCheck } from '../../ports/broker-access';
-import type { RateLimits } from '../../ports/rate-limits';
+import type { AttemptLimits } from '../../ports/rate-limits';
 import { covers } from '../../access/topic-filter';
 import type { BoundedNotes } from './bounded-notes';
 import { ownNames, type OwnUser } from './own-users';
@@ -26,7 +26,7 @@ export interface GuardSettings {
   /** A filter of topics that nobody else may write, whatever their list says; null: there are none. */
   readonly ownTopics: string | null;
   readonly passwords: PasswordCheck;
-  readonly attempts: Pick<RateLimits, 'waitOf'>;
+  readonly attempts: AttemptLimits;
   readonly notes: BoundedNotes;
 }
 
@@ -80,18 +80,24 @@ export class BrokerGuard {
 
   private async listed(users: readonly BrokerUser[], claim: BrokerClaim): Promise<Grant | null | 'later'> {
     const { name, password, station } = claim;
+    const { attempts, passwords } = this.settings;
     if (name === undefined || password === undefined) return null;
     const user = users.find((one) => one.name === name);
     const mark = this.mark(password);
     const before = this.known.get(name);
     if (user !== undefined && before !== undefined && timingSafeEqual(before, mark)) return user;
-    if ((await this.settings.attempts.waitOf('signIn', station)) !== null) return 'later';
+    if ((await attempts.waitNow('signIn', station)) !== null) return 'later';
     // An unknown name costs as much time as a known one.
     const hash = user?.passwordHash ?? users[0]?.passwordHash;
     if (hash === undefined) return null;
-    const right = await this.settings.passwords.check(hash, Buffer.from(password).toString('utf8'));
+    const right = await passwords.check(hash, Buffer.from(password).toString('utf8'));
     if (right === 'later') return 'later';
-    if (!right || user === undefined) return null;
+    if (!right || user === undefined) {
+      // Wrong ones alone count: all gateways of a plant may stand behind one address and come back together. What is let
+      // through beyond the limit meanwhile is bounded by how many passwords are checked at once.
+      await attempts.waitOf('signIn', station);
+      return null;
+    }
     this.known.set(name, mark);
     return user;
   }

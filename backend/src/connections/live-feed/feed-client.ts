@@ -38,8 +38,9 @@ export class FeedClient {
   offer(): void {
     const view = this.showing;
     if (view === null) return;
-    if (view.refusal !== null) {
-      if (!this.refused) this.refuse(view.refusal);
+    const refusal = view.refusal();
+    if (refusal !== null) {
+      if (!this.refused) this.refuse(refusal);
       this.refused = true;
       return;
     }

@@ -16,14 +16,20 @@ export class SharedView {
   /** What has changed since the newest frame and waits for its time. */
   private waits: Change = 'nothing';
   viewers = 0;
-  /** Why it can't be shown any more: the site that is in force now has no such hall, unit or point. */
-  refusal: ViewRefusal | null = null;
 
   constructor(
     private readonly view: View,
     private readonly live: LiveView,
   ) {
     this.watch = live.watch(view);
+  }
+
+  /**
+   * Why it can't be shown any more: the site that is in force now has no such hall, unit or point. Asked anew each time, as a
+   * client may take its frame between a new site file and the next look.
+   */
+  refusal(): ViewRefusal | null {
+    return this.live.refusalOf(this.view);
   }
 
   /** How long after one frame the next may wait, ms. */
@@ -33,8 +39,7 @@ export class SharedView {
 
   /** Looks whether what is shown has changed. @param atOnce who comes does not wait for the next frame, unless one has just gone out */
   look(monotonicMs: number, atOnce = false): void {
-    this.refusal = this.live.refusalOf(this.view);
-    if (this.refusal !== null) return;
+    if (this.refusal() !== null) return;
     const change = this.watch.changed();
     if (change === 'news' || this.waits === 'nothing') this.waits = change;
     const sinceMs = monotonicMs - this.changedAtMs;

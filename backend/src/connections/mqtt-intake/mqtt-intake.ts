@@ -10,12 +10,13 @@ import { backOffMs } from './back-off';
 import { addressText, type BrokerAddress } from './broker-address';
 import { connectionFault } from './connection-fault';
 import { connectOnce } from './connect-once';
+import { endWithin } from './end-within';
 import type { HeldAcknowledgements } from './held-acknowledgements';
 import { IntakeCounts } from './intake-counts';
 import { OFFLINE, ONLINE } from './status-topic';
 import type { TlsFiles } from './tls-files';
+import { WantedTopics } from './wanted-topics';
 import { WatchedPayloads } from './watched-payloads';
-import { subscribeAll, unsubscribeAll } from './subscribe-all';
 
 export interface IntakeSettings {
   readonly address: BrokerAddress;
@@ -47,7 +48,7 @@ export class MqttIntake implements BrokerLink, IntakeReport {
   private connection: BrokerState['state'] = 'connecting';
   private trouble: string | null = null;
   private stopped = false;
-  private wanted: readonly string[];
+  private readonly topics: WantedTopics;
 
   constructor(
     private readonly settings: IntakeSettings,
@@ -56,7 +57,7 @@ export class MqttIntake implements BrokerLink, IntakeReport {
     private readonly clock: Clock,
   ) {
     this.protocolVersion = settings.address.embedded ? 4 : 5;
-    this.wanted = settings.subscriptions;
+    this.topics = new WantedTopics(settings.subscriptions);
   }
 
   /** Resolves after the first attempt, whatever came of it; from then on it is tried again for ever. */
@@ -66,7 +67,7 @@ export class MqttIntake implements BrokerLink, IntakeReport {
 
   state(): BrokerState {
     const { address, note } = this.settings;
-    const words = [note, this.trouble].filter((word) => word !== null);
+    const words = [note, this.trouble, this.topics.trouble()].filter((word) => word !== null);
     return {
       state: this.connection,
       address: addressText(address),
@@ -83,23 +84,9 @@ export class MqttIntake implements BrokerLink, IntakeReport {
     return this.watched.ask(topic, this.clock.wallMs());
   }
 
-  /** Other topics are wanted from now on: first the new ones are asked for, then those let go that are wanted no more. */
-  async follow(subscriptions: readonly string[]): Promise<void> {
-    const before = new Set(this.wanted);
-    const now = new Set(subscriptions);
-    this.wanted = subscriptions;
-    const client = this.client;
-    // One that connects anew asks for all that is wanted; what its session still has besides is counted as unknown.
-    if (client?.connected !== true) return;
-    const refused = await subscribeAll(
-      client,
-      subscriptions.filter((filter) => !before.has(filter)),
-    );
-    if (refused !== null) this.trouble = refused;
-    await unsubscribeAll(
-      client,
-      [...before].filter((filter) => !now.has(filter)),
-    );
+  /** Other topics are wanted from now on. */
+  follow(subscriptions: readonly string[]): Promise<void> {
+    return this.topics.follow(subscriptions);
   }
 
   /** Says `offline` and disconnects, once. What was not acknowledged stays with the broker. */
@@ -108,13 +95,10 @@ export class MqttIntake implements BrokerLink, IntakeReport {
     if (this.retry !== null) clearTimeout(this.retry);
     const client = this.client;
     this.client = null;
+    this.topics.leave();
     if (client === null) return;
-    if (client.connected) {
-      await client.publishAsync(this.settings.statusTopic, OFFLINE, { qos: 0, retain: true }).catch(ignoreWhileEnding);
-      await client.endAsync().catch(ignoreWhileEnding);
-    } else {
-      await client.endAsync(true).catch(ignoreWhileEnding);
-    }
+    const { statusTopic } = this.settings;
+    await endWithin(client, () => client.publishAsync(statusTopic, OFFLINE, { qos: 0, retain: true }));
   }
 
   private connect(attempted: () => void): void {
@@ -141,6 +125,7 @@ export class MqttIntake implements BrokerLink, IntakeReport {
       client.removeAllListeners('message');
       if (!client.disconnecting) client.end(true);
       this.connection = 'lost';
+      this.topics.leave();
       if (!welcomed && this.otherVersion()) {
         this.connect(attempted);
         return;
@@ -164,8 +149,7 @@ export class MqttIntake implements BrokerLink, IntakeReport {
   }
 
   private async subscribe(client: MqttClient): Promise<void> {
-    const refused = await subscribeAll(client, this.wanted);
-    if (refused !== null) this.trouble = refused;
+    await this.topics.hearOn(client);
     if (client.connected) client.publish(this.settings.statusTopic, ONLINE, { qos: 1, retain: true });
   }
 
@@ -179,8 +163,3 @@ export class MqttIntake implements BrokerLink, IntakeReport {
     this.watched.see(message, acceptance, wallMs);
   }
 }
-
-/** A connection that breaks while it is being closed is closed: there is nothing left to be told. */
-const ignoreWhileEnding = (): void => undefined;
-
-/** The system's code or the client's own words: neither holds a credential. */

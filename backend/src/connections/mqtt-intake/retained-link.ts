@@ -2,6 +2,7 @@ import { MqttClient } from 'mqtt';
 import type { RetainedHearer, RetainedTopics } from '../../ports/retained-topics';
 import { backOffMs } from './back-off';
 import type { BrokerAddress } from './broker-address';
+import { endWithin } from './end-within';
 import { openWire } from './open-wire';
 import type { TlsFiles } from './tls-files';
 
@@ -94,7 +95,7 @@ export class RetainedLink implements RetainedTopics {
     if (this.retry !== null) clearTimeout(this.retry);
     const { client } = this;
     this.client = null;
-    await client?.endAsync(!client.connected).catch(ignore);
+    if (client !== null) await endWithin(client);
   }
 }
 

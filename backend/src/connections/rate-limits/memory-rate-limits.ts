@@ -1,6 +1,6 @@
 import { RateLimiterMemory, RateLimiterRes } from 'rate-limiter-flexible';
 import { networkOf } from '../../access/network-of';
-import { rateKinds, type RateKind, type RateLimits } from '../../ports/rate-limits';
+import { rateKinds, type AttemptLimits, type RateKind, type RateLimits } from '../../ports/rate-limits';
 import { limitsOfKind, type Limit } from './limits-of-kind';
 
 /** Stations counted apart at a time, per kind; all further ones share one count until a window has passed. */
@@ -11,12 +11,13 @@ const EVERYONE_ELSE = 'everyone else';
 export function memoryRateLimits(
   limits: Readonly<Record<RateKind, Limit>> = limitsOfKind,
   stationsApart = STATIONS_APART,
-): RateLimits {
+): RateLimits & AttemptLimits {
   const counters = Object.fromEntries(
     rateKinds.map((kind) => [kind, new Counter(limits[kind], stationsApart)]),
   ) as unknown as Readonly<Record<RateKind, Counter>>;
   return {
     waitOf: (kind, station) => counters[kind].waitOf(networkOf(station)),
+    waitNow: (kind, station) => counters[kind].waitNow(networkOf(station)),
     refused: () =>
       Object.fromEntries(rateKinds.map((kind) => [kind, counters[kind].refused])) as Record<RateKind, number>,
   };
@@ -41,10 +42,19 @@ class Counter {
       return null;
     } catch (refusal) {
       if (!(refusal instanceof RateLimiterRes)) throw refusal;
-      this.refused += 1;
-      // A wall clock that was set back would make it longer than it is.
-      return Math.min(this.limit.windowS, Math.max(1, Math.ceil(refusal.msBeforeNext / 1000)));
+      return this.refuse(refusal);
     }
+  }
+
+  async waitNow(station: string): Promise<number | null> {
+    const counted = await this.limiter.get(this.keyOf(station));
+    return counted === null || counted.consumedPoints < this.limit.points ? null : this.refuse(counted);
+  }
+
+  private refuse({ msBeforeNext }: RateLimiterRes): number {
+    this.refused += 1;
+    // A wall clock that was set back would make it longer than it is.
+    return Math.min(this.limit.windowS, Math.max(1, Math.ceil(msBeforeNext / 1000)));
   }
 
   private keyOf(station: string): string {

@@ -10,7 +10,7 @@ import { isUnchanged } from './unchanged-files';
 export class DamagedFiles {
   readonly #folder: string;
   #byLength: readonly string[] = [];
-  #byRead = new Set<string>();
+  readonly #byRead = new Set<string>();
   readonly #bySum = new Set<string>();
   #summed = '';
 
@@ -21,13 +21,14 @@ export class DamagedFiles {
   /** Looks at every file in force; `isReadable` is asked of those that a read refused before. */
   async look(kept: readonly SealedFile[], isReadable: (file: SealedFile) => Promise<boolean>): Promise<void> {
     const wrong: string[] = [];
-    const refused = new Set<string>();
+    const names = new Set(kept.map(({ name }) => name));
+    // One by one, since reads may refuse others meanwhile.
+    for (const name of this.#byRead) if (!names.has(name)) this.#byRead.delete(name);
     for (const file of kept) {
       if ((await bytesOf(join(this.#folder, file.name))) !== file.bytes) wrong.push(file.name);
-      if (this.#byRead.has(file.name) && !(await isReadable(file))) refused.add(file.name);
+      if (this.#byRead.has(file.name) && (await isReadable(file))) this.#byRead.delete(file.name);
     }
     this.#byLength = wrong;
-    this.#byRead = refused;
   }
 
   /** Compares the next files with the sums they were sealed with, round and round, so many bytes a call and one file at least. */

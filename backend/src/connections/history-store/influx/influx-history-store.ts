@@ -40,6 +40,8 @@ export interface InfluxHistoryOptions {
   readonly queueFolder: string;
   /** Most bytes of them on the disk; 10 GiB hold an hour of 5,000 units of 80 points. */
   readonly queueBytes?: number;
+  /** Wall time of the opening, from which on it is known what the server no longer keeps; else from the first upkeep on. */
+  readonly nowMs?: number;
 }
 
 const defaultQueueBytes = 10 * 2 ** 30;
@@ -69,6 +71,7 @@ export class InfluxHistoryStore implements HistoryStore {
     this.#rawDays = rawDays;
     this.#queueBytes = queueBytes;
     this.#database = new PreparedDatabase(server, { raw: rawDays, minutes: minuteDays });
+    if (options.nowMs !== undefined) this.#retiredBeforeMs = this.#retiredAt(options.nowMs);
     this.#sender = new QueuedSender({ disk, send: (parts) => this.#commit(parts) });
   }
 
@@ -150,9 +153,14 @@ export class InfluxHistoryStore implements HistoryStore {
 
   async maintain(nowMs: number): Promise<void> {
     void this.#sender.flush();
+    // Before what may take long or fail: what is older is read by minute from now on, as its seconds are gone.
+    this.#retiredBeforeMs = this.#retiredAt(nowMs);
     const due = await this.#database.ready();
     await due.settle(nowMs);
-    this.#retiredBeforeMs = Math.ceil((nowMs - this.#rawDays * dayMs) / hourMs) * hourMs;
+  }
+
+  #retiredAt(nowMs: number): number {
+    return Math.ceil((nowMs - this.#rawDays * dayMs) / hourMs) * hourMs;
   }
 
   health(): HistoryHealth {
@@ -189,10 +197,9 @@ export class InfluxHistoryStore implements HistoryStore {
     const hours = new Set<number>();
     for (const { rows } of parts)
       for (let row = 0; row < rows.count; row++) hours.add(Math.floor((rows.secondMs[row] ?? NaN) / hourMs) * hourMs);
-    // First what is due: should the program end in between, minutes are made once too often, never once too seldom.
-    await due.add(hours).catch((fault: unknown) => this.#database.lost(fault));
     try {
-      const { leftOut, refused } = await this.#server.write(this.#points(parts), secondsPolicy);
+      const write = () => this.#server.write(this.#points(parts), secondsPolicy);
+      const { leftOut, refused } = await due.whileWriting(hours, write);
       this.#pointsTooOld += leftOut;
       return refused;
     } catch (fault) {

@@ -3,6 +3,8 @@ import { hourMs, minuteMs } from '../history-query';
 import type { InfluxServer } from './influx-server';
 import { minutesPolicy, secondsPolicy } from './to-points';
 
+type Server = Pick<InfluxServer, 'query' | 'write'>;
+
 /** An hour's minutes are made so long after its end, as the embedded store seals it. */
 const settleAfterMs = 10 * minuteMs;
 
@@ -11,15 +13,17 @@ const settleAfterMs = 10 * minuteMs;
  * restart forgets none.
  */
 export class MinutesDue {
-  readonly #server: InfluxServer;
+  readonly #server: Server;
   /** Hour → how often it was written to. */
   readonly #writes = new Map<number, number>();
+  /** Hour → writes of which rows are still on their way: minutes made now would lack them. */
+  readonly #underWay = new Map<number, number>();
 
-  private constructor(server: InfluxServer) {
+  private constructor(server: Server) {
     this.#server = server;
   }
 
-  static async load(server: InfluxServer): Promise<MinutesDue> {
+  static async load(server: Server): Promise<MinutesDue> {
     const due = new MinutesDue(server);
     const [rows] = await server.query([`SELECT due FROM ${minutesPolicy}.minutes_due`], 'HISTORY_OPEN_FAILED');
     for (const [hour] of rows ?? []) due.#writes.set(Number(hour), 1);
@@ -30,7 +34,23 @@ export class MinutesDue {
     return new Set(this.#writes.keys());
   }
 
-  async add(hours: Iterable<number>): Promise<void> {
+  /** Marks hours as due before their rows are written, and makes no minutes of them until they are. */
+  async whileWriting<Value>(hours: ReadonlySet<number>, write: () => Promise<Value>): Promise<Value> {
+    for (const hour of hours) this.#underWay.set(hour, (this.#underWay.get(hour) ?? 0) + 1);
+    try {
+      // First what is due: should the program end in between, minutes are made once too often, never once too seldom.
+      await this.#add(hours);
+      return await write();
+    } finally {
+      for (const hour of hours) {
+        const others = (this.#underWay.get(hour) ?? 1) - 1;
+        if (others === 0) this.#underWay.delete(hour);
+        else this.#underWay.set(hour, others);
+      }
+    }
+  }
+
+  async #add(hours: Iterable<number>): Promise<void> {
     const marks = [...hours].filter((hour) => {
       const writes = this.#writes.get(hour) ?? 0;
       this.#writes.set(hour, writes + 1);
@@ -45,20 +65,29 @@ export class MinutesDue {
     }
   }
 
-  /** Makes the minutes of every hour that is over, on the server. An hour written to meanwhile stays due. */
+  /**
+   * Makes the minutes of every hour that is over, on the server. An hour written to meanwhile stays due, and so does one
+   * that fails, which holds up no other.
+   * @throws CodedError HISTORY_MAINTAIN_FAILED the first fault, when every hour was tried
+   */
   async settle(nowMs: number): Promise<void> {
     const over = [...this.#writes.keys()].filter((hour) => hour + hourMs + settleAfterMs <= nowMs);
-    for (const hour of over.sort((a, b) => a - b)) {
-      const writes = this.#writes.get(hour);
-      const period = `time >= ${hour}ms AND time < ${hour + hourMs}ms`;
-      const figures = 'SELECT min(*), mean(*), max(*), count(*)';
-      const made = `${figures} INTO ${minutesPolicy}.minute FROM ${secondsPolicy}.second WHERE ${period} GROUP BY time(1m), * fill(none)`;
-      await this.#server.query([made], 'HISTORY_MAINTAIN_FAILED');
-      if (this.#writes.get(hour) !== writes) continue;
-      await this.#server.query([`DELETE FROM minutes_due WHERE time = ${hour}ms`], 'HISTORY_MAINTAIN_FAILED');
-      if (this.#writes.get(hour) === writes) this.#writes.delete(hour);
-      else await this.#mark(hour);
-    }
+    const faults: unknown[] = [];
+    for (const hour of over.sort((a, b) => a - b))
+      if (!this.#underWay.has(hour)) await this.#settleHour(hour).catch((fault: unknown) => void faults.push(fault));
+    if (faults.length > 0) throw faults[0];
+  }
+
+  async #settleHour(hour: number): Promise<void> {
+    const writes = this.#writes.get(hour);
+    const period = `time >= ${hour}ms AND time < ${hour + hourMs}ms`;
+    const figures = 'SELECT min(*), mean(*), max(*), count(*)';
+    const made = `${figures} INTO ${minutesPolicy}.minute FROM ${secondsPolicy}.second WHERE ${period} GROUP BY time(1m), * fill(none)`;
+    await this.#server.query([made], 'HISTORY_MAINTAIN_FAILED');
+    if (this.#writes.get(hour) !== writes) return;
+    await this.#server.query([`DELETE FROM minutes_due WHERE time = ${hour}ms`], 'HISTORY_MAINTAIN_FAILED');
+    if (this.#writes.get(hour) === writes) this.#writes.delete(hour);
+    else await this.#mark(hour);
   }
 
   /** Says again what is due, to a server that may have come back without it. */

@@ -11,7 +11,10 @@ function deskWith(paceMs = 0) {
   let isGone = false;
   const live = {
     refusalOf: () => (isGone ? { code: 'HALL_UNKNOWN', message: 'gone' } : null),
-    frame: (view: View) => ({ ...view, time: `${++built}` }) as unknown as FrameBody,
+    frame: (view: View) => {
+      if (isGone) throw new RangeError('ask refusalOf first');
+      return { ...view, time: `${++built}` } as unknown as FrameBody;
+    },
     watch: () => {
       let what: Change = 'values';
       changed.add((next) => void (what = next));
@@ -169,6 +172,21 @@ describe('the desk of the live feed', () => {
     gone();
     for (let i = 0; i < 11; i += 1) look();
     expect(client.refusals.map(({ code }) => code)).toContain('HALL_UNKNOWN');
+  });
+
+  it('refuses a view that goes while a frame is in flight, as soon as the client has taken it', () => {
+    const { join, look, change, gone, built } = deskWith();
+    const client = join('a');
+    client.show({ screen: 'loop', unit: 'm1' });
+    change();
+    look();
+    gone();
+    const before = built();
+    expect(() => client.take()).not.toThrow();
+    expect(client.refusals.map(({ code }) => code)).toEqual(['HALL_UNKNOWN']);
+    look();
+    expect(client.refusals).toHaveLength(1);
+    expect(built()).toBe(before);
   });
 
   it('builds a frame once for all who look at the same', () => {

@@ -26,6 +26,17 @@ describe('rate limits', () => {
     expect(limits.refused()).toMatchObject({ read: 2, action: 0 });
   });
 
+  it('say what is counted so far without adding to it', async () => {
+    const limits = memoryRateLimits(tight);
+    const look = () => limits.waitNow('read', '192.0.2.1');
+    expect(await times(9, look)).toEqual(Array(9).fill(null));
+    expect(await times(3, () => limits.waitOf('read', '192.0.2.1'))).toEqual([null, null, null]);
+    expect(await times(2, look)).toEqual([10, 10]);
+    expect(await limits.waitNow('read', '192.0.2.2')).toBeNull();
+    vi.advanceTimersByTime(10_000);
+    expect(await look()).toBeNull();
+  });
+
   it('count each kind and each station apart', async () => {
     const limits = memoryRateLimits(tight);
     expect(await times(2, () => limits.waitOf('action', '192.0.2.1'))).toEqual([null, 10]);
