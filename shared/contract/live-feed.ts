@@ -80,6 +80,8 @@ export interface LoopLine {
   readonly moreAlarms: number;
   /** Most urgent of the standing alarms of each margin, told or folded; absent: none stands. */
   readonly gaps?: { readonly left: Priority | null; readonly right: Priority | null } | undefined;
+  /** Alarms of the unit that a person has set aside while their condition holds; absent: none. */
+  readonly setAsideHolding?: number | undefined;
 }
 
 /** A place on the water's way, in order from supply tank to separator. */
@@ -174,6 +176,8 @@ export interface HallFrame extends FrameBase {
   readonly loops: readonly LoopLine[];
   /** What stands and no line could show, acknowledged too; of other halls only what calls. Worst first; absent: none. */
   readonly beside?: readonly BesideAlarm[];
+  /** How many of this hall and of no single unit are set aside while their condition holds; absent: none. */
+  readonly besideSetAside?: number | undefined;
   readonly permits: readonly Permit[];
 }
 
@@ -196,6 +200,8 @@ export interface LoopFrame extends FrameBase {
   readonly permits: readonly Permit[];
   readonly alerts: readonly Alert[];
   readonly alarms: readonly Alarm[];
+  /** How many of its gateway, or of its loop of several units, are set aside while their condition holds; absent: none. */
+  readonly besideSetAside?: number | undefined;
 }
 
 /** What the Hall screen draws, of now or of a past moment: a frame without what only a live feed has. */
@@ -213,6 +219,8 @@ export interface AlarmsFrame extends FrameBase {
   readonly flood?: Flood | null;
   /** How many alarms are set aside, on the whole site. */
   readonly setAside?: number;
+  /** How many of them a person has set aside while their condition holds; absent: none. */
+  readonly setAsideHolding?: number | undefined;
   /** Units of which nothing has come since the program started: no alarm of them says nothing. Left out: not known. */
   readonly unheard?: number;
 }

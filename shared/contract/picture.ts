@@ -46,6 +46,8 @@ const worstSchema = alarmSchema.pick({
   detail: true,
 });
 
+const countHolding = z.number().int().optional();
+
 const loopLineSchema = z.object({
   unit: z.string(),
   name: z.string(),
@@ -64,6 +66,9 @@ const loopLineSchema = z.object({
   worst: worstSchema.nullable(),
   moreAlarms: z.number().int(),
   gaps: z.object({ left: prioritySchema.nullable(), right: prioritySchema.nullable() }).optional(),
+  setAsideHolding: countHolding.describe(
+    'alarms of the unit that are set aside while their condition holds; absent: none',
+  ),
 });
 
 const pathPlaceSchema = z.object({
@@ -121,6 +126,7 @@ export const hallPictureSchema = z.object({
   chipPower: figureSchema,
   smallestMargin: z.object({ unit: z.string(), margin: figureSchema }).nullable(),
   loops: z.array(loopLineSchema),
+  besideSetAside: countHolding.describe('the same of the hall and of no single unit'),
   permits: z.array(permitSchema),
 });
 
@@ -144,4 +150,5 @@ export const loopPictureSchema = z.object({
   permits: z.array(permitSchema),
   alerts: z.array(alertSchema),
   alarms: z.array(alarmSchema),
+  besideSetAside: countHolding.describe('the same of its gateway, or of its loop of several units'),
 });

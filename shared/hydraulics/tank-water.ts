@@ -9,9 +9,11 @@ export const timeUntilGone = (volumeM3: number, rateM3PerS: number): number => M
 
 /**
  * What a counter that only counts up gained between two readings. A reading below the last one has rolled over at
- * `fullScale` when the last was in its top tenth, and was set back to 0 otherwise (own rule).
+ * `fullScale` when the last was in its top tenth and it is in the lower half, and was set back to 0 when it is below a tenth of the last.
+ * Any other comes of a controller that restored an older total, or of a reading put right: it tells of no water. Own rule.
  */
 export function counted(before: number, now: number, fullScale: number): number {
   if (now >= before) return now - before;
-  return Number.isFinite(fullScale) && before > 0.9 * fullScale ? fullScale - before + now : now;
+  if (Number.isFinite(fullScale) && before > 0.9 * fullScale && now < 0.5 * fullScale) return fullScale - before + now;
+  return now < 0.1 * before ? now : 0;
 }

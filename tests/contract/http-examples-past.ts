@@ -46,6 +46,7 @@ const line = {
     detail: 'At rack 5, since eleven seconds.',
   },
   moreAlarms: 0,
+  setAsideHolding: 1,
 };
 
 const permit = {
@@ -112,6 +113,7 @@ export const pastExamples = {
         chipPower: noFigure,
         smallestMargin: { unit: 'N1', margin: figure },
         loops: [line],
+        besideSetAside: 1,
       },
     },
   },
@@ -182,6 +184,7 @@ export const pastExamples = {
         loop: { id: 'N1', name: 'Unit N1', units: ['N1'], unitsNeeded: 1 },
         alerts: [],
         alarms: [alarm],
+        besideSetAside: 1,
       },
     },
   },

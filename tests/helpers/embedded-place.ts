@@ -20,7 +20,7 @@ export const embeddedPlace = ({ access, ...place }: Wanted = {}): BrokerPlace =>
     ownClientId: 'ebbline0123456789abcdef',
     ownTopics: null,
     passwords: { check: () => Promise.resolve(false) },
-    attempts: { waitOf: () => Promise.resolve(null) },
+    attempts: { waitNow: () => Promise.resolve(null), waitOf: () => Promise.resolve(null) },
     notes: new BoundedNotes(
       () => undefined,
       () => 0,

@@ -63,8 +63,8 @@ export const mutantsOfDerived: readonly Mutant[] = [
   {
     id: 'energy-over-a-gap',
     file: 'backend/src/runner/energy/add-unit.ts',
-    text: 'Math.min(pieceS, (buckets.count[piece] ?? 0) * secondsPerValue)',
-    becomes: '(buckets.count[piece] ?? 0) * secondsPerValue > 0 ? pieceS : 0',
+    text: 'Math.min(passedS, known.seconds)',
+    becomes: 'known.seconds > 0 ? passedS : 0',
     why: 'energy would be invented for seconds in which nothing was measured',
     tests: ['unit/backend/runner/energy'],
   },
@@ -95,8 +95,8 @@ export const mutantsOfDerived: readonly Mutant[] = [
   {
     id: 'column-of-the-other-leg',
     file: 'backend/src/evaluation/derive/node-pressures.ts',
-    text: 'onReturn ? frame.returnDensity : frame.supplyDensity',
-    becomes: 'onReturn ? frame.supplyDensity : frame.returnDensity',
+    text: 'onReturn ? frame.returnColumnDensity : frame.supplyColumnDensity',
+    becomes: 'onReturn ? frame.supplyColumnDensity : frame.returnColumnDensity',
     why: 'warm water is lighter: each main would hang on the density of the other',
     tests: derive,
   },

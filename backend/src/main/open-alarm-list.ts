@@ -7,6 +7,7 @@ import type { Clock } from '../ports/clock';
 import { RunnerAlarmListDesk, type AlarmListParts } from '../runner/alarm-list/alarm-list-desk';
 import { RefusedChanges } from '../runner/alarm-list/refused-changes';
 import { SettingsInForce } from '../runner/alarm-list/settings-in-force';
+import { toldOfChanges } from '../runner/alarm-list/told-of-changes';
 
 export interface OpenedAlarmList {
   readonly settings: SettingsInForce;
@@ -35,7 +36,11 @@ export function openAlarmList(
       return false;
     }
   };
-  const refused = new RefusedChanges({ settings, record });
+  const refused = new RefusedChanges({
+    settings,
+    record,
+    toldBefore: settings.records().length === 0 ? [] : toldOfChanges(journal),
+  });
   refused.look();
   return {
     settings,

@@ -109,7 +109,8 @@ export class RunnerLiveView implements LiveView {
 
   limits(id: string): ReturnType<LiveView['limits']> {
     const unit = this.unitOf.get(id);
-    return unit === undefined ? null : { unit: id, limits: [...limitLines(this.scene.pipeline.site, unit)] };
+    const { site, state } = this.scene.pipeline;
+    return unit === undefined ? null : { unit: id, limits: [...limitLines(site, state, unit)] };
   }
 
   hallTrails(id: string): ReturnType<LiveView['hallTrails']> {

@@ -185,9 +185,12 @@ export function createRunner(parts: RunnerParts): Runner {
       endJudging();
       for (const one of running) one.stop();
       runner.retryJournal();
-      await upkeep.end();
-      await remembered.end();
+      // First what would be lost: upkeep may go on for minutes, and who ends the program may not wait so long.
       await drain.flush();
+      await remembered.end();
+      await upkeep.end();
+      // It may have made room on a disk that was full.
+      if (drain.rowsUnwritten() > 0) await drain.flush();
     },
     rowsUnwritten: () => drain.rowsUnwritten(),
   };

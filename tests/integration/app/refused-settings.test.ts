@@ -63,6 +63,7 @@ describe('a change that a new site file leaves behind', () => {
     const again = keep(await startApp({ variables, dataFolder: join(data.path, 'data') }));
     expect(await runningLimit(again)).not.toBe(3000);
     expect(await reasons(again)).toContain('SETTINGS_REFUSED');
+    expect((await causes(again)).filter((cause) => cause === 'settingRefused')).toHaveLength(1);
     expect((await again.get<SettingChanges>('/api/alarm-list/changes')).changes).toMatchObject([
       { refused: { code: 'SETTING_STEPS' } },
     ]);

@@ -23,6 +23,8 @@ export interface FrameReadings {
   readonly returnTemperature: Celsius;
   readonly supplyDensity: KilogramPerCubicMetre;
   readonly returnDensity: KilogramPerCubicMetre;
+  readonly supplyColumnDensity: KilogramPerCubicMetre;
+  readonly returnColumnDensity: KilogramPerCubicMetre;
   readonly supplyAnchorPressure: PascalAbsolute;
   readonly returnAnchorPressure: PascalAbsolute;
   readonly supplyColumn: { readonly vapourPressure: PascalAbsolute };

@@ -74,7 +74,11 @@ export function hasPumpInletWall(frame: UnitFrame): boolean {
 /** NPSH available against its limit, as pressure, while the pump runs. Takes its inputs through the tally. */
 export function pumpInletWall(frame: UnitFrame, into: Wall): void {
   const available = pumpInletNpsh(frame, into);
-  into.margin = npshMargin(available, metre(frame.plan.unit.design.npshLimitM ?? Number.NaN), frame.returnDensity);
+  into.margin = npshMargin(
+    available,
+    metre(frame.plan.unit.design.npshLimitM ?? Number.NaN),
+    frame.returnColumnDensity,
+  );
   into.place = frame.plan.unit.pumpInletPlace;
 }
 
@@ -92,7 +96,7 @@ export function pumpInletNpsh(frame: UnitFrame, into: Wall): Metre {
   tally.take(state, plan.slot['return.temperature']);
   const lossRated = measured ? 0 : design.pumpSuctionLossPa;
   if (!frame.stopped && lossRated !== 0) tally.take(state, plan.slot['loop.flow']);
-  const column = measured ? 0 : staticHead(frame.returnDensity, metre(columnOverPump(frame) ?? Number.NaN));
+  const column = measured ? 0 : staticHead(frame.returnColumnDensity, metre(columnOverPump(frame) ?? Number.NaN));
   const inlet = pascalAbsolute(read + column - lossNow(frame, lossRated));
   into.u = combine2(
     combine3(
@@ -102,7 +106,7 @@ export function pumpInletNpsh(frame: UnitFrame, into: Wall): Metre {
     ),
     returnVapourUncertainty(frame),
   );
-  return npshAvailable(inlet, frame.returnColumn.vapourPressure, frame.returnDensity);
+  return npshAvailable(inlet, frame.returnColumn.vapourPressure, frame.returnColumnDensity);
 }
 
 /**

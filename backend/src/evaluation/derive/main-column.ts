@@ -32,7 +32,7 @@ export class MainColumn {
     this.anchorU = standardUncertainty(site.slots, state, slot);
     this.barometerU = follows ? ambient.u : 0;
     this.barometerBelowU = follows ? 0 : ambient.u;
-    const density = isSupply ? frame.supplyDensity : frame.returnDensity;
+    const density = isSupply ? frame.supplyColumnDensity : frame.returnColumnDensity;
     this.elevationU = staticHead(density, metre(rectangular(plan.unit.design.elevationAccuracyM)));
     this.vapourPressure = plan.fluid.vapourPressure(isSupply ? frame.supplyTemperature : frame.returnTemperature);
   }

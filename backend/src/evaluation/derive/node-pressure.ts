@@ -41,7 +41,7 @@ export function takeMainInputs(frame: UnitFrame, main: WettedNode['main'], flowi
 export function returnPressureAt(frame: UnitFrame, elevation: Metre, lossAtRatedFlowPa: number): PascalAbsolute {
   return returnMainPressure(
     frame.returnAnchorPressure,
-    frame.returnDensity,
+    frame.returnColumnDensity,
     frame.plan.returnAnchor?.elevationM ?? metre(Number.NaN),
     elevation,
     pascalDifference(lossNow(frame, lossAtRatedFlowPa)),

@@ -39,7 +39,7 @@ export class NodePressures {
     const plan = frame.plan.nodes;
     for (let i = 0; i < plan.count; i += 1) {
       const onReturn = plan.onReturn[i] === 1;
-      const density = onReturn ? frame.returnDensity : frame.supplyDensity;
+      const density = onReturn ? frame.returnColumnDensity : frame.supplyColumnDensity;
       const anchor = onReturn ? frame.returnAnchorPressure : frame.supplyAnchorPressure;
       const head = metre(plan.headM[i] as number);
       const lossRated = plan.lossPa[i] as number;

@@ -20,6 +20,7 @@ export const plainPoints = [
   'pump.power',
   'pump.speed',
   'pump.running',
+  'pump.standby.running',
   'vacuum.exhaustFlow',
   'vacuum.bleedFlow',
   'vacuum.speed',

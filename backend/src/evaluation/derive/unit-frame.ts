@@ -11,6 +11,7 @@ import {
 import type { CompiledSite } from '../site/compiled-site';
 import { createSlotState, type SlotState } from '../slots/slot-state';
 import { readAmbient, type Ambient } from './ambient';
+import { columnDensity } from './column-density';
 import { emptyExchanger } from './exchanger-state';
 import { unknownGas } from './gas-flow';
 import { InputTally } from './input-tally';
@@ -45,6 +46,9 @@ export class UnitFrame {
   returnTemperature: Celsius = celsius(Number.NaN);
   supplyDensity: KilogramPerCubicMetre = kilogramPerCubicMetre(Number.NaN);
   returnDensity: KilogramPerCubicMetre = kilogramPerCubicMetre(Number.NaN);
+  /** The same for the weight of standing water, which is known beyond the range of its source too. */
+  supplyColumnDensity: KilogramPerCubicMetre = kilogramPerCubicMetre(Number.NaN);
+  returnColumnDensity: KilogramPerCubicMetre = kilogramPerCubicMetre(Number.NaN);
   flow: CubicMetrePerSecond = cubicMetrePerSecond(Number.NaN);
   supplyAnchorPressure: PascalAbsolute = pascalAbsolute(Number.NaN);
   returnAnchorPressure: PascalAbsolute = pascalAbsolute(Number.NaN);
@@ -100,6 +104,8 @@ export class UnitFrame {
     this.returnTemperature = celsius(tally.take(state, slot['return.temperature']));
     this.supplyDensity = plan.fluid.density(this.supplyTemperature);
     this.returnDensity = plan.fluid.density(this.returnTemperature);
+    this.supplyColumnDensity = columnDensity(plan.fluid, this.supplyTemperature, this.supplyDensity);
+    this.returnColumnDensity = columnDensity(plan.fluid, this.returnTemperature, this.returnDensity);
     this.flow = cubicMetrePerSecond(tally.take(state, slot['loop.flow']));
     this.supplyAnchorPressure = pascalAbsolute(tally.take(state, plan.supplyAnchor?.slot ?? -1));
     this.returnAnchorPressure = pascalAbsolute(tally.take(state, plan.returnAnchor?.slot ?? -1));

@@ -14,6 +14,9 @@ import type { TrialOfUnit } from './stored-trial';
 import type { UnitTrial } from './trial-columns';
 import { withLimits } from './unit-site';
 
+/** What everything is worked out anew from. */
+const secondMs = 1000;
+
 /** A trial writes no history. */
 export class NoHistory extends HistoryBuilder {
   override put(): void {}
@@ -99,7 +102,8 @@ export function recomputedTrial({ entry, logs, proposed, site, toldFromMs }: Tri
       for (let place = from; place < to; place += 1) {
         const nowMs = startMs + place * stepMs;
         let runs = false;
-        for (const side of sides) runs = side.filler.fill(columns, place, nowMs);
+        // From the mean of a minute nothing can be worked out anew: it counts as not recorded.
+        if (stepMs === secondMs) for (const side of sides) runs = side.filler.fill(columns, place, nowMs);
         if (nowMs >= toldFromMs) counts[runs ? 'judgedMs' : 'missingMs'] += stepMs;
         // Nothing was recorded, so the program saw nothing: it judges on where data goes on.
         if (runs) for (const side of sides) side.step(nowMs);

@@ -16,7 +16,12 @@ const of = (...names: readonly NumberSlot[]): StoredPoints => ({ slots: (slots) 
 type NumberSlot = { [Name in keyof UnitSlots]: UnitSlots[Name] extends number ? Name : never }[keyof UnitSlots];
 
 /** From what the mode of a unit is told, or inferred. */
-export const modeSlots = (slots: UnitSlots): readonly number[] => [slots.mode, slots.pumpRunning, slots.vacuumRunning];
+export const modeSlots = (slots: UnitSlots): readonly number[] => [
+  slots.mode,
+  slots.pumpRunning,
+  slots.pumpStandbyRunning,
+  slots.vacuumRunning,
+];
 
 /** Behind the sign that supply and return sensor are swapped, and behind a stop that was meant. */
 const ofWater = ['supplyTemperature', 'returnTemperature', 'loopFlow', 'chipPower', 'pumpCommand'] as const;

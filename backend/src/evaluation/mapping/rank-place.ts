@@ -8,7 +8,7 @@ import { weighForm } from './weigh-form';
 import { partNamed, weighFree, weighHolder, type Calls } from './weigh-holder';
 import { weighMovement } from './weigh-movement';
 import { weighName } from './weigh-name';
-import { weighValues, type ReadAs } from './weigh-values';
+import { readAsNothing, weighValues, type ReadAs } from './weigh-values';
 import { callsOf, conceptsOf, nameOf, wordsOf } from './words-of-name';
 
 /** Which point of which hall or unit a place could be. */
@@ -82,7 +82,7 @@ export function rankPlace(
     .slice(0, proposed);
 }
 
-const noValues = { score: 0, reasons: [], readAs: { unit: null, reference: null, told: true } } as const;
+const noValues = { score: 0, reasons: [], readAs: readAsNothing };
 
 function callsOfPlace({ topic, path }: HeardPlace): Calls {
   const words = callsOf(topic, path);

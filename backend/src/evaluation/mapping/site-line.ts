@@ -3,7 +3,7 @@ import type { HeardPlace } from './heard-place';
 import type { Proposal } from './rank-place';
 import { conceptsOf, nameOf, wordsOf } from './words-of-name';
 import { writtenUnitText } from './written-unit-text';
-import { needsWords, yesNoOf } from './yes-words';
+import { meaningsOf, needsWords } from './yes-words';
 
 /** A line of `points` of a site file, and what a person has to put in yet. */
 export interface SiteLine {
@@ -21,13 +21,13 @@ export function siteLine(place: HeardPlace, { point, readAs }: Pick<Proposal, 'p
   const unit =
     quantity === 'freeAirFlow' && readAs.unit?.startsWith('free') === false ? `free ${readAs.unit}` : readAs.unit;
   const byWords = form === 'word' && (quantity === 'mode' || needsWords(words));
-  const meanings = quantity === 'yesNo' ? yesNoOf(words) : null;
+  const meanings = quantity === 'yesNo' ? meaningsOf(point, words) : null;
   const hose = quantity === 'volumeFlow' && point === 'loop.flow' ? hoseOf(place) : null;
   const entries: (readonly [string, string] | null)[] = [
     ['topic', quoted(topic)],
     path.length === 0 ? null : ['path', `[${path.map(quoted).join(', ')}]`],
     unit === null || unit === '1' || speeds.includes(unit) ? null : ['unit', quoted(writtenUnitText(unit))],
-    readAs.reference === null ? null : ['reference', readAs.reference],
+    readAs.reference === null || !readAs.referenceTold ? null : ['reference', readAs.reference],
     hose === null ? null : ['hose', hose],
     byWords && meanings !== null
       ? [
@@ -49,8 +49,11 @@ export function siteLine(place: HeardPlace, { point, readAs }: Pick<Proposal, 'p
       : []),
     ...(unit === 'kg/s' || unit === 'kg/h' ? ['density: of the water at the meter'] : []),
     ...(point === 'water.molybdate' ? ['as: Mo or MoO4'] : []),
-    ...(quantity === 'mode' ? ['words: what each word means'] : []),
+    ...(quantity === 'mode' || (quantity === 'yesNo' && byWords && meanings === null)
+      ? ['words: what each word means']
+      : []),
     ...(!readAs.told && unit !== null ? ['unit: it is a guess from the values'] : []),
+    ...(readAs.referenceTold ? [] : ['reference: absolute, gauge or vacuum, as the sensor tells it']),
     ...(quantity === 'freeAirFlow' ? ['unit: whether the meter counts at 20 °C (free) or at 0 °C'] : []),
   ];
   const text = `${point}: { ${entries.flatMap((entry) => (entry === null ? [] : [`${entry[0]}: ${entry[1]}`])).join(', ')} }`;

@@ -1,7 +1,7 @@
 import type { HeardPlace } from './heard-place';
 import type { NamedPattern } from './pattern-names';
 import { nothing, speaksFor, type Weighed } from './reasons';
-import { yesNoOf } from './yes-words';
+import { sayYesOrNo } from './yes-words';
 
 /** Whether what stands there has the form of the point: a number, yes or no, or a word. Null: it has not. */
 export function weighForm(place: HeardPlace, { definition: { quantity } }: NamedPattern): Weighed | null {
@@ -10,7 +10,7 @@ export function weighForm(place: HeardPlace, { definition: { quantity } }: Named
   switch (quantity) {
     case 'yesNo':
       if (form === 'yesNo') return speaksFor(1, 'it says yes or no');
-      if (form === 'word' && yesNoOf(words) !== null) return speaksFor(1, `it says ${words.join(' or ')}`);
+      if (form === 'word' && sayYesOrNo(words)) return speaksFor(1, `it says ${words.join(' or ')}`);
       return zeroOrOne ? speaksFor(0.5, 'it was 0 or 1 only') : null;
     case 'mode':
       return form === 'word' ? speaksFor(0.5, `it says ${words.slice(0, 3).join(', ')}`) : null;

@@ -5,6 +5,7 @@ import type { NamedPattern } from './pattern-names';
 import { speaksAgainst, speaksFor, type Weighed } from './reasons';
 import type { ToldUnit } from './unit-words';
 import { usualRanges } from './usual-range.table';
+import { conceptsOf, nameOf, wordsOf } from './words-of-name';
 import { writtenUnitText } from './written-unit-text';
 
 /** How the numbers of a place would be read. */
@@ -14,6 +15,8 @@ export interface ReadAs {
   readonly reference: PressureReference | null;
   /** The unit of measure was told, not guessed. */
   readonly told: boolean;
+  /** The same of the reference; true where there is none to be told. */
+  readonly referenceTold: boolean;
 }
 
 type Weighing = (Weighed & { readonly readAs: ReadAs }) | null;
@@ -34,6 +37,8 @@ const first: readonly string[] = [
   'm',
   'mm',
 ];
+/** How the numbers of no quantity are read. */
+export const readAsNothing: ReadAs = { unit: null, reference: null, told: true, referenceTold: true };
 const rank = (unit: string): number => (first.includes(unit) ? first.indexOf(unit) : first.length);
 const spans: readonly string[] = ['Hz', '1/min', '%'];
 
@@ -51,7 +56,7 @@ export function weighValues(
   const { definition, pattern } = named;
   const { quantity } = definition;
   const range = usualRanges[pattern];
-  if (range === undefined) return { score: 0, reasons: [], readAs: { unit: null, reference: null, told: true } };
+  if (range === undefined) return { score: 0, reasons: [], readAs: readAsNothing };
   const fits = told !== null && fitsQuantity(told.unit, quantity);
   if (told?.sure === true && !fits) return null;
   const units = told !== null && fits ? [told.unit] : quantity === 'ph' ? ['1'] : unitsOf(quantity);
@@ -60,11 +65,10 @@ export function weighValues(
     unitWeight > 0
       ? [{ speaks: 'for', text: `its unit of measure is told: ${writtenUnitText(told?.unit ?? '')}` } as const]
       : [];
-  const readings = units.flatMap((unit) =>
-    referencesOf(place, quantity, told).map((reference) => ({ unit, reference })),
-  );
+  const { references, sure: referenceTold } = referencesOf(place, named, told);
+  const readings = units.flatMap((unit) => references.map((reference) => ({ unit, reference })));
   const found = readings.find((one) => isWithin(place, quantity, one, range, ambientPa));
-  const readAs = { unit: null, reference: null, ...(found ?? readings[0]), told: unitWeight === 3 };
+  const readAs = { unit: null, reference: null, ...(found ?? readings[0]), told: unitWeight === 3, referenceTold };
   // What needs a span is within whatever is said there.
   const bySpan = spans.includes(readAs.unit ?? '') && (quantity === 'level' || readAs.unit !== '%');
   const seen = seenText(place, readAs);
@@ -87,14 +91,24 @@ function fitsQuantity(unit: string, quantity: NamedPattern['definition']['quanti
 const unitsOf = (quantity: NamedPattern['definition']['quantity']): readonly string[] =>
   [...writtenUnitsFor(quantity)].sort((one, other) => rank(one) - rank(other));
 
+/** What the numbers could be counted from, the likeliest first; `sure`: something tells it, and not that they would fit. */
 function referencesOf(
-  { least }: HeardPlace,
-  quantity: NamedPattern['definition']['quantity'],
+  { topic, path, least, most }: HeardPlace,
+  { pattern, definition: { quantity }, wanted }: NamedPattern,
   told: ToldUnit | null,
-): readonly (PressureReference | null)[] {
-  if (quantity !== 'absolutePressure') return [null];
-  if (told !== null && told.reference !== null) return [told.reference];
-  return least < 0 ? ['gauge'] : ['absolute', 'gauge', 'vacuum'];
+): { readonly references: readonly (PressureReference | null)[]; readonly sure: boolean } {
+  if (quantity !== 'absolutePressure') return { references: [null], sure: true };
+  if (told !== null && told.reference !== null) return { references: [told.reference], sure: true };
+  // A barometer of another reference would tell nothing.
+  if (pattern === 'ambient.pressure') return { references: ['absolute'], sure: true };
+  // No absolute pressure is below zero; at a vented loop a vacuum may seem to be.
+  if (most < 0) return { references: ['gauge'], sure: true };
+  if (least < 0) return { references: ['gauge', 'vacuum'], sure: false };
+  const speaksOfVacuum = !wanted.has('vacuum') && conceptsOf(wordsOf(nameOf(topic, path))).has('vacuum');
+  return {
+    references: speaksOfVacuum ? ['vacuum', 'absolute', 'gauge'] : ['absolute', 'gauge', 'vacuum'],
+    sure: false,
+  };
 }
 
 function isWithin(
@@ -115,10 +129,10 @@ function isWithin(
   return Math.min(...ends) >= low && Math.max(...ends) <= high;
 }
 
-function seenText({ least, most }: HeardPlace, { unit, reference }: ReadAs): string {
+function seenText({ least, most }: HeardPlace, { unit, reference, referenceTold }: ReadAs): string {
   const number = (value: number): string => String(Number(value.toPrecision(4)));
   const span = least === most ? number(least) : `${number(least)} to ${number(most)}`;
-  return [span, unit === '1' || unit === null ? null : writtenUnitText(unit), reference]
+  return [span, unit === '1' || unit === null ? null : writtenUnitText(unit), referenceTold ? null : 'if', reference]
     .filter((word) => word !== null)
     .join(' ');
 }

@@ -145,7 +145,8 @@ function pipelineOf(
     skippedMs: () => slices.skippedMs(),
     goOn(next, nowMs) {
       const { state, maps } = takeOver(pipeline, next, clock, nowMs);
-      return pipelineOf(state, slices.goOn(state, maps.units.before), clock);
+      // Nothing has looked at what was learnt before the first step: it is taken back on the other site, by names.
+      return pipelineOf(state, slices.goOn(state, maps.units.before), clock, learntBefore);
     },
     relimit(next) {
       const state = swapLimits(pipeline, next);

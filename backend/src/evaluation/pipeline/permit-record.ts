@@ -21,6 +21,8 @@ export interface PermitRecord {
   readonly waitsFor: readonly ('branchFlow' | 'gasLoad' | 'level' | 'isolation')[];
   readonly closedBy: string | null;
   readonly closedMs: number | null;
+  /** That its time is over was told: a restart does not tell it anew. */
+  readonly isOverdueTold?: true;
 }
 
 export interface OpenPermit {

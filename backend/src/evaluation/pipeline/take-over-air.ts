@@ -17,6 +17,8 @@ export function takeOverAir(before: PipelineState, now: PipelineState, { airSign
     neighboursBefore,
     setPointOfSpan,
     setPointBefore,
+    calledMs,
+    roseFromPa,
     stepMs,
     namedScore,
   }: typeof old) => ({
@@ -29,6 +31,8 @@ export function takeOverAir(before: PipelineState, now: PipelineState, { airSign
     neighboursBefore,
     setPointOfSpan,
     setPointBefore,
+    calledMs,
+    roseFromPa,
     stepMs,
     namedScore,
   });

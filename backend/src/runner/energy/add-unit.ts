@@ -21,43 +21,88 @@ export function addWanted(periods: readonly PeriodSum[], has: readonly EnergyQua
   }
 }
 
+/** Seconds that something is known of, with its mean power and the mean uncertainty of that. */
+interface Stretch {
+  readonly seconds: number;
+  readonly mean: number;
+  readonly uncertainty: number;
+}
+
+type Stretches = Partial<Record<EnergyQuantity, Stretch>>;
+
 /**
  * Adds one unit's energies to the periods: E = Σ P̄·t over the seconds that were measured, piece by piece, so that a gap adds neither
  * energy nor seconds. U(E) = Σ U(P)·t: what a sensor is off it is off in every second alike (r = +1: JCGM 100:2008, 5.2.2, note 1),
  * so nothing is divided by √n. Units are added up in the same way, which bounds the sum from above where their sensors are
- * independent. Pieces are equal, and begin with the first period; none crosses the border of two periods.
+ * independent. Pieces are equal, and begin with the first period; none crosses the border of two periods. A value of a slow sensor
+ * stands for its period beyond its piece too, and no longer; nothing is added of what has not passed.
  */
-export function addMeasured(periods: readonly PeriodSum[], powers: UnitPowers, pieceMs: number): void {
+export function addMeasured(
+  periods: readonly PeriodSum[],
+  powers: UnitPowers,
+  pieceMs: number,
+  nowMs = Infinity,
+): void {
+  const left: Stretches = {};
   let piece = 0;
   for (const period of periods) {
     const pieces = Math.round((period.endMs - period.startMs) / pieceMs);
-    for (const end = piece + pieces; piece < end; piece += 1) addPiece(period, powers, piece, pieceMs / 1000);
+    for (let i = 0; i < pieces; i += 1, piece += 1) {
+      const passedMs = Math.min(pieceMs, Math.max(0, nowMs - period.startMs - i * pieceMs));
+      addPiece(period, pieceOf(powers, left, piece, passedMs / 1000));
+    }
   }
 }
 
-function addPiece(period: PeriodSum, powers: UnitPowers, piece: number, pieceS: number): void {
+/** What is known of a piece; what its values stand for beyond it is left in `left` for the next. */
+function pieceOf(powers: UnitPowers, left: Stretches, piece: number, passedS: number): Stretches {
+  const found: Stretches = {};
   for (const quantity of energyQuantities) {
     const series = powers[quantity];
     if (series === undefined) continue;
-    const seconds = secondsOf(series, piece, pieceS);
+    const { buckets, secondsPerValue, uncertainty } = series;
+    const own = {
+      seconds: (buckets.count[piece] ?? 0) * secondsPerValue,
+      mean: buckets.mean[piece] ?? Number.NaN,
+      uncertainty: uncertainty(piece),
+    };
+    const known = together(left[quantity], own);
+    const seconds = Math.min(passedS, known.seconds);
+    found[quantity] = { ...known, seconds };
+    // However many values came, the last of them stands for no more than its period.
+    left[quantity] = { ...known, seconds: Math.min(secondsPerValue, known.seconds - seconds) };
+  }
+  return found;
+}
+
+function together(one: Stretch | undefined, other: Stretch): Stretch {
+  if (one === undefined || one.seconds === 0) return other;
+  if (other.seconds === 0) return one;
+  const seconds = one.seconds + other.seconds;
+  const share = other.seconds / seconds;
+  return {
+    seconds,
+    mean: one.mean + (other.mean - one.mean) * share,
+    uncertainty: one.uncertainty + (other.uncertainty - one.uncertainty) * share,
+  };
+}
+
+function addPiece(period: PeriodSum, piece: Stretches): void {
+  for (const quantity of energyQuantities) {
+    const { seconds, mean, uncertainty } = piece[quantity] ?? nothing;
     if (seconds === 0) continue;
     const sum = period.of[quantity];
     sum.measuredSeconds += seconds;
-    sum.energy += meanOf(series, piece) * seconds;
-    const uncertainty = series.uncertainty(piece);
+    sum.energy += mean * seconds;
     if (Number.isNaN(uncertainty)) continue;
     sum.uncertainty += uncertainty * seconds;
     sum.uncertainSeconds += seconds;
   }
-  const { heatRemoved: heat, unitEnergy: power } = powers;
-  if (heat === undefined || power === undefined) return;
-  const both = Math.min(secondsOf(heat, piece, pieceS), secondsOf(power, piece, pieceS));
+  const { heatRemoved: heat = nothing, unitEnergy: power = nothing } = piece;
+  const both = Math.min(heat.seconds, power.seconds);
   if (both === 0) return;
-  period.commonHeat += meanOf(heat, piece) * both;
-  period.commonPower += meanOf(power, piece) * both;
+  period.commonHeat += heat.mean * both;
+  period.commonPower += power.mean * both;
 }
 
-const meanOf = ({ buckets }: PowerSeries, piece: number): number => buckets.mean[piece] ?? Number.NaN;
-
-const secondsOf = ({ buckets, secondsPerValue }: PowerSeries, piece: number, pieceS: number): number =>
-  Math.min(pieceS, (buckets.count[piece] ?? 0) * secondsPerValue);
+const nothing: Stretch = { seconds: 0, mean: Number.NaN, uncertainty: Number.NaN };

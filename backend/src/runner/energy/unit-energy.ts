@@ -83,7 +83,7 @@ async function addRun(question: Question, sources: EnergySources, holder: Holder
   const all = hours.flat();
   const [fromMs, toMs] = [all[0]?.startMs ?? 0, all.at(-1)?.endMs ?? 0];
   if (!(toMs > fromMs)) return;
-  addMeasured(all, await readPowers(store, site, holder, { fromMs, toMs, pieceMs }), pieceMs);
+  addMeasured(all, await readPowers(store, site, holder, { fromMs, toMs, pieceMs }), pieceMs, question.nowMs);
   const rows = hours.map((ofDay) => Float64Array.from(ofDay.flatMap(toRow)));
   hours.forEach((ofDay, day) =>
     ofDay.forEach(({ startMs }, hour) => {

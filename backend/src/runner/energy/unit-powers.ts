@@ -55,6 +55,8 @@ async function seriesOf(
 const secondsPerValue = ({ slots }: CompiledSite, slot: number): number =>
   Math.max(1, (slots.periodMs[slot] ?? 1000) / 1000);
 
+const carriedOn = 'beyond its piece';
+
 /** All of the site file that a unit's sums depend on beside history, as text: sums of another text are added up anew. */
 export const recipeOf = (site: CompiledSite, holder: Holder): string =>
   JSON.stringify([
@@ -66,6 +68,9 @@ export const recipeOf = (site: CompiledSite, holder: Holder): string =>
       const accuracy = [...told, slots.accuracyNormalRelative].map((column) => String(column[slot]));
       const isMeasured = slots.measured[slot] === 1;
       const uncertainty = holder.slotOf.has(`${energyPoints[quantity]}Uncertainty`);
-      return [quantity, slots.unitOfMeasure[slot], isMeasured ? [secondsPerValue(site, slot), accuracy] : uncertainty];
+      const periodS = secondsPerValue(site, slot);
+      // Sums of slow sensors that were kept while a value stood for nothing beyond its piece have another text.
+      const measured = periodS > 1 ? [periodS, accuracy, carriedOn] : [periodS, accuracy];
+      return [quantity, slots.unitOfMeasure[slot], isMeasured ? measured : uncertainty];
     }),
   ]);

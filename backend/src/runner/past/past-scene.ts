@@ -26,7 +26,9 @@ const noHour: HourExtremes = { lowestPa: null, highestPa: null };
 /** A past second as what the views draw from: recorded values, and alarms, alerts and permits as the journal had them then. */
 export function pastScene({ site, values, standing, nowMs, clock, hour }: PastMoment): PictureScene {
   const { state, modeOf } = values;
-  const shown = standing.alarms.filter((record) => !isSetAside(record)).map((record) => ({ record, recorded: true }));
+  const kept = standing.alarms.map((record) => ({ record, recorded: true }));
+  const shown = kept.filter(({ record }) => !isSetAside(record));
+  const aside = kept.filter(({ record }) => isSetAside(record));
   return {
     pipeline: {
       site,
@@ -42,6 +44,7 @@ export function pastScene({ site, values, standing, nowMs, clock, hour }: PastMo
     nowMs: () => nowMs,
     clock: () => ({ kind: clock, now: timeText(nowMs) }),
     alarms: () => shown,
+    setAside: () => aside,
     textsOf: (record) => alarmTexts(site, record),
   };
 }

@@ -47,8 +47,10 @@ function lineOf(
   const holder = site.holders[unit.holder];
   // Two lines: the journal does not say which of them was crossed.
   if (row === undefined || second !== undefined || holder === undefined) return null;
-  const limit = row.at(limits, unit);
-  const perUnit = row.at({ ...limits, limit: limits.limit + 1 }, unit) - limit;
+  // Where a unit tells its set point, the limit moved with it while the rows were written: then there is no one limit.
+  const setPointC = holder.slotOf.has('supply.setPoint') ? Number.NaN : (unit.design.supplySetPointC ?? Number.NaN);
+  const limit = row.at(limits, unit, setPointC);
+  const perUnit = row.at({ ...limits, limit: limits.limit + 1 }, unit, setPointC) - limit;
   // A limit that is told as a share stands on another scale than its deadband.
   if (Number.isNaN(limit) || Math.abs(Math.abs(perUnit) - 1) > 1e-6) return null;
   const part = alarm.split(':')[2];

@@ -9,6 +9,9 @@ type Kind = ReportChange['kind'];
 /** Which rows tell of a change, of what kind, and in which words. Acknowledging changes nothing in the plant. */
 const told: Readonly<Record<string, readonly [Kind, (row: JournalRow) => string]>> = {
   settingChanged: ['setting', settingText],
+  // A site file left the setting behind, or fits it again: another limit is in force than was set.
+  settingRefused: ['setting', said],
+  settingFits: ['setting', said],
   siteReloadAsked: ['site', said],
   authorisedListChanged: ['site', said],
   permitOpened: ['permit', (row) => `Permit opened for ${row.where ?? 'the whole loop'}${until(row)}`],

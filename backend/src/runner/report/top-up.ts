@@ -20,27 +20,33 @@ export interface Counted {
 
 /** A counter that went back by less than this trembled, m3. */
 const tremblesM3 = 1e-6;
+const isBelow = (one: number, other: number): boolean => one < other - tremblesM3;
 
 /**
  * What a counter went on by over a period: it counts through gaps too, so only its ends and its set-backs matter. Where it went
- * back, what was counted around then is not known, and is said.
+ * back, what was counted around then is not known, and is said. A bucket in which it went back has what stood on it before as its
+ * highest and what it began anew with as its lowest: between the two nothing was counted.
  */
 export function countedOf(buckets: HistoryBuckets, accuracy: CounterAccuracy): Counted {
   const { bucketMs, count, max, min, startMs } = buckets;
+  const heard = [...count.keys()].filter((at) => (count[at] ?? 0) > 0);
+  const [first, last] = [heard[0], heard.at(-1)];
+  if (first === undefined || last === undefined)
+    return { volume: null, expandedUncertainty: null, fromMs: null, toMs: null, notes: [] };
   let volume = 0;
   let setBacks = 0;
-  let first = -1;
-  let last = -1;
-  for (let at = 0; at < count.length; at++) {
-    if (!((count[at] ?? 0) > 0)) continue;
-    const before = last < 0 ? (min[at] as number) : (max[last] as number);
-    const step = (min[at] as number) - before;
-    if (step < -tremblesM3) setBacks += 1;
-    volume += Math.max(0, step) + ((max[at] as number) - (min[at] as number));
-    if (first < 0) first = at;
-    last = at;
-  }
-  if (last < 0) return { volume: null, expandedUncertainty: null, fromMs: null, toMs: null, notes: [] };
+  let stood = min[first] as number;
+  heard.forEach((at, i) => {
+    const [low, high] = [min[at] as number, max[at] as number];
+    const next = min[heard[i + 1] ?? -1] ?? Infinity;
+    const below = isBelow(low, stood);
+    // What follows goes on from the low end.
+    const goesOnLow = isBelow(next, high) && !isBelow(next, low);
+    const within = goesOnLow || (below && !isBelow(high, stood));
+    if (below || within) setBacks += 1;
+    if (!within) volume += Math.max(0, low - stood) + (high - low);
+    stood = goesOnLow ? low : high;
+  });
   const times = setBacks === 1 ? 'once' : `${setBacks} times`;
   return {
     volume,

@@ -18,7 +18,7 @@ export type ShownPipeline = Pick<
 >;
 
 /** What a picture of a hall or a loop is drawn from. */
-export type PictureScene = Omit<Scene, 'pipeline' | 'broker' | 'setAside' | 'flood'> & {
+export type PictureScene = Omit<Scene, 'pipeline' | 'broker' | 'flood'> & {
   readonly pipeline: ShownPipeline;
 };
 

@@ -1,5 +1,6 @@
 import type { AlarmsFrame } from '@ebbline/shared/contract/live-feed';
 import { frameBase } from './frame-base';
+import { countOr, heldAside } from './held-aside';
 import type { Scene } from './scene';
 import { alarmsInOrder } from './to-alarm';
 import { alertsOf } from './to-alert';
@@ -14,6 +15,7 @@ export const toAlarmsFrame = (scene: Scene): Omit<AlarmsFrame, 'sequence'> => ({
   alerts: alertsOf(scene, () => true),
   permits: permitsOf(scene, () => true),
   setAside: setAsideCount(scene),
+  ...countOr('setAsideHolding', heldAside(scene).length),
   unheard: scene.pipeline.site.units.filter((_, unit) => !isHeard(scene.pipeline, unit)).length,
   flood: scene.flood?.() ?? null,
   ...frameBase(scene),

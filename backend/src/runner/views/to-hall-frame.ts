@@ -1,7 +1,8 @@
 import type { HallFrame, HallPicture, LoopLine } from '@ebbline/shared/contract/live-feed';
 import type { CompiledHall } from '../../evaluation/site/compiled-site';
-import { besidesOf } from './besides-of';
+import { besidesOf, countBeside } from './besides-of';
 import { frameBase, pictureBase } from './frame-base';
+import { countOr, heldAside } from './held-aside';
 import type { PictureScene, Scene } from './scene';
 import { sumFigures } from './sum-figures';
 import { toLoopLine } from './to-loop-line';
@@ -18,7 +19,8 @@ export function toHallFrame(scene: Scene, hall: CompiledHall): Omit<HallFrame, '
 export function toHallPicture(scene: PictureScene, hall: CompiledHall): HallPicture {
   const alarms = scene.alarms();
   const nowMs = scene.nowMs();
-  const loops = hall.units.map((unit) => toLoopLine(scene, unit, alarms));
+  const aside = heldAside(scene);
+  const loops = hall.units.map((unit) => toLoopLine(scene, unit, alarms, aside));
   return {
     screen: 'hall',
     hall: hall.id,
@@ -31,6 +33,7 @@ export function toHallPicture(scene: PictureScene, hall: CompiledHall): HallPict
     smallestMargin: smallestMargin(loops),
     loops,
     permits: permitsOf(scene, (unit) => loops.some((loop) => loop.unit === unit)),
+    ...countOr('besideSetAside', countBeside(scene, hall, aside)),
     ...pictureBase(scene),
   };
 }

@@ -1,6 +1,7 @@
 import type { LoopFrame, LoopPicture } from '@ebbline/shared/contract/live-feed';
 import { ownerOf } from './besides-of';
 import { frameBase, pictureBase } from './frame-base';
+import { countOr, heldAside } from './held-aside';
 import type { PictureScene, Scene } from './scene';
 import { alarmsInOrder } from './to-alarm';
 import { toLoopLine, unitAt } from './to-loop-line';
@@ -23,11 +24,14 @@ export function toLoopPicture(scene: PictureScene, unit: number): LoopPicture {
   // What is of a gateway or a loop of several units is of each of them: without it its silence would say nothing here.
   const reaching = [...pipeline.site.gateways, ...pipeline.site.loops].filter(({ units }) => units.includes(unit));
   const owners = new Set(reaching.map((one) => one.id));
+  const isOfIt = (of: string | null, owner: string): boolean => of === null && owners.has(owner);
+  const aside = heldAside(scene);
+  const beside = aside.filter((record) => isOfIt(record.unit, ownerOf(record)));
   return {
     screen: 'loop',
     unit: id,
     hall: pipeline.site.halls[hall]?.id ?? '',
-    line: toLoopLine(scene, unit, scene.alarms()),
+    line: toLoopLine(scene, unit, scene.alarms(), aside),
     points: readingsOf(pipeline, unit, scene.nowMs()),
     path: pipeline.path(unit),
     branches: branches.map((branch, i) => toBranchShare(scene, unit, branch, i)),
@@ -36,8 +40,9 @@ export function toLoopPicture(scene: PictureScene, unit: number): LoopPicture {
     permits: permitsOf(scene, (concerned) => concerned === id),
     alerts: alertsOf(scene, (concerned) => concerned === id),
     alarms: alarmsInOrder(scene).filter(
-      (alarm) => alarm.unit === id || (alarm.unit === null && owners.has(ownerOf({ ...alarm, alarm: alarm.id }))),
+      (alarm) => alarm.unit === id || isOfIt(alarm.unit, ownerOf({ ...alarm, alarm: alarm.id })),
     ),
+    ...countOr('besideSetAside', beside.length),
     ...pictureBase(scene),
   };
 }

@@ -1,15 +1,25 @@
 import type { Priority } from '@ebbline/shared/contract/alarm';
 import type { LoopLine } from '@ebbline/shared/contract/live-feed';
 import { higher } from '../../evaluation/alarm-rules/priority';
+import type { AlarmRecord } from '../../evaluation/pipeline/outputs';
 import type { CompiledUnit } from '../../evaluation/site/compiled-site';
 import { slotAgeS } from '../../evaluation/slots/slot-age';
+import { countOr } from './held-aside';
 import type { PictureScene, ShownAlarm, ShownPipeline } from './scene';
 import { finiteOrNull } from './time-text';
 import { byNeed, toAlarm } from './to-alarm';
 import { toFigure } from './to-reading';
 
-/** One loop of a hall: its window, its heat, and the alarm that most needs a person. */
-export function toLoopLine(scene: PictureScene, unit: number, alarms: readonly ShownAlarm[]): LoopLine {
+/**
+ * One loop of a hall: its window, its heat, and the alarm that most needs a person.
+ * @param aside what is set aside while its condition holds, of every unit
+ */
+export function toLoopLine(
+  scene: PictureScene,
+  unit: number,
+  alarms: readonly ShownAlarm[],
+  aside: readonly AlarmRecord[],
+): LoopLine {
   const { pipeline } = scene;
   const { id, name } = unitAt(pipeline, unit);
   const nowMs = scene.nowMs();
@@ -35,6 +45,7 @@ export function toLoopLine(scene: PictureScene, unit: number, alarms: readonly S
     worst: own[0] === undefined ? null : worstOf(scene, own[0]),
     moreAlarms: Math.max(0, own.length - 1),
     ...gapsOf(own),
+    ...countOr('setAsideHolding', aside.filter((record) => record.unit === id).length),
   };
 }
 

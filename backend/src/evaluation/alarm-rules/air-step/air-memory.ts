@@ -47,6 +47,10 @@ export interface AirMemory {
   /** With alternating tanks: the highest set point of the separator in the running cycle and in the one before, Pa; NaN: not known. */
   readonly setPointOfSpan: Float64Array;
   readonly setPointBefore: Float64Array;
+  /** Since when the separator stands at the pressure at which a standby source is called, tick time; NaN while it does not. */
+  readonly calledMs: Float64Array;
+  /** Separator pressure from which it rises, Pa; NaN where it does not. */
+  readonly roseFromPa: Float64Array;
   /** When the newest step was told, tick time, and gas load before it; NaN as above. */
   readonly stepMs: Float64Array;
   readonly gasBeforeNewest: Float64Array;
@@ -76,6 +80,8 @@ export function createAirMemory(units: readonly CompiledUnit[]): AirMemory {
     neighboursBefore: new Float64Array(units.length).fill(Number.NaN),
     setPointOfSpan: new Float64Array(units.length).fill(Number.NaN),
     setPointBefore: new Float64Array(units.length).fill(Number.NaN),
+    calledMs: new Float64Array(units.length).fill(Number.NaN),
+    roseFromPa: new Float64Array(units.length).fill(Number.NaN),
     stepMs: new Float64Array(units.length).fill(Number.NaN),
     gasBeforeNewest: new Float64Array(units.length).fill(Number.NaN),
     namedBranch: new Int32Array(units.length).fill(-1),
@@ -90,4 +96,6 @@ export const branchPressureSignal = (first: number, branch: number): number => f
 export function forgetAir(memory: AirMemory, unit: number): void {
   const first = memory.firstSignal[unit] as number;
   memory.rings.forget(first, airSignalCount + 2 * (memory.branchCount[unit] as number));
+  memory.calledMs[unit] = Number.NaN;
+  memory.roseFromPa[unit] = Number.NaN;
 }

@@ -59,5 +59,5 @@ function gasThatComes({ slots, state, unit }: UnitContext): number {
 }
 
 /** For twice the length of a step: longer than a source that is called takes to run up, than water that sloshes and than a change-over. */
-const goesOnRising = ({ air: { rings } }: UnitContext, signal: number, { limit }: Limits): boolean =>
+export const goesOnRising = ({ air: { rings } }: UnitContext, signal: number, { limit }: Limits): boolean =>
   stepBefore(rings, signal) > limit && stepOf(rings, signal) > limit;

@@ -1,8 +1,9 @@
 import { AirSignal } from '../air-step/air-memory';
-import { pressureText } from '../details/quantity-text';
-import { fullShare, nothingLeft } from '../air-step/nothing-left';
+import { allFull } from '../air-step/all-full';
 import { highestOfCycle } from '../air-step/highest-of-cycle';
+import { standbyWaits } from '../air-step/standby-is-reserve';
 import { standbyRunsUp } from '../air-step/standby-runs-up';
+import { pressureText } from '../details/quantity-text';
 import type { Limits, UnitEntry } from '../entry';
 import { usable, type UnitContext } from '../judge-context';
 import { oldEnd, stepBefore, stepOf } from '../step';
@@ -13,21 +14,22 @@ import { Verdict } from '../verdict';
  * Raised after three seconds: a cut main has run the separator up to ambient within some more, and then its rise is over; it leaves
  * a minute to respond. With alternating tanks it has to rise above what their change-overs do; until those are known, for longer than
  * one takes; and never by what passes from tank to tank. A standby that has just started is given its run-up of ten seconds, unless
- * more comes in than it will carry: VSRC-2 tells of it, and the margin limits wait for nothing. Once raised it stands until the pressure falls again, or a source has something left. Never off.
+ * more comes in than it will carry: VSRC-2 tells of it, and the margin limits wait for nothing. One that stands is reserve until it has failed to start. Once raised it stands until the pressure falls again, or a source has something left. Never off.
  */
 export const air4: UnitEntry = {
   id: 'AIR-4',
   title: 'More air comes in than the vacuum sources carry',
-  cause: 'An opening larger than the sources carry, such as a cut main; or sources failing while a hose is open.',
+  cause:
+    'An opening larger than the sources carry, such as a cut main; or sources failing, or a standby that does not start, while a hose is open.',
   consequence:
     'All flow is lost within tens of seconds. The low pipes of the return then stand above ambient: water comes out of any opening below them.',
   action: {
-    a: 'Power off the servers of the rack with the largest opening and isolate it; keep every vacuum source running. Prepare to shed the load of the whole loop. Keep clear of water near live equipment.',
-    b: 'Power off the servers of the rack with the largest opening and isolate it; keep every vacuum source and the tank change-over running. Prepare to shed the load of the whole loop. Keep clear of water near live equipment.',
-    c: 'Power off the servers of the rack with the largest opening and isolate it; keep every vacuum source of the reservoir running. Prepare to shed the load of the whole loop. Keep clear of water near live equipment.',
+    a: 'Power off the servers of the rack with the largest opening and isolate it; keep every vacuum source running, and start by hand a standby that has not started. Prepare to shed the load of the whole loop. Keep clear of water near live equipment.',
+    b: 'Power off the servers of the rack with the largest opening and isolate it; keep every vacuum source and the tank change-over running, and start by hand a standby that has not started. Prepare to shed the load of the whole loop. Keep clear of water near live equipment.',
+    c: 'Power off the servers of the rack with the largest opening and isolate it; keep every vacuum source of the reservoir running, and start by hand a standby that has not started. Prepare to shed the load of the whole loop. Keep clear of water near live equipment.',
   },
   confirm:
-    'Separator pressure runs up although the sources are full, or none is left that could start. A pump that has tripped leaves it as it is.',
+    'Separator pressure runs up although the sources are full, or none is left that starts. A pump that has tripped leaves it as it is.',
   timeToRespondS: 60,
   severity: 'severe',
   worse: null,
@@ -35,7 +37,7 @@ export const air4: UnitEntry = {
   defaults: { limit: 300, deadband: 100, onDelayMs: 3000, offDelayMs: 10_000 },
   unitOfMeasure: 'Pa',
   basis:
-    'Own rule: a weak source lets the pressure rise by 0.1 kPa within five seconds, a cut 25 mm main by more than 20 kPa (choked flow into 510 L).',
+    'Own rule: a weak source lets the pressure rise by 0.1 kPa within five seconds, a cut 25 mm main by more than 20 kPa (choked flow into 510 L). A standby that stands while the separator is 4 kPa above its set point for five seconds has not started.',
   feeds: ['separator.pressure', 'vacuum.speed', 'vacuum.running'],
   offInModes: [],
   offWhenInferred: false,
@@ -55,17 +57,22 @@ export const air4: UnitEntry = {
     if (finding.verdict === Verdict.yes)
       finding.where = context.unit.branches[context.air.namedBranch[context.unitIndex] as number]?.name ?? null;
   },
-  detail({ air, slots, state, unitIndex }) {
+  detail(context) {
+    const { air, slots, state, unitIndex } = context;
     const pressure = usable(state, slots.separatorPressure);
     if (Number.isNaN(pressure)) return null;
     const rise = stepOf(air.rings, (air.firstSignal[unitIndex] as number) + AirSignal.separatorPressure);
     const rising = rise > 0 ? ` and rising by ${pressureText(rise)} in five seconds` : '';
-    const sources = usable(state, slots.vacuumRunning) < 0.5 ? sourcesWithoutLead : 'all sources full';
-    return `Separator at ${pressureText(pressure)}${rising}, ${sources}.`;
+    return `Separator at ${pressureText(pressure)}${rising}, ${sourcesText(context)}.`;
   },
 };
 
-const sourcesWithoutLead = 'the lead source stands and no other has anything left';
+function sourcesText(context: UnitContext): string {
+  const leadStands = usable(context.state, context.slots.vacuumRunning) < 0.5;
+  if (standbyWaits(context))
+    return `the lead source ${leadStands ? 'stands' : 'is full'} and the standby has not started`;
+  return leadStands ? 'the lead source stands and no other has anything left' : 'all sources full';
+}
 
 const risesNow = (rise: number, { deadband, limit }: Limits, active: boolean): boolean =>
   active ? rise > -deadband : rise > limit;
@@ -96,19 +103,4 @@ function tanksPassThrough({ slots, state }: UnitContext): boolean {
   const supply = usable(state, slots.supplyTankPressure);
   const isLetDown = supply < usable(state, slots.supplyTankSetPoint) - letDownPa;
   return isLetDown && Math.abs(supply - usable(state, slots.separatorPressure)) < throughPa;
-}
-
-/**
- * No source has anything left; null where that is not known. A standby that stands and could start is reserve: VSRC-2 tells
- * where it ought to have started and did not. A lead that stands is none of its own: its speed of 0 is nothing that is left.
- */
-function allFull(context: UnitContext, signal: number, limits: Limits, active: boolean): boolean | null {
-  const { slots, state } = context;
-  if (usable(state, slots.vacuumStandbyRunning) < 0.5 && usable(state, slots.vacuumAvailable) >= 0.5) return false;
-  if (usable(state, slots.vacuumRunning) < 0.5) return nothingLeft(context, signal, limits, active);
-  const speed = usable(state, slots.vacuumSpeed);
-  if (!Number.isNaN(speed)) return speed >= fullShare;
-  const reserve = usable(state, slots.vacuumReserveAll);
-  const capacity = usable(state, slots.vacuumCapacity);
-  return Number.isNaN(reserve) ? null : reserve <= (1 - fullShare) * (Number.isNaN(capacity) ? 0 : capacity);
 }

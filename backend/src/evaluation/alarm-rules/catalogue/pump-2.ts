@@ -7,7 +7,7 @@ import { durationText } from '../plant-signs/ride-through-text';
 import { placesToTell } from '../told-places';
 import { Verdict } from '../verdict';
 
-/** A standby is said not to be available, or has not run for longer than `limit`, s. */
+/** A standby is said not to be available and does not run, or has not run for longer than `limit`, s. */
 export const pump2: UnitEntry = {
   id: 'PUMP-2',
   title: 'No standby, or a standby that has not been proved',
@@ -25,7 +25,8 @@ export const pump2: UnitEntry = {
   latching: false,
   defaults: { limit: 7 * 86_400, deadband: 0, onDelayMs: 60_000, offDelayMs: 60_000 },
   unitOfMeasure: 's',
-  basis: 'A change-over a week is common practice. It is counted from when Ebbline began to watch.',
+  basis:
+    'A change-over a week is common practice. It is counted from when Ebbline began to watch. A standby that runs is there, whatever its ready contact says.',
   feeds: ['pump.available', 'vacuum.available'],
   offInModes: [],
   offWhenInferred: false,
@@ -41,8 +42,8 @@ export const pump2: UnitEntry = {
     finding.limit = limits.limit;
     const pumpUnproved = judgeAbove(pump, limits.limit, limits.deadband, active);
     const vacuumUnproved = judgeAbove(vacuum, limits.limit, limits.deadband, active);
-    const pumpMissing = judgeMissing(context, context.slots.pumpAvailable);
-    const vacuumMissing = judgeMissing(context, context.slots.vacuumAvailable);
+    const pumpMissing = judgeMissing(context, context.slots.pumpAvailable, context.slots.pumpStandbyRunning);
+    const vacuumMissing = judgeMissing(context, context.slots.vacuumAvailable, context.slots.vacuumStandbyRunning);
     finding.verdict = anyOf(anyOf(pumpUnproved, vacuumUnproved), anyOf(pumpMissing, vacuumMissing));
     finding.where = whatIsMissing(context);
     const shows = ofPump * faultOf(pumpMissing, pumpUnproved) + ofVacuum * faultOf(vacuumMissing, vacuumUnproved);
@@ -94,16 +95,20 @@ function unprovedS({ nowMs, unitIndex }: UnitContext, provedMs: Float64Array, sl
   return slot < 0 ? 0 : (nowMs - (provedMs[unitIndex] as number)) / 1000;
 }
 
-function judgeMissing({ state }: UnitContext, slot: number): Verdict {
-  if (slot < 0) return Verdict.no;
-  const available = usable(state, slot);
-  if (Number.isNaN(available)) return Verdict.hold;
-  return available < 0.5 ? Verdict.yes : Verdict.no;
+/** Many a contact that says "ready" drops as the machine starts: one that runs is there. */
+function judgeMissing({ state }: UnitContext, availableSlot: number, runningSlot: number): Verdict {
+  if (availableSlot < 0) return Verdict.no;
+  const available = usable(state, availableSlot);
+  const running = usable(state, runningSlot);
+  if (available >= 0.5 || running >= 0.5) return Verdict.no;
+  return Number.isNaN(available) || (Number.isNaN(running) && runningSlot >= 0) ? Verdict.hold : Verdict.yes;
 }
 
 function whatIsMissing({ slots, state }: UnitContext): string | null {
-  const pump = usable(state, slots.pumpAvailable) < 0.5;
-  const vacuum = usable(state, slots.vacuumAvailable) < 0.5;
+  const isMissing = (available: number, running: number): boolean =>
+    usable(state, available) < 0.5 && !(usable(state, running) >= 0.5);
+  const pump = isMissing(slots.pumpAvailable, slots.pumpStandbyRunning);
+  const vacuum = isMissing(slots.vacuumAvailable, slots.vacuumStandbyRunning);
   return nameOf(pump, vacuum);
 }
 

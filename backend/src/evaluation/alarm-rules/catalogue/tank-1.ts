@@ -9,6 +9,8 @@ import { Verdict } from '../verdict';
 
 /** A transfer pump counts as at full speed from here on. */
 const fullSpeed = 0.97;
+/** And as standing below this, where no contact tells whether it runs. Own rule. */
+const standingSpeed = 0.02;
 /** A filter that has loaded so far is worth naming. */
 const loadedFilter = 1.5;
 
@@ -81,8 +83,10 @@ function pressedOut({ slots, state }: UnitContext): string | null {
 
 /** The pump runs and has speed left: the control brings the level back. Null where its feedback is bad, and that is not known. */
 function pumpCatchesUp({ slots, state }: UnitContext): boolean | null {
-  if (!(usable(state, slots.pumpSpeed) < fullSpeed)) return false;
+  const speed = usable(state, slots.pumpSpeed);
+  if (!(speed < fullSpeed)) return false;
+  if (slots.pumpRunning < 0) return speed >= standingSpeed;
   const running = usable(state, slots.pumpRunning);
-  if (Number.isNaN(running) && slots.pumpRunning >= 0) return null;
+  if (Number.isNaN(running)) return null;
   return !(running < 0.5);
 }

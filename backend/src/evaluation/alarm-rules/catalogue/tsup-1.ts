@@ -3,6 +3,7 @@ import { anyOf } from '../any-of';
 import type { UnitEntry } from '../entry';
 import { supplyRiseRate, usable } from '../judge-context';
 import { stoppedModes } from '../modes-of-rules';
+import { followedSetPointC } from '../plant-signs/supply-set-point';
 import { supplyOfSwappedPair } from '../plant-signs/swapped-pair';
 import { Verdict } from '../verdict';
 
@@ -12,14 +13,15 @@ export const riseLimitKPerS = 2 / 60;
 const riseEndShare = 0.5;
 
 /**
- * Supply water too warm, or warming fast. `limit` is K above the set point. What is shown is the temperature against its
+ * Supply water too warm, or warming fast. `limit` is K above the set point, the measured one where there is one. What is shown is the temperature against its
  * limit where that is passed, and else the rate of rise against its own. Held back where the sensor is certainly swapped with that of
  * the return, which tells a supply within the limit: INS-3 tells of it.
  */
 export const tsup1: UnitEntry = {
   id: 'TSUP-1',
   title: 'Supply water too warm, or warming fast',
-  cause: 'Facility water lost or warm, exchanger fouled, or the facility control valve not where it is told to be.',
+  cause:
+    'Facility water lost or warm, exchanger fouled, the facility control valve not where it is told to be, or a set point lower than the plant can hold.',
   consequence: 'Chips lose their margin; when facility water is lost they throttle within minutes.',
   action: {
     a: 'Check the facility flow and the valve position against its command; call the plant room if facility water is lost, and shed load.',
@@ -35,16 +37,16 @@ export const tsup1: UnitEntry = {
   defaults: { limit: 2, deadband: 0.5, onDelayMs: 10_000, offDelayMs: 60_000 },
   unitOfMeasure: 'Cel',
   basis:
-    'Proposal of this project: a load step of 40 % moves a sound plant by 0.8 K; losing facility water by 4 K in 20 s.',
-  feeds: ['supply.temperature'],
+    'Proposal of this project: a load step of 40 % moves a sound plant by 0.8 K; losing facility water by 4 K in 20 s. A set point that was lowered is followed at 0.5 K/min.',
+  feeds: ['supply.temperature', 'supply.setPoint'],
   offInModes: stoppedModes,
   offWhenInferred: true,
   judge(context, limits, active, finding) {
-    const setPoint = context.unit.design.supplySetPointC;
+    const setPoint = followedSetPointC(context);
     finding.value = usable(context.state, context.slots.supplyTemperature);
     const rate = supplyRiseRate(context);
     const rising = judgeRise(rate, active);
-    if (setPoint === null) {
+    if (Number.isNaN(setPoint)) {
       finding.verdict = Number.isNaN(finding.value) ? Verdict.hold : rising;
     } else {
       finding.limit = setPoint + limits.limit;

@@ -11,8 +11,8 @@ export interface LineRow {
   readonly point: string;
   /** The side on which the alarm stands. */
   readonly side: 'below' | 'above';
-  /** In the unit of measure of the point. */
-  readonly at: (limits: Limits, unit: CompiledUnit) => number;
+  /** In the unit of measure of the point. `supplySetPointC` is that of now. */
+  readonly at: (limits: Limits, unit: CompiledUnit, supplySetPointC: number) => number;
 }
 
 const itself = ({ limit }: Limits): number => limit;
@@ -27,7 +27,7 @@ export const lineTable: Readonly<Partial<Record<UnitEntryId, readonly LineRow[]>
   'MARGIN-2': [below('vacuumMargin')],
   'BOIL-1': [below('boilingMargin', ({ limit }) => (Number.isNaN(limit) ? lowerWallGuardPa.node : limit))],
   'FLOW-2': [below('loop.flow', ({ limit }, { design }) => limit * design.ratedFlowM3PerS)],
-  'TSUP-1': [above('supply.temperature', ({ limit }, { design }) => orNone(design.supplySetPointC) + limit)],
+  'TSUP-1': [above('supply.temperature', ({ limit }, _unit, supplySetPointC) => supplySetPointC + limit)],
   'TSUP-2': [above('supply.temperature', ({ limit }, { design }) => orNone(design.supplyClassLimitC) + limit)],
   'DEW-1': [below('dewPointMargin')],
   'DEW-2': [below('dewPointMargin')],

@@ -52,9 +52,16 @@ function othersCarry({ allSlots, site, state, unit, unitIndex }: UnitContext): b
   return running.length >= loop.unitsNeeded;
 }
 
-/** A stop that is only inferred from the pump’s feedback: was it meant? Null: not known. True wherever a mode point says so. */
+/**
+ * A stop that is only inferred from the feedback of the pumps: was it meant? Null: not known, as where nothing is heard of the standby
+ * pump, which may carry the loop. True wherever a mode point says so.
+ */
 export const stopWasMeant = (context: UnitContext): boolean | null => {
   if (context.modeTold) return true;
+  const { slots, state } = context;
+  const standby = usable(state, slots.pumpStandbyRunning);
+  if (standby >= 0.5) return false;
+  if (Number.isNaN(standby) && slots.pumpStandbyRunning >= 0) return null;
   const wanted = pumpWanted(context);
   return wanted === null ? null : !wanted;
 };

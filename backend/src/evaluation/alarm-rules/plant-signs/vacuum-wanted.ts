@@ -7,7 +7,7 @@ import { powerLost } from './power-lost';
 export const withoutVacuum: readonly Mode[] = ['off', 'vented', 'tightnessTest', 'draining'];
 
 /** A source that rests although the separator has risen so far has failed to start: the usual step to the standby, Pa. */
-const restTooLongPa = 4000;
+export const restTooLongPa = 4000;
 
 /**
  * Is the vacuum source meant to run? Its command says so. Without one, a source that is started and stopped rests between its

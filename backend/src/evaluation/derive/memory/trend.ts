@@ -58,6 +58,7 @@ export class Trend {
     if (this.step[unit] !== step) {
       this.close(unit);
       this.step[unit] = step;
+      if (this.counts(unit, step - 1) < fewest - 1) this.forget(unit);
       this.sum[unit] = 0;
       this.counted[unit] = 0;
     }
@@ -108,7 +109,10 @@ export class Trend {
       x.push((step * stepMs) / 1000);
       y.push(this.means[place] as number);
     }
-    if (x.length < fewest) return;
+    if (x.length < fewest) {
+      this.forget(unit);
+      return;
+    }
     const { slope, lower, upper } = theilSen(x, y, x.length);
     this.slope[unit] = slope;
     this.lower[unit] = lower;
@@ -116,6 +120,23 @@ export class Trend {
     this.points[unit] = x.length;
     this.z[unit] = mannKendallZ(y, y.length);
     this.spanS[unit] = (x[x.length - 1] ?? 0) - (x[0] ?? 0);
+  }
+
+  /** Means that would stand in the window beside that of the step after `newest`. */
+  private counts(unit: number, newest: number): number {
+    const { length } = this.options;
+    let count = 0;
+    for (let place = unit * length; place < (unit + 1) * length; place += 1) {
+      const behind = newest - (this.steps[place] as number);
+      if (behind >= 0 && behind < length - 1) count += 1;
+    }
+    return count;
+  }
+
+  /** What a slope was before an outage says nothing of now: it is unknown until there are enough means again. */
+  private forget(unit: number): void {
+    for (const column of [this.slope, this.lower, this.upper, this.z, this.spanS, this.points])
+      column[unit] = Number.NaN;
   }
 }
 

@@ -21,7 +21,7 @@ export function deriveDrivingPressure(frame: UnitFrame): void {
     plan.supplyAnchor?.elevationM ?? metre(Number.NaN),
     frame.returnAnchorPressure,
     plan.returnAnchor?.elevationM ?? metre(Number.NaN),
-    kilogramPerCubicMetre((frame.supplyDensity + frame.returnDensity) / 2),
+    kilogramPerCubicMetre((frame.supplyColumnDensity + frame.returnColumnDensity) / 2),
   );
   // Two gauge readings share the barometer and its error cancels; one gauge against one absolute keeps it.
   const barometerU = followsAmbient(site.slots, supplySlot) === followsAmbient(site.slots, returnSlot) ? 0 : ambient.u;

@@ -33,7 +33,7 @@ export function deriveExhaustWaterLoss(frame: UnitFrame): void {
   const gas = byPauses ? frame.gasComing : frame.gasRemoved;
   const p = frame.separatorPressure;
   const vapour = frame.returnColumn.vapourPressure;
-  const perGas = exhaustWater(1, p, vapour) / frame.returnDensity;
+  const perGas = exhaustWater(1, p, vapour) / frame.returnColumnDensity;
   const value = Math.max(0, gas.value) * perGas;
   if (memory !== null && elapsedS > 0 && value > 0) memory.addWaterLoss(plan.unitIndex, value * elapsedS);
   const byPressure = (value * absolutePressureUncertainty(frame, slot['separator.pressure'])) / (p - vapour);

@@ -15,17 +15,15 @@ export const hasFilterResistance = (plan: UnitPlan): boolean =>
 export const flowOfPump = ({ slot }: UnitPlan): number =>
   slot['transfer.flow'] >= 0 ? slot['transfer.flow'] : slot['loop.flow'];
 
-/** Resistance of the filter against the clean one at equal flow; says nothing below 30 % of rated flow, or while the pump stands. */
+/** Resistance of the filter against the clean one at equal flow; says nothing below 30 % of rated flow, or while neither pump runs. */
 export function deriveFilterResistance(frame: UnitFrame): void {
   const { tally, state, plan } = frame;
   const { commissioned, ratedFlowM3PerS } = plan.unit.design;
   const flowSlot = flowOfPump(plan);
-  const running = plan.slot['pump.running'];
   tally.begin();
   const drop = tally.take(state, plan.slot['filter.pressureDrop']);
   const flow = tally.take(state, flowSlot);
-  const stands = running >= 0 && tally.take(state, running) === 0;
-  if (stands || flow < resistanceFloorShare * ratedFlowM3PerS) tally.note(reasonBit.undefined, Infinity);
+  if (pumpStands(frame) || flow < resistanceFloorShare * ratedFlowM3PerS) tally.note(reasonBit.undefined, Infinity);
   const lossPa = commissioned.filterLossPa ?? Number.NaN;
   const raw = relativeResistance(drop, lossPa, flow, ratedFlowM3PerS, commissioned.filterExponent);
   const viscosity = viscosityEffect(frame);
@@ -37,6 +35,14 @@ export function deriveFilterResistance(frame: UnitFrame): void {
     part(frame, 'commissioning.filter.loss', value * rectangular(commissionedHalfWidth)),
   );
   writePoint(frame, plan.slot.filterResistance, value, u);
+}
+
+/** A standby that carries the loop drives its water through the same filter. */
+function pumpStands({ tally, state, plan }: UnitFrame): boolean {
+  const lead = plan.slot['pump.running'];
+  const standby = plan.slot['pump.standby.running'];
+  if (lead < 0 || tally.take(state, lead) !== 0) return false;
+  return standby < 0 || tally.take(state, standby) === 0;
 }
 
 /**

@@ -15,7 +15,7 @@ export const hasNpsh = ({ slot, unit }: UnitPlan): boolean =>
 export function deriveNpshAvailable(frame: UnitFrame): void {
   frame.tally.begin();
   const available = pumpInletNpsh(frame, found);
-  const perPa = 1 / (frame.returnDensity * standardGravityMPerS2);
+  const perPa = 1 / (frame.returnColumnDensity * standardGravityMPerS2);
   const u = found.u * perPa;
   if (frame.budget !== null) frame.budget.scale(perPa);
   const { state, plan, nowMs, tally } = frame;

@@ -15,8 +15,8 @@ export function deriveVacuumReserve(frame: UnitFrame): void {
 }
 
 /**
- * The same with every source of the unit, less one while its standby is said not to be available, and less one that has water
- * in its trap.
+ * The same with every source of the unit, less one while its standby is said not to be available and does not run, and less one
+ * that has water in its trap.
  */
 export function deriveVacuumReserveAll(frame: UnitFrame): void {
   frame.tally.begin();
@@ -38,9 +38,15 @@ function deriveReserve(frame: UnitFrame, target: number, sources: number): void 
 
 /** Takes whether the standby is there, and whether a trap is full, where anything says so. */
 function sourcesLeft(frame: UnitFrame): number {
-  const { tally, state, plan } = frame;
-  const count = plan.unit.vacuumSource?.count ?? 1;
+  const count = frame.plan.unit.vacuumSource?.count ?? 1;
+  const there = standbyIsMissing(frame) ? Math.max(1, count - 1) : count;
+  return there - (trapIsFull(frame) ? 1 : 0);
+}
+
+/** Many a contact that says "ready" drops as the machine starts: a standby that runs is there. */
+function standbyIsMissing({ tally, state, plan }: UnitFrame): boolean {
   const available = plan.slot['vacuum.available'];
-  const standing = available >= 0 && tally.take(state, available) === 0 ? Math.max(1, count - 1) : count;
-  return standing - (trapIsFull(frame) ? 1 : 0);
+  if (available < 0 || tally.take(state, available) !== 0) return false;
+  const running = plan.slot['vacuum.standby.running'];
+  return running < 0 || tally.take(state, running) === 0;
 }

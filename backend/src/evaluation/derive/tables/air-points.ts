@@ -110,7 +110,7 @@ export const airPoints: readonly DerivedPointOfUnit[] = [
     inputs: ['vacuumCapacity', 'vacuum.available', 'vacuum.trap.full', ...gas],
     siteFigures: ['vacuumSource.count'],
     formula:
-      'q_reserve = n·q_max − q_coming; n: sources, less a standby that is not available, less one with a full trap',
+      'q_reserve = n·q_max − q_coming; n: sources, less a standby that is not available and does not run, less one with a full trap',
     source: throughput,
     equation: vacuumReserve,
     derive: deriveVacuumReserveAll,

@@ -74,7 +74,7 @@ export const flowPoints: readonly DerivedPointOfUnit[] = [
   {
     id: 'filterResistance',
     unit: '1',
-    inputs: ['filter.pressureDrop', 'transfer.flow or loop.flow', 'pump.running'],
+    inputs: ['filter.pressureDrop', 'transfer.flow or loop.flow', 'pump.running', 'pump.standby.running'],
     siteFigures: ['ratedFlow', 'commissioning.filter.loss', 'commissioning.filter.exponent'],
     formula: '(Δp/Δp₀) / (q/q₀)^n',
     source: 'Darcy–Weisbach; commissioned resistance',

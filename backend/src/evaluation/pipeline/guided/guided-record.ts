@@ -61,6 +61,8 @@ export interface Measured {
   readonly seconds: number;
   readonly samples: number;
   readonly readings: readonly GuidedReading[];
+  /** Readings that had no value in so many samples of the step; left out: none of them. */
+  readonly unseen?: readonly { readonly reading: string; readonly samples: number }[];
 }
 
 interface Act {

@@ -1,9 +1,11 @@
-/** Means of one or more readings over blocks of equal length, with the least and the greatest sample of each. */
+/** Means of one or more readings over blocks of equal length, with the least and the greatest value of each. */
 export class MeanSeries {
   readonly atS: number[] = [];
   readonly means: readonly number[][];
   readonly least: number[];
   readonly most: number[];
+  /** Samples in which a reading had no value: least and most know nothing of them. */
+  readonly unseen: number[];
   samples = 0;
   private readonly totals: number[];
   private block = 0;
@@ -21,9 +23,21 @@ export class MeanSeries {
     this.totals = new Array<number>(readings).fill(0);
     this.least = new Array<number>(readings).fill(Infinity);
     this.most = new Array<number>(readings).fill(-Infinity);
+    this.unseen = new Array<number>(readings).fill(0);
   }
 
-  /** Takes one sample of each reading, so many seconds after the begin. */
+  /** Looks at what is known now, whether it may go into a mean or not: the dip that shuts a gate is the one that is judged. */
+  look(values: readonly number[]): void {
+    for (const [i, value] of values.entries()) {
+      if (Number.isNaN(value)) this.unseen[i] = (this.unseen[i] as number) + 1;
+      else {
+        this.least[i] = Math.min(this.least[i] as number, value);
+        this.most[i] = Math.max(this.most[i] as number, value);
+      }
+    }
+  }
+
+  /** Takes one sample of each reading into the means, so many seconds after the begin. */
   push(atS: number, values: readonly number[]): void {
     const block = Math.floor(atS / this.blockS);
     if (block !== this.block) this.close();
@@ -34,8 +48,6 @@ export class MeanSeries {
     for (const [i, value] of values.entries()) {
       this.sums[i] = (this.sums[i] as number) + value;
       this.totals[i] = (this.totals[i] as number) + value;
-      this.least[i] = Math.min(this.least[i] as number, value);
-      this.most[i] = Math.max(this.most[i] as number, value);
     }
   }
 

@@ -35,5 +35,9 @@ export function measuredOf(plan: MeasurePlan, series: MeanSeries, seconds: numbe
       most: series.most[i] ?? mean,
     };
   });
-  return { seconds, samples: series.samples, readings };
+  const unseen = plan.readings.flatMap(({ reading }, i) => {
+    const samples = series.unseen[i] ?? 0;
+    return samples === 0 ? [] : [{ reading, samples }];
+  });
+  return { seconds, samples: series.samples, readings, ...(unseen.length === 0 ? {} : { unseen }) };
 }

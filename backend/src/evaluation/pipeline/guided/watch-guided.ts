@@ -61,6 +61,8 @@ function measure(
     return;
   }
   const plan = asBegun(wanted, measuring.readings);
+  const values = plan.readings.map(({ read }) => read(view));
+  measuring.series.look(values);
   const [shut] = shutGates(view, test);
   if (shut === undefined) measuring.shutMs = Number.NaN;
   else {
@@ -68,7 +70,6 @@ function measure(
     if (nowMs - measuring.shutMs >= (test.graceMs ?? shutForMs)) end('gateLost', shut.message);
     return;
   }
-  const values = plan.readings.map(({ read }) => read(view));
   if (values.some(Number.isNaN)) {
     const missing = plan.readings.filter((_, i) => Number.isNaN(values[i])).map(({ title }) => title);
     if (nowMs - measuring.knownMs > badForMs) end('inputBad', `${missing.join(', ')}: bad or stale`);

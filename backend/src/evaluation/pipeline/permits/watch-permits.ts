@@ -19,7 +19,8 @@ interface Watch {
   leastGas: number;
   awaySinceMs: number;
   backSinceMs: number;
-  overdueTold: boolean;
+  /** Its time is over, and what it expected counts no more: worked out once in a run. */
+  isLetGo: boolean;
 }
 
 const watches = new WeakMap<PermitRecord, Watch>();
@@ -28,16 +29,24 @@ const watches = new WeakMap<PermitRecord, Watch>();
 export function watchPermits(pipeline: PipelineState, unitIndex: number, nowMs: number): void {
   if (pipeline.openPermits.count[unitIndex] === 0) return;
   const unit = pipeline.site.units[unitIndex] as CompiledUnit;
-  for (const permit of [...pipeline.permits.values()]) {
-    if (permit.unit !== unit.id) continue;
-    const watch = watchOf(pipeline, unitIndex, permit);
-    if (nowMs >= permit.untilMs && !watch.overdueTold) {
-      watch.overdueTold = true;
-      allowPermits(pipeline, permit.unit, nowMs);
-      tell(pipeline, 'overdue', permit, nowMs, 'its time is over and it is not closed');
-    }
+  for (const open of [...pipeline.permits.values()]) {
+    if (open.unit !== unit.id) continue;
+    const watch = watchOf(pipeline, unitIndex, open);
+    const permit = nowMs >= open.untilMs ? overdue(pipeline, open, watch, nowMs) : open;
     if (mayClose(pipeline, unitIndex, unit, permit, watch, nowMs)) close(pipeline, permit, nowMs);
   }
+}
+
+/** The permit as it stands from now on; told once, and then on its record. */
+function overdue(pipeline: PipelineState, open: PermitRecord, watch: Watch, nowMs: number): PermitRecord {
+  if (!watch.isLetGo) allowPermits(pipeline, open.unit, nowMs);
+  watch.isLetGo = true;
+  if (open.isOverdueTold === true) return open;
+  const permit: PermitRecord = { ...open, isOverdueTold: true };
+  pipeline.permits.set(permit.id, permit);
+  watches.set(permit, watch);
+  tell(pipeline, 'overdue', permit, nowMs, 'its time is over and it is not closed');
+  return permit;
 }
 
 function mayClose(
@@ -114,7 +123,7 @@ function watchOf({ openPermits }: PipelineState, unitIndex: number, permit: Perm
   const known = watches.get(permit);
   if (known !== undefined) return known;
   const leastGas = openPermits.count[unitIndex] === 1 ? Number.NEGATIVE_INFINITY : Number.NaN;
-  const made = { seen: false, leastGas, awaySinceMs: Number.NaN, backSinceMs: Number.NaN, overdueTold: false };
+  const made = { seen: false, leastGas, awaySinceMs: Number.NaN, backSinceMs: Number.NaN, isLetGo: false };
   watches.set(permit, made);
   return made;
 }

@@ -3,16 +3,18 @@ import { pointDefinition } from '@ebbline/shared/contract/point-table';
 import { describe, expect, it } from 'vitest';
 import { limitLines } from '../../../../../backend/src/evaluation/alarm-rules/limit-lines/limit-lines';
 import { designNotStated } from '../../../../../backend/src/evaluation/site/design-not-stated';
-import { buildSite, type SiteOptions } from '../../../../helpers/compiled-site-builder';
+import { reasonBit } from '../../../../../backend/src/evaluation/slots/quality-reasons';
+import { buildSite, type BuiltSite, type SiteOptions } from '../../../../helpers/compiled-site-builder';
 
+const allLines = ({ site, state }: BuiltSite, unitIndex = 0) => limitLines(site, state, unitIndex);
 const linesOf = (options: SiteOptions, point: string) =>
-  limitLines(buildSite(options).site, 0)
+  allLines(buildSite(options))
     .filter((line) => line.point === point)
     .map(({ entry, side, limit }) => ({ entry, side, limit }));
 
 describe('the limits that are drawn beside the points of a unit', () => {
   it('stand where the alarm is raised, in the unit of measure of the point', () => {
-    const lines = limitLines(buildSite().site, 0);
+    const lines = allLines(buildSite());
     for (const line of lines) {
       expect(limitLineSchema.safeParse(line).success).toBe(true);
       expect(line.unit_of_measure).toBe(pointDefinition(line.point)?.unit);
@@ -34,6 +36,15 @@ describe('the limits that are drawn beside the points of a unit', () => {
       { entry: 'TSUP-1', side: 'above', limit: 38.3 },
     ]);
     expect(linesOf({}, 'loop.flow')).toContainEqual({ entry: 'FLOW-2', side: 'below', limit: (0.5 * 346) / 60_000 });
+  });
+
+  it('follow the set point that the unit tells, and the site file while it is not known', () => {
+    const built = buildSite({ also: ['supply.setPoint'] });
+    const supplyLimit = () => allLines(built).find(({ entry }) => entry === 'TSUP-1')?.limit;
+    built.set('supply.setPoint', 30);
+    expect(supplyLimit()).toBe(32);
+    built.mark('supply.setPoint', reasonBit.stale);
+    expect(supplyLimit()).toBe(38.3);
   });
 
   it('follow the site file, and leave out an entry that it takes out', () => {
@@ -64,6 +75,6 @@ describe('the limits that are drawn beside the points of a unit', () => {
     });
     expect(designNotStated.facilityDesignSupplyC).toBeNull();
     expect(linesOf({ also }, 'facility.supply.temperature')).toEqual([]);
-    expect(limitLines(buildSite().site, 9)).toEqual([]);
+    expect(allLines(buildSite(), 9)).toEqual([]);
   });
 });

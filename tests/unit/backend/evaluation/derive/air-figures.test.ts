@@ -80,6 +80,16 @@ describe('what a source carries', () => {
     expect(built.value('openingsCarriedAll')).toBe(0);
   });
 
+  it('counts a standby that runs, though the contact that said it was ready has dropped', () => {
+    const reserve = (available: number, running: number): number =>
+      run(
+        { 'vacuum.available': available, 'vacuum.standby.running': running },
+        { also: ['vacuum.standby.running'] },
+      ).value('vacuumReserveAll');
+    expect(reserve(0, 1)).toBe(reserve(1, 0));
+    expect(reserve(0, 0)).toBeLessThan(reserve(0, 1));
+  });
+
   it('is what the source’s curve says where the switch of the trap is lost', () => {
     const built = buildRichUnitM({ also: ['vacuum.trap.full'] });
     runRichUnitM(built);

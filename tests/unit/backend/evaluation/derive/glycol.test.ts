@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { volumeFraction } from '@ebbline/shared/units/quantity';
+import { massFraction, volumeFraction } from '@ebbline/shared/units/quantity';
 import { deriveHall } from '../../../../../backend/src/evaluation/derive/derive-hall';
 import { deriveUnit } from '../../../../../backend/src/evaluation/derive/derive-unit';
 import type { CompiledFluid } from '../../../../../backend/src/evaluation/site/compiled-fluid';
@@ -10,9 +10,10 @@ import { buildSite, runUnitM, type SiteOptions } from '../../../../helpers/compi
 const pg25: CompiledFluid = { kind: 'propyleneGlycol', source: 'ashrae', fraction: volumeFraction(0.25) };
 const facility = ['facility.return.temperature', 'facility.flow'];
 
-function derived(options: SiteOptions) {
+function derived(options: SiteOptions, returnC?: number) {
   const built = buildSite({ ...options, also: facility });
   runUnitM(built);
+  if (returnC !== undefined) built.set('return.temperature', returnC);
   built.set('facility.supply.temperature', 27);
   built.set('facility.return.temperature', 37);
   built.set('facility.flow', 0.005);
@@ -60,6 +61,19 @@ describe('a unit whose loop holds propylene glycol', () => {
     const beyond = derived({ fluids: { fluid: cold } });
     expect(beyond.value('heatRemoved')).toBeNaN();
     expect(beyond.reasons('heatRemoved') & reasonBit.outOfRange).not.toBe(0);
+  });
+
+  it('keeps its margins, its walls and its expected flow while a hot return is beyond those temperatures', () => {
+    const lost = ['vacuumMargin', 'vacuumMarginWorst', 'boilingMargin', 'lowerWallMargin', 'npshAvailable'] as const;
+    const byMass: CompiledFluid = { kind: 'propyleneGlycol', source: 'melinder2010', fraction: massFraction(0.25) };
+    const [within, beyond] = [39.9, 46].map((returnC) => derived({ fluids: { fluid: byMass } }, returnC));
+    for (const id of [...lost, 'drivingPressure'])
+      expect([id, beyond?.reasons(id), Number.isNaN(beyond?.value(id))]).toEqual([id, within?.reasons(id), false]);
+    // The other source reaches there: what is held is 0.3 % of 1.5 m of column, 50 Pa.
+    const known = derived({ fluids: { fluid: { ...pg25, fraction: volumeFraction(0.244) } } }, 46);
+    for (const id of ['vacuumMargin', 'boilingMargin', 'drivingPressure'])
+      expect(Math.abs((beyond?.value(id) ?? Number.NaN) - known.value(id))).toBeLessThan(150);
+    expect(beyond?.value('heatRemoved')).toBeNaN();
   });
 });
 

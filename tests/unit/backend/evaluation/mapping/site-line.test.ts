@@ -70,7 +70,7 @@ describe('a line of the site file', () => {
     (key) => {
       const line = siteLine(
         { ...heard('works/m3', [key], 31, 33) },
-        { point: 'supply.temperature', readAs: { unit: '°C', told: true, reference: null } },
+        { point: 'supply.temperature', readAs: { unit: '°C', told: true, reference: null, referenceTold: true } },
       );
       expect(line.text).not.toMatch(/[\p{Cc}\p{Cf}\p{Zl}]/u);
       expect(parse(line.text)).toMatchObject({ 'supply.temperature': { topic: 'works/m3', path: [key] } });

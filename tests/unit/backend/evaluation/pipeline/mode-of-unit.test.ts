@@ -6,7 +6,7 @@ import { reasonBit } from '../../../../../backend/src/evaluation/slots/quality-r
 import { createSlotState } from '../../../../../backend/src/evaluation/slots/slot-state';
 import { plantSite } from './plant';
 
-const site = plantSite({ modePoint: true });
+const site = plantSite({ modePoint: true, points: { 'pump.standby.running': { path: 'standbyPump' } } });
 
 function mode(values: Readonly<Record<string, number>>, bad: readonly string[] = []) {
   const state = createSlotState(site.slots.count);
@@ -32,6 +32,9 @@ describe('mode of a loop', () => {
     ['running', { 'pump.running': 1, 'vacuum.running': 1 }],
     ['running', { 'pump.running': 1, 'vacuum.running': 0 }],
     ['running', { 'pump.running': 1 }],
+    ['running', { 'pump.running': 0, 'pump.standby.running': 1, 'vacuum.running': 1 }],
+    ['running', { 'pump.standby.running': 1 }],
+    ['standby', { 'pump.running': 0, 'pump.standby.running': 0, 'vacuum.running': 1 }],
     ['standby', { 'pump.running': 0, 'vacuum.running': 1 }],
     ['off', { 'pump.running': 0, 'vacuum.running': 0 }],
     ['off', { 'pump.running': 0 }],

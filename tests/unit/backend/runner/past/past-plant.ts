@@ -87,6 +87,23 @@ export class PastPlant {
     if (!done.ok) throw new Error(done.message);
   }
 
+  /** A person shelves an alarm, standing or not. */
+  shelve(alarm: string): void {
+    const { nowMs, pipeline } = this.plant;
+    const action = {
+      kind: 'shelve',
+      alarm,
+      operator: 'Ines',
+      station: 'desk',
+      comment: 'seen to',
+      forMs: 600_000,
+    } as const;
+    const done = pipeline.act(action, nowMs, (transition, record) =>
+      this.alarms.recordAction(transition, record, nowMs),
+    );
+    if (!done.ok) throw new Error(done.message);
+  }
+
   /** What the live screens would draw at the end of the second under way. */
   live() {
     const { pipeline, nowMs } = this.plant;
@@ -95,6 +112,7 @@ export class PastPlant {
       nowMs: () => nowMs + 999,
       clock: () => ({ kind: 'source', now: new Date(nowMs + 999).toISOString() }),
       alarms: () => this.alarms.list(),
+      setAside: () => this.alarms.setAside(),
       textsOf: (record) => alarmTexts(this.plant.site, record),
     };
     return { atMs: nowMs, hall: toHallPicture(scene, this.hall), unit: toLoopPicture(scene, 0) };

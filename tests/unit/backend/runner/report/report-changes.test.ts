@@ -45,6 +45,19 @@ describe('what changed in a shift', () => {
       null,
       'Copper by hand, sample of 2031-01-06 08:00',
     ],
+    [
+      {
+        cause: 'settingRefused',
+        reason: 'the change of MARGIN-1 for unit n1 at 2031-05-06T07:08:00.000Z is not in force',
+      },
+      null,
+      'The change of MARGIN-1 for unit n1 at 2031-05-06 09:08 is not in force',
+    ],
+    [
+      { cause: 'settingFits', reason: 'the change of MARGIN-1 for unit n1 fits the site file again.' },
+      null,
+      'The change of MARGIN-1 for unit n1 fits the site file again.',
+    ],
     [{ cause: 'programStarted', reason: 'Ebbline 0.9.0 started' }, null, 'Ebbline 0.9.0 started'],
     [{ cause: 'programEnded', reason: 'Ebbline 0.9.0 ended in order' }, null, 'Ebbline 0.9.0 ended in order'],
     [{ cause: 'personChanged', reason: 'Omar is an engineer now' }, null, 'Omar is an engineer now'],

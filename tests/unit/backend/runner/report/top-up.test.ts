@@ -46,6 +46,62 @@ describe('top-up by a counter', () => {
     expect(counted.notes).toEqual(['The counter went back once: what was topped up around then is not in the sum.']);
   });
 
+  it.for([
+    [
+      'in the midst',
+      [
+        [900, 901],
+        [0, 901],
+        [0.5, 1],
+      ],
+      2,
+    ],
+    [
+      'in the first',
+      [
+        [0, 901],
+        [0.5, 1],
+      ],
+      1,
+    ],
+    [
+      'in the last',
+      [
+        [900, 901],
+        [0, 901],
+      ],
+      1,
+    ],
+    ['before a gap', [[900, 901], [0, 901], null, [4, 5]], 6],
+    [
+      'at whose end it stood low',
+      [
+        [899, 900],
+        [0, 901],
+        [0, 0],
+        [0, 3],
+      ],
+      4,
+    ],
+  ] as const)('does not count what stood on it where it was set back within a bucket %s', ([, values, counted]) => {
+    const { volume, notes } = countedOf(liters(values), none);
+    expect(volume).toBeCloseTo(counted / 1000, 12);
+    expect(notes).toEqual(['The counter went back once: what was topped up around then is not in the sum.']);
+  });
+
+  it('does not count the whole of it where one reading fell out', () => {
+    expect(
+      countedOf(
+        liters([
+          [900, 901],
+          [0, 901],
+          [901, 902],
+        ]),
+        none,
+      ).volume,
+    ).toBeCloseTo(0.002, 12);
+  });
+
   // 2 % of 6 L as a half-width: 0.12 L, u = 0.12/√3, U = 2u = 0.13856 L.
   it('is as sure as the site file says of its counter, k = 2', () => {
     expect(expandedOf(0.006, { ...none, relative: 0.02 })).toBeCloseTo(0.000138564, 9);

@@ -2,9 +2,12 @@ import { needsAccuracy, needsMargin, needsMode, needsPoints, needsValues } from 
 import { figureOf } from '../figure-of';
 import type { GuidedTestKind, ReadingPlan } from '../guided-test';
 import { chosen, has, uOf, valueOf } from '../guided-view';
+import { unseenNotes } from '../unseen-notes';
 import {
+  afterOrder,
   exchangeSteps,
   isAvailable,
+  margin,
   marginFigure,
   notSeen,
   readingOf,
@@ -92,6 +95,9 @@ export const changeOver: GuidedTestKind = {
       others: [{ from: 'separator.pressure, drift', contribution: 0.1 * uOf(view, 'separator.pressure') }],
     });
     const seconds = secondsFigure(view, steps, 'Seconds until the standby alone held the vacuum');
-    return { figures: [seconds, rise, marginFigure(view, steps)], notes: [] };
+    return {
+      figures: [seconds, rise, marginFigure(view, steps)],
+      notes: unseenNotes(afterOrder(steps), ['separator.pressure', margin.reading]),
+    };
   },
 };

@@ -113,6 +113,10 @@ export const secondsFigure = (view: GuidedView, steps: readonly StepRecord[], ti
     others: [{ from: 'telemetry once a second', contribution: Math.SQRT2 * rectangular(tellsWithinS) }],
   });
 
+/** What counts for how far it went: from the confirmation to the end. */
+export const afterOrder = (steps: readonly StepRecord[]): readonly StepRecord[] =>
+  steps.filter(({ id }) => id === 'exchange' || id === 'after');
+
 /** The least margin from the confirmation to the end. */
 export const marginFigure = (view: GuidedView, steps: readonly StepRecord[]): GuidedFigure =>
   figureOf({

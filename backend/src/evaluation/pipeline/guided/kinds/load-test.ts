@@ -5,6 +5,7 @@ import { needsFlow, needsMargin, needsMode, needsValues } from '../common-gates'
 import { figureOf } from '../figure-of';
 import type { Gate, GuidedTestKind, ReadingPlan } from '../guided-test';
 import { chosen, uOf, valueOf, type GuidedView } from '../guided-view';
+import { unseenNotes } from '../unseen-notes';
 
 /** Over the window the hottest plate may drift by so much, K, and the heat by this share, and it counts as settled. Own rule. */
 const plateDriftK = 1;
@@ -213,7 +214,7 @@ export const loadTest: GuidedTestKind = {
           others: [{ from: 'heatRemoved', contribution: uOf(view, 'heatRemoved') }],
         }),
       ],
-      notes: notesOf(view, readings),
+      notes: [...notesOf(view, readings), ...unseenNotes(steps, ['plates', 'vacuumMarginWorst'])],
     };
   },
 };

@@ -4,7 +4,9 @@ import { figureOf } from '../figure-of';
 import type { StepRecord } from '../guided-record';
 import type { GuidedTestKind, ReadingPlan } from '../guided-test';
 import { chosen, has, uOf, valueOf, type GuidedView } from '../guided-view';
+import { unseenNotes } from '../unseen-notes';
 import {
+  afterOrder,
   exchangeSteps,
   isAvailable,
   margin,
@@ -110,7 +112,10 @@ export const pumpChangeOver: GuidedTestKind = {
         leastFlow(view, steps),
         marginFigure(view, steps),
       ],
-      notes: ['A flow meter that holds its last value while bubbles pass shows a smaller fall than there was.'],
+      notes: [
+        'A flow meter that holds its last value while bubbles pass shows a smaller fall than there was.',
+        ...unseenNotes(afterOrder(steps), ['loop.flow', margin.reading]),
+      ],
     };
   },
 };

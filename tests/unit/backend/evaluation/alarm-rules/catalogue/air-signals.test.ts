@@ -90,7 +90,7 @@ describe('AIR-4 with a standby source', () => {
     return plant.run(10, (second) => void plant.set('separator.pressure', 32_000 + 1000 * (second + 1)));
   };
 
-  it('counts one that stands and could start as reserve, and one that could not as none', () => {
+  it('counts one that stands and may still start as reserve, and one that could not as none', () => {
     expect(runUp(1).active('AIR-4')).toBe(false);
     expect(runUp(0).active('AIR-4')).toBe(true);
   });

@@ -52,6 +52,20 @@ describe('TANK-1', () => {
     expect(tripped.active('TANK-1')).toBe(true);
   });
 
+  it('takes a pump without a run contact by its speed: it catches up at four fifths, and stands at none', () => {
+    const byDrive = (speed: number): RuleBench =>
+      new RuleBench({
+        also,
+        design,
+        without: ['pump.running', 'pump.inlet.pressure', 'supply.pressure', 'return.pressure'],
+        values: { 'pump.speed': speed, timeToEmpty: 600 },
+      })
+        .mode('running')
+        .run(60);
+    expect(byDrive(0.8).active('TANK-1')).toBe(false);
+    expect(byDrive(0).active('TANK-1')).toBe(true);
+  });
+
   it('clears where the tank no longer falls, and holds where its level is lost', () => {
     const falling = bench().set('timeToEmpty', 600).run(30);
     const slot = falling.pipeline.unitSlots[0]?.timeToEmpty ?? -1;

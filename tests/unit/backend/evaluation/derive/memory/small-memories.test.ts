@@ -41,6 +41,17 @@ describe('top-ups', () => {
     expect(topUps.total[0]).toBeCloseTo(0.7);
   });
 
+  it('take no water from a counter that comes back with an older total, at its full scale neither', () => {
+    const topUps = new TopUps(2);
+    expect(topUps.push(0, 0, 0.3005, Infinity)).toBe(0);
+    expect(topUps.push(0, 1000, 0.3, Infinity)).toBe(0);
+    expect(topUps.push(0, 2000, 0.301, Infinity)).toBeCloseTo(0.001);
+    expect(topUps.push(1, 0, 990, 1000)).toBe(0);
+    expect(topUps.push(1, 1000, 989, 1000)).toBe(0);
+    expect(topUps.total[0]).toBeCloseTo(0.001);
+    expect(topUps.total[1]).toBe(0);
+  });
+
   it('take no gain that is more than the loop holds: the counter misread, and comes back to what it was', () => {
     const topUps = new TopUps(1);
     topUps.push(0, 0, 5, Infinity, 0.5);

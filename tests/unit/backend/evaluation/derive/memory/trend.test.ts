@@ -39,6 +39,27 @@ describe('a trend by means', () => {
     expect(trend.spanS[0]).toBe(23 * 3600);
   });
 
+  it('knows nothing of the slope after an outage longer than its window, from the first sample on until eight means are there', () => {
+    const trend = fed((h) => -h, 20);
+    expect(trend.moves(0)).toBe(true);
+    const backMs = 80 * hour;
+    for (let ms = backMs; ms <= backMs + 7.5 * hour; ms += 10_000) {
+      trend.push(0, ms, 7);
+      if (ms % hour !== 0) continue;
+      expect([trend.slope[0], trend.slopeU(0), trend.spanS[0]]).toEqual([Number.NaN, Number.NaN, Number.NaN]);
+      expect([trend.moves(0), trend.degreesOfFreedom(0)]).toEqual([false, Infinity]);
+    }
+    for (let ms = backMs + 7.5 * hour; ms <= backMs + 8.5 * hour; ms += 10_000) trend.push(0, ms, 7);
+    expect([trend.slope[0], trend.spanS[0], trend.moves(0)]).toEqual([0, 7 * 3600, false]);
+  });
+
+  it('forgets a slope while the value stays unknown for as long, and keeps it over an outage that leaves enough means', () => {
+    const away = fed((h) => (h < 20 ? -h : Number.NaN), 50);
+    expect([away.slope[0], away.moves(0)]).toEqual([Number.NaN, false]);
+    const short = fed((h) => (h < 20 ? -h : Number.NaN), 34);
+    expect((short.slope[0] ?? 0) * 3600).toBeCloseTo(-1, 6);
+  });
+
   it('ends the means of different units at different moments, so that the work spreads', () => {
     const ends = [0, 1, 2].map((unit) => {
       const trend = new Trend(3, { stepMs: hour, length: 24 });

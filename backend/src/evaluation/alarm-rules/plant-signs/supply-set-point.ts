@@ -1,0 +1,34 @@
+import type { CompiledUnit } from '../../site/compiled-site';
+import type { SlotState } from '../../slots/slot-state';
+import { keep, recall, usable, type UnitContext } from '../judge-context';
+
+const cell = { told: 0, followed: 1, atMs: 2 } as const;
+
+/** A sound loop follows a set point that was lowered no slower than this: K/s. Own rule. */
+export const followKPerS = 0.5 / 60;
+
+/** What the supply is held at, °C: as the unit tells it, else as the site file states it; NaN where nobody says. */
+export function supplySetPointC(state: SlotState, slot: number, unit: CompiledUnit): number {
+  const told = usable(state, slot);
+  return Number.isNaN(told) ? (unit.design.supplySetPointC ?? Number.NaN) : told;
+}
+
+/**
+ * The set point that the supply is judged by, °C. One that was raised holds at once. One that was lowered is followed as a loop can,
+ * as its water is still warm from before. Where it can not be read now, nobody has set it back by that: the last one holds.
+ * Keeps three cells of the rule that asks.
+ */
+export function followedSetPointC(context: UnitContext): number {
+  const { nowMs, slots, state, unit } = context;
+  if (slots.supplySetPoint < 0) return unit.design.supplySetPointC ?? Number.NaN;
+  const read = usable(state, slots.supplySetPoint);
+  const told = Number.isNaN(read) ? recall(context, cell.told) : read;
+  if (Number.isNaN(told)) return unit.design.supplySetPointC ?? Number.NaN;
+  const elapsedS = Math.max(0, nowMs - recall(context, cell.atMs)) / 1000;
+  const cooled = recall(context, cell.followed) - followKPerS * elapsedS;
+  const followed = cooled > told ? cooled : told;
+  keep(context, cell.told, told);
+  keep(context, cell.followed, followed);
+  keep(context, cell.atMs, nowMs);
+  return followed;
+}
