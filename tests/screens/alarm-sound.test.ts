@@ -24,6 +24,7 @@ function bench() {
   const played: string[] = [];
   const player = {
     allowed: false,
+    whenChanged: () => undefined,
     ask: () => Promise.resolve(void (player.allowed = true)),
     play: (pattern: TonePattern, loudness: number) => {
       const priority = ([1, 2, 3] as const).find((one) => tonePatterns[one] === pattern);

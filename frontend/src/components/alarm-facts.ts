@@ -64,21 +64,30 @@ export const plainDisplay = (entry: string): DisplayUnit | undefined => plain[en
 /** True where a flow that an entry judges is gas, and must be said as free air. */
 export const isOfFreeAir = (entry: string): boolean => entry.startsWith('AIR-') || entry === 'PERMIT-1';
 
-/** A value or limit of an alarm or alert with its unit. Gas flows must say that they are free air. */
-export function sayAlarmValue(entry: string, value: number, ucum: string | null): string {
+/**
+ * A value or limit of an alarm or alert with its unit. Gas flows must say that they are free air.
+ * @param finer so many decimals more than usual
+ */
+export function sayAlarmValue(entry: string, value: number, ucum: string | null, finer = 0): string {
   const display = ucum === '1' ? plain[entry] : undefined;
-  if (display !== undefined) return `${formatNumber(inUnit(value, display), display.decimals)}\u00a0${display.unit}`;
-  return inWords(formatByUnit(value, ucum, isOfFreeAir(entry)));
+  if (display !== undefined)
+    return `${formatNumber(inUnit(value, display), display.decimals + finer)}\u00a0${display.unit}`;
+  return inWords(formatByUnit(value, ucum, isOfFreeAir(entry), finer));
 }
 
-/** Value when raised against its limit, each with its unit; null where there is nothing to compare (a yes or no). */
+/**
+ * Value when raised against its limit, each with its unit; null where there is nothing to compare (a yes or no). Where both would read
+ * alike they are said finer: an alarm that stands has crossed its limit.
+ */
 export function sayValueAgainstLimit(
   alarm: Pick<Alarm, 'entry' | 'value' | 'limit' | 'unit_of_measure'>,
 ): string | null {
-  const say = (value: number): string => sayAlarmValue(alarm.entry, value, alarm.unit_of_measure);
+  const say = (value: number, finer = 0): string => sayAlarmValue(alarm.entry, value, alarm.unit_of_measure, finer);
   if (isYesNo(alarm)) return null;
   if (alarm.value === null) return alarm.limit === null ? null : `limit ${say(alarm.limit)}`;
   if (alarm.limit === null) return say(alarm.value);
   const against = told.includes(alarm.entry) ? ', told to stand at' : ' against a limit of';
-  return `${say(alarm.value)}${against} ${say(alarm.limit)}`;
+  const { value, limit } = alarm;
+  const finer = [0, 1, 2].find((more) => say(value, more) !== say(limit, more)) ?? 0;
+  return `${say(value, finer)}${against} ${say(limit, finer)}`;
 }

@@ -5,7 +5,7 @@ import { lowerWallFigure } from './strip-geometry';
 
 const absolute = (pa: number): string => inWords(formatQuantity(pa, 'absolutePressure'));
 const difference = (pa: number, uncertainty: number | null): string =>
-  inWords(formatQuantity(pa, 'pressureDifference', { uncertainty }));
+  inWords(formatQuantity(pa, 'pressureDifference', { uncertainty, keepsSign: true }));
 
 /** The strip as a sentence, for those who hear it instead of seeing it. */
 export function sayWindow(name: string, window: PressureWindow): string {

@@ -1,15 +1,17 @@
 import type { Frame, View, ViewRefusal } from '@ebbline/shared/contract/live-feed';
 import type { Ref, ShallowRef } from 'vue';
 import { nextTick, readonly, ref, shallowReadonly, shallowRef } from 'vue';
+import { awakeMs } from './awake-ms';
 import type { FeedSocket } from './feed-socket';
 import { openSocket } from './open-socket';
+import { showsWished } from './shows-wished';
 
 export interface LiveFeedOptions {
   /** Opens the connection. Default: socket.io to the server the page came from. */
   readonly open?: () => FeedSocket;
   /** What proves to the server that this page asks; asked for at every handshake. Default: nothing. */
   readonly csrf?: () => string | null;
-  /** Monotonic time in ms. Default: `performance.now()`. */
+  /** Monotonic time in ms that goes on while the machine sleeps. Default: `awakeMs`. */
   readonly monotonicMs?: () => number;
 }
 
@@ -21,11 +23,14 @@ export interface LiveFeed {
   /** Monotonic ms at which the newest frame arrived. */
   readonly frameArrivedMs: Readonly<Ref<number | null>>;
   readonly link: Readonly<Ref<Link>>;
+  /** Why what is wished is not shown; null once it is. */
   readonly refusal: Readonly<ShallowRef<ViewRefusal | null>>;
   /** How often the server has turned this page away, as one that is not or no longer signed in. */
   readonly turnedAway: Readonly<Ref<number>>;
   readonly monotonicMs: () => number;
   show(view: View): void;
+  /** Asks once more for what was refused, if anything was: the site may have it by now. */
+  readonly askAgain: () => void;
   /** Begins a new connection, as who is signed in by now. */
   connect(): void;
   close(): void;
@@ -41,19 +46,32 @@ const notOfTheSite: ReadonlySet<string> = new Set<ViewRefusal['code']>([
   'VIEW_UNKNOWN_POINT',
 ]);
 
+/** Nobody stands at a wall or at a panel who would ask again for what was refused. ms */
+const askAgainMs = 20_000;
+
 /**
  * Takes frames one at a time: each is acknowledged after the screen has drawn it, and only then does the
  * server send the next, so that a slow screen gets newer frames and never a queue of old ones.
  * After a reconnect the wish is sent again and one whole frame comes back.
  */
 export function useLiveFeed(options: LiveFeedOptions = {}): LiveFeed {
-  const monotonicMs = options.monotonicMs ?? (() => performance.now());
+  const monotonicMs = options.monotonicMs ?? awakeMs;
   const frame = shallowRef<Frame | null>(null);
   const frameArrivedMs = ref<number | null>(null);
   const link = ref<Link>('connecting');
   const refusal = shallowRef<ViewRefusal | null>(null);
   const turnedAway = ref(0);
   let wish: View | null = null;
+  let asking: ReturnType<typeof setInterval> | null = null;
+
+  function askAgain(): void {
+    if (refusal.value !== null && wish !== null && link.value === 'open') socket.emit('show', wish);
+  }
+  function settle(): void {
+    refusal.value = null;
+    if (asking !== null) clearInterval(asking);
+    asking = null;
+  }
 
   const socket = (options.open ?? (() => openSocket(options.csrf ?? (() => null))))();
   socket.on('connect', () => {
@@ -73,12 +91,14 @@ export function useLiveFeed(options: LiveFeedOptions = {}): LiveFeed {
       return;
     }
     refusal.value = why;
+    asking ??= setInterval(askAgain, askAgainMs);
     // Without frames an address that the site does not have would look like a lost connection, with no alarm counted.
     if (notOfTheSite.has(why.code)) socket.emit('show', { screen: 'alarms' });
   });
   socket.on('frame', (next, taken) => {
     frame.value = next;
     frameArrivedMs.value = monotonicMs();
+    if (wish !== null && showsWished(next, wish)) settle();
     void nextTick(taken);
   });
 
@@ -91,15 +111,20 @@ export function useLiveFeed(options: LiveFeedOptions = {}): LiveFeed {
     monotonicMs,
     show(view) {
       wish = view;
-      refusal.value = null;
+      settle();
       if (link.value === 'open') socket.emit('show', view);
     },
+    askAgain,
     connect() {
       socket.close();
       // A change of our own will is no loss: what is shown stays as fresh as it is.
       link.value = 'connecting';
       socket.connect();
     },
-    close: () => void socket.close(),
+    close() {
+      if (asking !== null) clearInterval(asking);
+      asking = null;
+      socket.close();
+    },
   };
 }

@@ -21,7 +21,7 @@ export const noTrail = (minute: number): KeptTrail => ({ minute, lowestPa: empty
 
 /**
  * A trail gone on with what is seen now: always an hour long, whatever is folded in. The same object where nothing changes by it.
- * @param minute that runs, counted since 1970; one from before the trail's last begins it anew: the clock was set back
+ * @param minute that runs, counted since 1970; one from before the trail's last leaves it as it is: whoever read it knew more
  * @param lowestPa null is no observation
  */
 export function foldTrail(
@@ -30,6 +30,7 @@ export function foldTrail(
   lowestPa: number | null,
   highestPa: number | null,
 ): KeptTrail {
+  if (minute < trail.minute) return trail;
   const moved = moveTo(trail, minute);
   if (lowestPa === null || highestPa === null) return moved;
   const [low, high] = [Math.round(lowestPa), Math.round(highestPa)];
@@ -47,7 +48,7 @@ const withLast = (cells: Trail['lowestPa'], pa: number): (number | null)[] => [.
 function moveTo(trail: KeptTrail, minute: number): KeptTrail {
   const by = minute - trail.minute;
   if (by === 0) return trail;
-  if (by < 0 || by >= trailMinutes) return noTrail(minute);
+  if (by >= trailMinutes) return noTrail(minute);
   const gone = empty().slice(0, by);
   return {
     minute,

@@ -16,6 +16,11 @@ export class TonePlayer {
     return this.context.state === 'running';
   }
 
+  /** Tells of every change of `allowed`: a call, a lock or another program may take the sound away at any time. */
+  whenChanged(listener: () => void): void {
+    this.context.onstatechange = listener;
+  }
+
   /** Asks the browser for it; only during a click or a key will it say yes. */
   async ask(): Promise<void> {
     await this.context.resume();
@@ -57,6 +62,7 @@ export class TonePlayer {
 
   async close(): Promise<void> {
     this.stop();
+    this.context.onstatechange = null;
     await this.context.close();
   }
 }

@@ -1,7 +1,7 @@
 import type { Alarm } from '@ebbline/shared/contract/alarm';
 import type { Result } from '@ebbline/shared/errors/result';
 import type { ShallowRef } from 'vue';
-import { shallowReadonly, shallowRef } from 'vue';
+import { shallowReadonly, shallowRef, watch } from 'vue';
 import { acknowledge } from '../api/alarms';
 import { problemText } from '../text/problem-text';
 
@@ -9,12 +9,15 @@ import { problemText } from '../text/problem-text';
 export type Acknowledging =
   | { readonly step: 'idle' }
   | { readonly step: 'busy' }
-  | { readonly step: 'confirmed'; readonly alarm: Alarm }
+  /** shown: a frame has shown it, or what came after it. */
+  | { readonly step: 'confirmed'; readonly alarm: Alarm; readonly shown?: true }
   | { readonly step: 'refused'; readonly text: string };
 
 export interface AcknowledgeOptions {
   /** Default: the server. */
   readonly send?: (alarm: string, wish: { operator: string; comment: string }) => Promise<Result<Alarm>>;
+  /** All that stand by the newest frame. Default: no frame is looked at. */
+  readonly standing?: () => readonly Alarm[];
 }
 
 export function useAcknowledge(options: AcknowledgeOptions = {}): {
@@ -26,15 +29,33 @@ export function useAcknowledge(options: AcknowledgeOptions = {}): {
   const put = (alarm: string, next: Acknowledging): void => {
     state.value = new Map(state.value).set(alarm, next);
   };
+  /** Of what was confirmed, what stood no longer since: what stands again is told anew. */
+  const left = new Set<string>();
+  watch(options.standing ?? (() => null), (alarms) => {
+    if (alarms === null) return;
+    for (const [id, one] of state.value) {
+      if (one.step !== 'confirmed' || one.shown === true) continue;
+      const now = alarms.find((alarm) => alarm.id === id);
+      if (now === undefined) left.add(id);
+      else if (left.has(id) || isNoOlder(now, one.alarm)) put(id, { ...one, shown: true });
+    }
+  });
   return {
     state: shallowReadonly(state),
     async acknowledge(alarm, operator, comment) {
       if (state.value.get(alarm)?.step === 'busy') return;
       put(alarm, { step: 'busy' });
+      left.delete(alarm);
       const reply = await send(alarm, { operator, comment });
       put(alarm, reply.ok ? { step: 'confirmed', alarm: reply.value } : refusedWith(reply.fault));
     },
   };
+}
+
+/** Whether it stands as the answer says, or in a state that came after. */
+function isNoOlder(now: Alarm, answer: Alarm): boolean {
+  const laterMs = Date.parse(now.stateSince) - Date.parse(answer.stateSince);
+  return laterMs > 0 || (laterMs === 0 && now.state === answer.state);
 }
 
 function refusedWith(fault: { code: string; message: string }): Acknowledging {

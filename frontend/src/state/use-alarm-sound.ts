@@ -15,12 +15,12 @@ const key = 'ebbline.alarmSound';
 const gestures = ['click', 'keydown', 'pointerup'] as const;
 
 /** What sounds: a `TonePlayer`, or what a test puts in its place. */
-export type Player = Pick<TonePlayer, 'allowed' | 'ask' | 'play' | 'stop' | 'close'>;
+export type Player = Pick<TonePlayer, 'allowed' | 'whenChanged' | 'ask' | 'play' | 'stop' | 'close'>;
 
 export interface AlarmSound {
   /** Kept in this browser. */
   readonly volume: Readonly<Ref<SoundVolume>>;
-  /** The browser lets no page sound before someone has clicked or typed in it. */
+  /** The browser lets no page sound before someone has clicked or typed in it, and may take the sound away later. */
   readonly blocked: Readonly<Ref<boolean>>;
   /** What sounds now, or would if it were let; null: silence. */
   readonly sounding: Readonly<Ref<Priority | null>>;
@@ -51,32 +51,48 @@ export function useAlarmSound(
     player.value?.stop();
   };
   const repeat = (pattern: TonePattern): void => {
-    play(pattern);
+    look();
+    if (allowed.value) play(pattern);
+    else void unblock();
     timer = setTimeout(() => repeat(pattern), pattern.everyS * 1000);
   };
-  const unblock = async (): Promise<void> => {
-    player.value ??= open();
-    mute.value = player.value === null;
-    if (player.value === null) return;
-    if (!player.value.allowed) await player.value.ask().catch(stillBlocked);
-    allowed.value = player.value.allowed;
+  const look = (): void => {
+    allowed.value = player.value?.allowed ?? false;
   };
-  const onGesture = (): void => void unblock();
+  /** A browser that does not let it may leave the answer open until the next click. */
+  const unblock = async (): Promise<void> => {
+    if (player.value?.allowed === false) await player.value.ask().catch(stillBlocked);
+    look();
+  };
+  const onGesture = (): void => {
+    if (player.value === null) {
+      player.value = open();
+      player.value?.whenChanged(look);
+      mute.value = player.value === null;
+    }
+    void unblock();
+  };
+  const onSight = (): void => {
+    if (document.visibilityState === 'visible') void unblock();
+  };
 
   // Older browsers do not tell it; there the next click does.
   const { userActivation } = navigator as { readonly userActivation?: UserActivation };
   if (userActivation?.hasBeenActive === true) onGesture();
   for (const gesture of gestures) window.addEventListener(gesture, onGesture, { capture: true });
+  document.addEventListener('visibilitychange', onSight);
   watch(
     [sounding, allowed],
-    ([priority, may]) => {
+    ([priority]) => {
       quiet();
-      if (priority !== null && may) repeat(tonePatterns[priority]);
+      // Also where it was taken away: each time that it is due, it is asked for again.
+      if (priority !== null && player.value !== null) repeat(tonePatterns[priority]);
     },
     { immediate: true },
   );
   onScopeDispose(() => {
     for (const gesture of gestures) window.removeEventListener(gesture, onGesture, { capture: true });
+    document.removeEventListener('visibilitychange', onSight);
     quiet();
     void player.value?.close();
   });

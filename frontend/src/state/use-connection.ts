@@ -29,7 +29,9 @@ export function useConnection(): Connection {
     state,
     (now, before) => {
       if (now === 'lagging' || (now === 'live' && before === 'lagging')) return;
-      const back = now === 'lost' ? (msSinceFrame.value ?? 0) : 0;
+      // Asked anew: after a sleep the connection may be told as closed before the next tick.
+      const arrived = feed.frameArrivedMs.value;
+      const back = now === 'lost' && arrived !== null ? feed.monotonicMs() - arrived : 0;
       since.value = new Date(Date.now() - back).toISOString();
     },
     { immediate: true },

@@ -11,7 +11,7 @@ const minuteMs = 60_000;
 
 /**
  * The last hour of each loop of a hall: read once, and gone on with from frame to frame. Read again after a lost connection, and
- * where a minute passed without a frame; where it can't be read, it is tried again with the next minute.
+ * where a minute passed without a frame or the clock was set back; where it can't be read, it is tried again with the next minute.
  */
 export function useHallTrails(
   hall: () => string | null,
@@ -40,7 +40,8 @@ export function useHallTrails(
     if (next?.time === null || next === null) return;
     const minute = Math.floor(Date.parse(next.time) / minuteMs);
     const passed = minuteNow === null ? 0 : minute - minuteNow;
-    minuteNow = minute;
+    // An answer may be built a moment after the frame, in the next minute: by one minute back nothing is lost, and it is waited for.
+    if (passed !== -1) minuteNow = minute;
     let changed = trails.value.size !== next.loops.length;
     const folded = new Map<string, KeptTrail>();
     for (const { unit, pressureWindow } of next.loops) {
@@ -50,7 +51,7 @@ export function useHallTrails(
       folded.set(unit, after);
     }
     if (changed) trails.value = folded;
-    if (passed > 1 || (passed === 1 && !isRead)) void read();
+    if (passed > 1 || passed < -1 || (passed === 1 && !isRead)) void read();
   }
 
   watch(

@@ -1,6 +1,7 @@
 import type { Result } from '@ebbline/shared/errors/result';
 import type { Ref, ShallowRef } from 'vue';
 import { onScopeDispose, ref, shallowReadonly, shallowRef, watch } from 'vue';
+import { awakeMs } from '../feed/awake-ms';
 import { problemText } from '../text/problem-text';
 
 export interface Polled<Value> {
@@ -17,7 +18,7 @@ export interface PollOptions {
   /** What is asked about; null asks nothing. A change forgets the value and asks at once. */
   readonly of?: () => string | null;
   readonly everyMs: number;
-  /** Default: the browser's. */
+  /** Default: one that goes on while the machine sleeps. */
   readonly monotonicMs?: () => number;
 }
 
@@ -26,7 +27,7 @@ export function usePolled<Value>(read: (of: string) => Promise<Result<Value>>, o
   const value = shallowRef<Value | null>(null);
   const problem = ref<string | null>(null);
   const cameMs = ref<number | null>(null);
-  const nowMs = options.monotonicMs ?? (() => performance.now());
+  const nowMs = options.monotonicMs ?? awakeMs;
   const about = options.of ?? (() => '');
   let asked = 0;
   /** Number of the request that is under way; 0 where none is that an answer is still awaited from. */

@@ -11,6 +11,8 @@ const retryMs = 2000;
 /** A page stays open for weeks, and a site file is changed meanwhile. ms */
 const lookAgainMs = 60_000;
 let asked = false;
+/** Of a site whose content could not be read: whoever tells it first has the site read anew. */
+const untold = '';
 /** Content of the site file that is held; null where nobody said yet. */
 let ofContent: string | null = null;
 
@@ -22,7 +24,6 @@ export function useSite(): {
   if (!asked) {
     asked = true;
     begin();
-    lookAgain();
     setInterval(lookAgain, lookAgainMs);
   }
   return { site: shallowReadonly(site), problem: shallowReadonly(problem) };
@@ -35,7 +36,7 @@ function begin(): void {
     mayLook,
     (may) => {
       if (may !== true) return;
-      void ask();
+      void askWhole();
       void Promise.resolve().then(() => stop());
     },
     { immediate: true },
@@ -54,6 +55,13 @@ function lookAgain(): void {
   void readSiteState().then((reply) => {
     if (reply.ok) siteInForce(reply.value.contentHash);
   });
+}
+
+/** Its content first: a file that comes into force between the two is read once more, and never missed. */
+async function askWhole(): Promise<void> {
+  const state = await readSiteState();
+  ofContent = state.ok ? state.value.contentHash : untold;
+  await ask();
 }
 
 async function ask(): Promise<void> {

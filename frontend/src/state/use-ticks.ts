@@ -1,11 +1,12 @@
 import type { Ref } from 'vue';
 import { onScopeDispose, readonly, ref } from 'vue';
+import { awakeMs } from '../feed/awake-ms';
 
 /**
  * Monotonic ms, renewed each `everyMs` and when the page comes back into view (browsers slow timers of
  * hidden pages down). Ends with its scope.
  */
-export function useTicks(monotonicMs: () => number, everyMs = 200): Readonly<Ref<number>> {
+export function useTicks(monotonicMs: () => number = awakeMs, everyMs = 200): Readonly<Ref<number>> {
   const now = ref(monotonicMs());
   const look = (): void => {
     now.value = monotonicMs();

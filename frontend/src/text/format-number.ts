@@ -2,18 +2,21 @@
 const minus = '−';
 const thinSpace = '\u202f';
 
-/** @param decimals below nought rounds to tens, hundreds and so on */
-export function formatNumber(value: number, decimals: number): string {
+/**
+ * @param decimals below nought rounds to tens, hundreds and so on
+ * @param keepsSign a value below nought keeps its minus where it rounds to nought: on which side it is matters
+ */
+export function formatNumber(value: number, decimals: number, keepsSign = false): string {
   const step = 10 ** Math.max(0, -decimals);
   const rounded = decimals < 0 ? Math.round(Math.abs(value) / step) * step : Math.abs(value);
-  return grouped(rounded.toFixed(Math.max(0, decimals)), value < 0);
+  return grouped(rounded.toFixed(Math.max(0, decimals)), value < 0, keepsSign);
 }
 
-function grouped(text: string, negative: boolean): string {
+function grouped(text: string, negative: boolean, keepsSign: boolean): string {
   const [whole = '0', fraction] = text.split('.');
   const thousands = whole.length > 4 ? whole.replace(/\B(?=(\d{3})+$)/g, thinSpace) : whole;
   const digits = fraction === undefined ? thousands : `${thousands}.${fraction}`;
-  return negative && Number(text) !== 0 ? `${minus}${digits}` : digits;
+  return negative && (keepsSign || Number(text) !== 0) ? `${minus}${digits}` : digits;
 }
 
 /**

@@ -25,6 +25,8 @@ export interface QuantityOptions {
   readonly before?: number | undefined;
   /** Point id, where the value is a point's: some ratios are counts. */
   readonly point?: string | undefined;
+  /** Below nought a minus stands also where it rounds to nought: of a margin, which is lost from there on. */
+  readonly keepsSign?: boolean | undefined;
 }
 
 /** A value in the contract's unit of measure (SI or °C) as people read it. */
@@ -39,7 +41,7 @@ export function formatQuantity(value: number, quantity: QuantityKind, options: Q
     (spread === null ? undefined : steadyDecimals(spread, options.before)) ??
     Math.max(0, display.decimals + (options.finer ?? 0));
   return {
-    number: formatNumber(inUnit(value, display), decimals),
+    number: formatNumber(inUnit(value, display), decimals, options.keepsSign),
     uncertainty: spread === null || spread <= 0 ? null : formatNumber(spread, decimals),
     unit: display.unit,
     decimals,
@@ -48,25 +50,37 @@ export function formatQuantity(value: number, quantity: QuantityKind, options: Q
 
 const asWord = (word: string): PrintedQuantity => ({ number: word, uncertainty: null, unit: '', decimals: 0 });
 
+const isMargin = (point: string): boolean => /margin(Worst)?$/i.test(point);
+
 /** As `formatQuantity` for a point, whose id says what is measured. */
 export function formatPoint(id: string, value: number, uncertainty: number | null, before?: number): PrintedQuantity {
   const definition = pointDefinition(id);
   if (definition === undefined) return { number: formatNumber(value, 3), uncertainty: null, unit: '', decimals: 3 };
-  return formatQuantity(value, definition.quantity, { uncertainty, point: id, before });
+  return formatQuantity(value, definition.quantity, { uncertainty, point: id, before, keepsSign: isMargin(id) });
 }
 
-/** As `formatQuantity` where only a UCUM code came with the value. Gas flows must say that they are free air. */
-export function formatByUnit(value: number, ucum: string | null, freeAir = false): PrintedQuantity {
-  if (freeAir && ucum === 'm3/s') return formatQuantity(value, 'freeAirFlow');
+/**
+ * As `formatQuantity` where only a UCUM code came with the value. Gas flows must say that they are free air.
+ * @param finer so many decimals more than usual
+ */
+export function formatByUnit(value: number, ucum: string | null, freeAir = false, finer = 0): PrintedQuantity {
+  if (freeAir && ucum === 'm3/s') return formatQuantity(value, 'freeAirFlow', { finer });
   const display = ucum === null ? undefined : displayUnitOfUcum(ucum);
   if (display !== undefined) {
-    const { unit, decimals } = display;
+    const { unit } = display;
+    const decimals = display.decimals + finer;
     return { number: formatNumber(inUnit(value, display), decimals), uncertainty: null, unit, decimals };
   }
   const quantity = ucum === null ? undefined : quantityOfUnit(ucum);
+  const decimals = 2 + finer;
   if (quantity === undefined)
-    return { number: formatNumber(value, 2), uncertainty: null, unit: ucum === '1' ? '' : (ucum ?? ''), decimals: 2 };
-  return formatQuantity(value, quantity);
+    return {
+      number: formatNumber(value, decimals),
+      uncertainty: null,
+      unit: ucum === '1' ? '' : (ucum ?? ''),
+      decimals,
+    };
+  return formatQuantity(value, quantity, { finer });
 }
 
 /** One line of text, number and unit held together. */

@@ -9,6 +9,7 @@ import { actor } from '../../state/use-session';
 import type { ListedAlarm, ListedGroup } from './keep-order';
 import { sendSetAside } from './send-set-aside';
 import { standingDeskKey } from './standing-desk';
+import { useChosen } from './use-chosen';
 import type { Places } from './use-places';
 
 /** So few cases are shown with their grounds from the start; with more, first the list is to be seen whole. */
@@ -26,12 +27,18 @@ export interface DeskOfList {
   readonly isUnfolded: (id: string) => boolean;
 }
 
-/** What the rows of a standing list share, and what is done with several of them. */
-export function useDeskOfList(listed: Readonly<Ref<readonly ListedGroup[]>>, places: Places): DeskOfList {
-  const { state, acknowledge } = useAcknowledge();
+/**
+ * What the rows of a standing list share, and what is done with several of them.
+ * @param alarms all that stand, also those that the list is narrowed to leave out
+ */
+export function useDeskOfList(
+  listed: Readonly<Ref<readonly ListedGroup[]>>,
+  alarms: () => readonly Alarm[],
+  places: Places,
+): DeskOfList {
+  const { state, acknowledge } = useAcknowledge({ standing: alarms });
   const acts = useActsById(sendSetAside);
   const unfolded = ref<ReadonlySet<string>>(new Set());
-  const chosen = ref<ReadonlySet<string>>(new Set());
   /** Said once of each row, and by its hand after that: no row opens or closes by itself. */
   const closed = ref<ReadonlyMap<string, boolean>>(new Map());
   watch(
@@ -55,25 +62,11 @@ export function useDeskOfList(listed: Readonly<Ref<readonly ListedGroup[]>>, pla
   const waiting = computed(() =>
     rows.value.flatMap(({ alarm, gone }) => (!gone && needsAcknowledgement(alarm.state) ? [alarm] : [])),
   );
-  const standing = computed(
-    () =>
-      new Map(
-        listed.value
-          .flatMap((group) => [group, ...group.folded])
-          .flatMap(({ alarm, gone }) => (gone ? [] : [[alarm.id, alarm] as const])),
-      ),
-  );
+  const standing = computed(() => new Map(alarms().map((alarm) => [alarm.id, alarm])));
+  const { isChosen, choose } = useChosen(() => standing.value);
   /** Since it was set aside: the list may be older than the answer. */
   const toldAgain = ({ id, since }: SetAsideAlarm): boolean =>
     Date.parse(standing.value.get(id)?.stateSince ?? '') > Date.parse(since);
-  function select(ids: readonly string[], selected: boolean): void {
-    const next = new Set(chosen.value);
-    for (const id of ids) {
-      if (selected) next.add(id);
-      else next.delete(id);
-    }
-    chosen.value = next;
-  }
   provide(standingDeskKey, {
     places,
     acknowledgingOf: (id) => state.value.get(id) ?? { step: 'idle' },
@@ -90,14 +83,14 @@ export function useDeskOfList(listed: Readonly<Ref<readonly ListedGroup[]>>, pla
       if (!next.delete(id)) next.add(id);
       unfolded.value = next;
     },
-    isSelected: (id) => chosen.value.has(id),
-    select: (id, selected) => select([id], selected),
+    isSelected: (id) => isChosen(standing.value.get(id)),
+    select: (id, selected) => choose([id], selected),
   });
   return {
     waiting,
     isUnfolded,
-    selected: computed(() => waiting.value.filter(({ id }) => chosen.value.has(id))),
-    select,
+    selected: computed(() => waiting.value.filter(isChosen)),
+    select: choose,
     ended: computed(() =>
       [...state.value.values()].flatMap((one) =>
         one.step === 'confirmed' && one.alarm.state === 'normal' && !standing.value.has(one.alarm.id)

@@ -14,6 +14,7 @@ const needTitles: { readonly [N in Need]: string } = {
   person: 'A person is needed',
   margin: 'A margin may lie below its guard',
   unknown: 'No fresh margin',
+  aside: 'An alarm is set aside while its condition holds',
   work: 'Not running as usual',
   calm: 'Calm',
 };

@@ -2,10 +2,12 @@ import type { Priority } from '@ebbline/shared/contract/alarm';
 import type { Site } from '@ebbline/shared/contract/http-api';
 import type { LoopLine } from '@ebbline/shared/contract/live-feed';
 import { isGone, needsAcknowledgement } from '../../components/alarm-facts';
+import { isLowIfStopped, lowIfStoppedWords } from '../../components/below-guard';
 import { firstSentence } from '../../text/first-sentence';
 import { placeTitle } from '../../text/place-title';
 import { shapeWords } from '../../text/shape-words';
 import { priorityWords } from '../../text/words';
+import { sayHeldAside } from '../../text/say-held-aside';
 import { byNeed, needOf } from './need-of';
 
 /** One line of a wall: a loop, or many that need the same. */
@@ -37,8 +39,7 @@ export function wallNeeds(lines: readonly LoopLine[], unitOf: (unit: string) => 
 function wallLine(line: LoopLine, unit: SiteUnit): WallLine {
   const { worst, name, moreAlarms } = line;
   if (worst === null) {
-    const text = needOf(line) === 'margin' ? 'a margin may lie below its guard' : 'no fresh margin';
-    return { key: line.unit, name, priority: null, outlined: false, text, more: '', then: '' };
+    return { key: line.unit, name, priority: null, outlined: false, text: untold(line), more: '', then: '' };
   }
   const where = worst.where === null ? '' : `${placeTitle(worst.where, unit)}. `;
   return {
@@ -52,6 +53,14 @@ function wallLine(line: LoopLine, unit: SiteUnit): WallLine {
       ? 'over, not acknowledged'
       : `${priorityWords[worst.priority]}: ${where}${firstSentence(worst.action)}`,
   };
+}
+
+/** What a loop needs of which no alarm is told. */
+function untold(line: LoopLine): string {
+  const need = needOf(line);
+  if (need === 'margin')
+    return isLowIfStopped(line.pressureWindow) ? lowIfStoppedWords : 'a margin may lie below its guard';
+  return need === 'aside' ? sayHeldAside(line.setAsideHolding ?? 0) : 'no fresh margin';
 }
 
 function together(lines: readonly WallLine[]): readonly WallLine[] {

@@ -72,6 +72,7 @@ describe('a hall in one sentence', () => {
       calm: true,
       text: 'This hall is calm: all 2 units keep their margins and nobody is needed.',
       needs: 0,
+      aside: 0,
       age: 2.5,
     });
     for (const one of [needing, silent, tight, nearWall]) expect(sayHall({ loops: [calm, one] }, 0).calm).toBe(false);

@@ -27,8 +27,10 @@ describe('a trail that goes on', () => {
     expect(seen(foldTrail(trail, 5000, 9, 10).lowestPa)).toEqual([[59, 9]]);
   });
 
-  it('begins anew where the clock was set back', () => {
-    expect(seen(foldTrail(foldTrail(noTrail(9), 9, 1, 2), 3, 5, 6).lowestPa)).toEqual([[59, 5]]);
+  it('is left as it is by a frame of a minute before its last', () => {
+    const trail = foldTrail(noTrail(9), 9, 2, 3);
+    expect(foldTrail(trail, 8, 1, 4)).toBe(trail);
+    expect(foldTrail(trail, 3, 1, 4)).toBe(trail);
   });
 });
 

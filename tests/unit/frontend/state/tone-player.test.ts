@@ -11,6 +11,7 @@ function paper() {
   const context = {
     currentTime: 10,
     state: 'running',
+    onstatechange: null as (() => void) | null,
     destination: node,
     createGain: () => {
       const gain = {
@@ -40,7 +41,7 @@ function paper() {
     resume: () => Promise.resolve(),
     close: () => Promise.resolve(),
   };
-  return { player: new TonePlayer(context as unknown as AudioContext), ramps, tones, master };
+  return { player: new TonePlayer(context as unknown as AudioContext), context, ramps, tones, master };
 }
 
 describe('a player of tones', () => {
@@ -63,6 +64,19 @@ describe('a player of tones', () => {
     const times = ramps.map(([, atS]) => atS);
     expect(times).toEqual([...times].sort((a, b) => a - b));
     expect((times[1] ?? 0) - (times[0] ?? 0)).toBeGreaterThanOrEqual(0.02);
+  });
+
+  it('tells when the sound is taken away or let again, and nothing once it is closed', async () => {
+    const { player, context } = paper();
+    const told: boolean[] = [];
+    player.whenChanged(() => told.push(player.allowed));
+    for (const state of ['interrupted', 'running']) {
+      context.state = state;
+      context.onstatechange?.();
+    }
+    expect(told).toEqual([false, true]);
+    await player.close();
+    expect(context.onstatechange).toBeNull();
   });
 
   it('falls silent by a ramp, too', () => {

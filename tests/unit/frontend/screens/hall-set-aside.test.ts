@@ -1,0 +1,64 @@
+import { describe, expect, it } from 'vitest';
+import { byNeed, needOf } from '../../../../frontend/src/screens/hall/need-of';
+import { sayHall } from '../../../../frontend/src/screens/hall/say-hall';
+import { smallWords } from '../../../../frontend/src/screens/hall/small-words';
+import { wallNeeds } from '../../../../frontend/src/screens/hall/wall-needs';
+import { sayNoneStands } from '../../../../frontend/src/screens/alarms/say-none-stands';
+import { aFigure, aLine, aWindow } from '../../../screens/fixtures/builders';
+
+const calm = aLine('e1');
+const aside = aLine('e2', { setAsideHolding: 2 });
+const stopped = aLine('e3', {
+  pressureWindow: aWindow({ vacuumMarginWorst: aFigure(5_400, { expandedUncertainty: 800 }) }),
+});
+
+describe('a hall in which an alarm is set aside while its condition holds', () => {
+  it('is not calm by it, and says how many', () => {
+    expect(needOf(aside)).toBe('aside');
+    expect(sayHall({ loops: [calm, aside] }, 0)).toMatchObject({
+      calm: false,
+      text: '2 alarms are set aside while their conditions hold.',
+      needs: 0,
+      aside: 2,
+    });
+    expect(sayHall({ loops: [calm], besideSetAside: 1 }, 0)).toMatchObject({
+      calm: false,
+      text: '1 alarm is set aside while its condition holds.',
+      aside: 1,
+    });
+  });
+
+  it('is not called as usual either where the unit is vented under a permit', () => {
+    const vented = { mode: 'vented', ventedNotProtected: true } as const;
+    expect(needOf(aLine('e2', vented))).toBe('work');
+    expect(needOf(aLine('e2', { ...vented, setAsideHolding: 1 }))).toBe('aside');
+  });
+
+  it('names the loop on the wall and in its row', () => {
+    expect(wallNeeds([calm, aside], () => undefined).map(({ name, text }) => [name, text])).toEqual([
+      ['E2', '2 alarms are set aside while their conditions hold'],
+    ]);
+    expect(smallWords(aside)).toBe('2 alarms are set aside while their conditions hold');
+  });
+
+  it('says so in place of an empty list of alarms, too', () => {
+    expect(sayNoneStands(0, 1)).toBe('No alarm is told, but 1 alarm is set aside while its condition holds.');
+    expect(sayNoneStands(1, 1)).toContain('nothing is known. And 1 alarm is set aside while its condition holds.');
+  });
+});
+
+describe('a loop whose margin holds only as long as the water flows', () => {
+  it('is not calm, as what would be left is what the alarm judges', () => {
+    expect(needOf(stopped)).toBe('margin');
+    expect(sayHall({ loops: [calm, stopped] }, 0)).toMatchObject({
+      calm: false,
+      text: '1 unit may lie below a guard.',
+    });
+    expect(byNeed([calm, aside, stopped]).map(({ unit }) => unit)).toEqual(['e3', 'e2', 'e1']);
+  });
+
+  it('is said so on the wall and in its row, as no strip draws it', () => {
+    expect(wallNeeds([stopped], () => undefined)[0]?.text).toBe('margin below its guard if the flow stops');
+    expect(smallWords(stopped)).toBe('margin below its guard if the flow stops');
+  });
+});
