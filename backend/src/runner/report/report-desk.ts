@@ -10,6 +10,7 @@ import type { NoteDesk } from '../../ports/note-desk';
 import type { PerformanceDesk } from '../../ports/performance-desk';
 import type { ReportDesk, ReportQuery } from '../../ports/report-desk';
 import type { TrendDesk } from '../../ports/trend-desk';
+import { journalReached } from '../journal-reached';
 import { FewAtOnce } from '../past/few-at-once';
 import { journalBegan } from '../performance/journal-began';
 import { untilOthersRan, type Pause } from '../performance/read-steps';
@@ -129,10 +130,12 @@ export class RunnerReportDesk implements ReportDesk {
     }
   }
 
-  /** On the source clock there is no time before the first sample. */
+  /** On the source clock there is no time before the first sample: then it is the one that the program before this one had reached. */
   private nowMs(): number {
     const nowMs = this.parts.nowMs();
-    return Math.floor(Number.isNaN(nowMs) ? this.parts.wallMs() : nowMs);
+    if (!Number.isNaN(nowMs)) return Math.floor(nowMs);
+    const reachedMs = journalReached(this.parts.journal);
+    return Number.isNaN(reachedMs) ? this.parts.wallMs() : reachedMs;
   }
 }
 

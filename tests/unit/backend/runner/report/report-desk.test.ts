@@ -1,6 +1,7 @@
+import type { JournalRow } from '@ebbline/shared/contract/alarm';
 import { fail } from '@ebbline/shared/errors/result';
 import { describe, expect, it } from 'vitest';
-import { RunnerReportDesk } from '../../../../../backend/src/runner/report/report-desk';
+import { RunnerReportDesk, type ReportDeskParts } from '../../../../../backend/src/runner/report/report-desk';
 import { historyInMemory } from '../../../../helpers/history-in-memory';
 import { smallSite } from '../../../../helpers/small-site';
 import { fromMs, toMs } from './report-sources';
@@ -9,7 +10,7 @@ const site = smallSite();
 const query = { hall: null, fromMs, toMs, madeBy: null, mayReadAudit: false };
 
 /** A desk that waits at the first page of the journal until it is let go on. */
-function heldDesk() {
+function heldDesk(parts: Partial<ReportDeskParts> = {}) {
   const held: (() => void)[] = [];
   let isOpen = false;
   const desk = new RunnerReportDesk({
@@ -25,6 +26,7 @@ function heldDesk() {
     unrecorded: () => 0,
     siteSinceMs: () => fromMs,
     pause: () => (isOpen ? Promise.resolve() : new Promise((resolve) => held.push(resolve))),
+    ...parts,
   });
   const open = (): void => {
     isOpen = true;
@@ -44,5 +46,18 @@ describe('reports', () => {
     const made = await Promise.all(asked.slice(0, 5));
     expect(made.map(({ ok }) => ok)).toEqual(Array(5).fill(true));
     expect((await desk.report(query)).ok).toBe(true);
+  });
+
+  it('begun on the source clock again, before its first sample, go as far as the program before this one had come', async () => {
+    const row = { alarm: 'm1:AIR-1', cause: 'raised', sourceTime: new Date(toMs - 1000).toISOString() };
+    const journal = {
+      page: ({ order }: { order?: string }) => ({ rows: order === 'newest' ? [row as JournalRow] : [], next: null }),
+      standingAt: () => null,
+      hand: () => [],
+    };
+    const { desk, open } = heldDesk({ journal, nowMs: () => Number.NaN, wallMs: () => fromMs - 1000 });
+    open();
+    const made = await desk.report(query);
+    expect(made.ok && made.value.until).toBe(new Date(toMs - 1000).toISOString());
   });
 });
