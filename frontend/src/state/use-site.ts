@@ -57,11 +57,15 @@ function lookAgain(): void {
   });
 }
 
-/** Its content first: a file that comes into force between the two is read once more, and never missed. */
+/** Its content is asked for first, and not waited for: a file that comes into force between the two answers is read once more. */
 async function askWhole(): Promise<void> {
-  const state = await readSiteState();
-  ofContent = state.ok ? state.value.contentHash : untold;
-  await ask();
+  const state = readSiteState();
+  await Promise.all([
+    ask(),
+    state.then((reply) => {
+      ofContent = reply.ok ? reply.value.contentHash : untold;
+    }),
+  ]);
 }
 
 async function ask(): Promise<void> {
