@@ -63,7 +63,7 @@ export const mutantsOfDerived: readonly Mutant[] = [
   {
     id: 'energy-over-a-gap',
     file: 'backend/src/runner/energy/add-unit.ts',
-    text: 'Math.min(passedS, known.seconds)',
+    text: 'Math.min(pieceS, Math.max(passedS, values), known.seconds)',
     becomes: 'known.seconds > 0 ? passedS : 0',
     why: 'energy would be invented for seconds in which nothing was measured',
     tests: ['unit/backend/runner/energy'],

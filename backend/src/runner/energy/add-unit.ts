@@ -35,7 +35,7 @@ type Stretches = Partial<Record<EnergyQuantity, Stretch>>;
  * energy nor seconds. U(E) = Σ U(P)·t: what a sensor is off it is off in every second alike (r = +1: JCGM 100:2008, 5.2.2, note 1),
  * so nothing is divided by √n. Units are added up in the same way, which bounds the sum from above where their sensors are
  * independent. Pieces are equal, and begin with the first period; none crosses the border of two periods. A value of a slow sensor
- * stands for its period beyond its piece too, and no longer; nothing is added of what has not passed.
+ * stands for its period beyond its piece too, and no longer; nothing is added of what has not passed but the second that runs.
  */
 export function addMeasured(
   periods: readonly PeriodSum[],
@@ -49,25 +49,35 @@ export function addMeasured(
     const pieces = Math.round((period.endMs - period.startMs) / pieceMs);
     for (let i = 0; i < pieces; i += 1, piece += 1) {
       const passedMs = Math.min(pieceMs, Math.max(0, nowMs - period.startMs - i * pieceMs));
-      addPiece(period, pieceOf(powers, left, piece, passedMs / 1000));
+      addPiece(period, pieceOf(powers, left, { piece, pieceS: pieceMs / 1000, passedS: passedMs / 1000 }));
     }
   }
 }
 
+interface Piece {
+  /** Which one, from the first on. */
+  readonly piece: number;
+  readonly pieceS: number;
+  /** Of it, what has passed. */
+  readonly passedS: number;
+}
+
 /** What is known of a piece; what its values stand for beyond it is left in `left` for the next. */
-function pieceOf(powers: UnitPowers, left: Stretches, piece: number, passedS: number): Stretches {
+function pieceOf(powers: UnitPowers, left: Stretches, { piece, pieceS, passedS }: Piece): Stretches {
   const found: Stretches = {};
   for (const quantity of energyQuantities) {
     const series = powers[quantity];
     if (series === undefined) continue;
     const { buckets, secondsPerValue, uncertainty } = series;
+    const values = buckets.count[piece] ?? 0;
     const own = {
-      seconds: (buckets.count[piece] ?? 0) * secondsPerValue,
+      seconds: values * secondsPerValue,
       mean: buckets.mean[piece] ?? Number.NaN,
       uncertainty: uncertainty(piece),
     };
     const known = together(left[quantity], own);
-    const seconds = Math.min(passedS, known.seconds);
+    // A value that is there already stands for the second that runs.
+    const seconds = Math.min(pieceS, Math.max(passedS, values), known.seconds);
     found[quantity] = { ...known, seconds };
     // However many values came, the last of them stands for no more than its period.
     left[quantity] = { ...known, seconds: Math.min(secondsPerValue, known.seconds - seconds) };
