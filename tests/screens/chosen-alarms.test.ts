@@ -12,6 +12,7 @@ let server: FakeServer;
 afterEach(() => {
   opened?.page.unmount();
   vi.unstubAllGlobals();
+  vi.restoreAllMocks();
 });
 
 const first = anAlarm('a', { title: 'First', annunciatedAt: '2026-03-01T11:48:10.000Z' });
@@ -60,17 +61,27 @@ describe('an alarm that is ticked', () => {
     onlySecond(page);
   });
 
-  it('is ticked no longer where it is told anew between two frames', async () => {
+  it('is ticked no longer where it is told anew while no frame came', async () => {
     const page = await ticked();
+    const slept = Date.now() + 60_000;
+    vi.spyOn(Date, 'now').mockReturnValue(slept);
     await next(anew, second);
     onlySecond(page);
   });
 
-  it('stays ticked where its condition goes and it still waits, and can be ticked anew after a telling', async () => {
+  it('stays ticked where it comes back before anybody acknowledged it, as one that chatters does', async () => {
+    const page = await ticked();
+    await next({ ...first, state: 'returnedUnacknowledged', stateSince: '2026-03-01T11:58:00.000Z' }, second);
+    await next(anew, second);
+    expect(tick(page, 'a').element.checked).toBe(true);
+    expect(count(page)).toBe('Acknowledge 2…');
+  });
+
+  it('stays ticked where its condition goes and it still waits, and can be ticked anew', async () => {
     const page = await ticked();
     await next({ ...first, state: 'returnedUnacknowledged', stateSince: '2026-03-01T11:58:00.000Z' }, second);
     expect(count(page)).toBe('Acknowledge 2…');
-    await next(anew, second);
+    await tick(page, 'a').setValue(false);
     await tick(page, 'a').setValue(true);
     expect(count(page)).toBe('Acknowledge 2…');
     await tick(page, 'a').setValue(false);

@@ -91,3 +91,18 @@ it('has its refusal gone with the first frame after a reconnect', () => {
   server.send(aHallFrame([]));
   expect(server.feed.refusal.value).toBeNull();
 });
+
+it('asks once more for what it shows where the refusal was of another view and came late', () => {
+  const server = new FakeServer();
+  server.feed.show({ screen: 'hall', hall: 'west' });
+  server.connect();
+  server.feed.show(hall);
+  // Of the west hall, on its way as the east hall was asked for.
+  server.refuse(absent);
+  server.send(aHallFrame([], { hall: 'east' }));
+  expect(server.asked).toEqual([{ screen: 'hall', hall: 'west' }, hall, alarms, hall]);
+  expect(server.feed.refusal.value).toBeNull();
+  server.send(aHallFrame([], { hall: 'east' }));
+  expect(server.asked).toHaveLength(4);
+  server.feed.close();
+});

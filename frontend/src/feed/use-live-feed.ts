@@ -63,9 +63,16 @@ export function useLiveFeed(options: LiveFeedOptions = {}): LiveFeed {
   const turnedAway = ref(0);
   let wish: View | null = null;
   let asking: ReturnType<typeof setInterval> | null = null;
+  /** The alarms were asked for after the wish, in its place. */
+  let stoodIn = false;
 
+  function sendWish(): void {
+    if (wish === null) return;
+    stoodIn = false;
+    socket.emit('show', wish);
+  }
   function askAgain(): void {
-    if (refusal.value !== null && wish !== null && link.value === 'open') socket.emit('show', wish);
+    if (refusal.value !== null && link.value === 'open') sendWish();
   }
   function settle(): void {
     refusal.value = null;
@@ -76,7 +83,7 @@ export function useLiveFeed(options: LiveFeedOptions = {}): LiveFeed {
   const socket = (options.open ?? (() => openSocket(options.csrf ?? (() => null))))();
   socket.on('connect', () => {
     link.value = 'open';
-    if (wish !== null) socket.emit('show', wish);
+    sendWish();
   });
   socket.on('disconnect', () => {
     link.value = 'closed';
@@ -93,12 +100,18 @@ export function useLiveFeed(options: LiveFeedOptions = {}): LiveFeed {
     refusal.value = why;
     asking ??= setInterval(askAgain, askAgainMs);
     // Without frames an address that the site does not have would look like a lost connection, with no alarm counted.
-    if (notOfTheSite.has(why.code)) socket.emit('show', { screen: 'alarms' });
+    if (!notOfTheSite.has(why.code)) return;
+    stoodIn = true;
+    socket.emit('show', { screen: 'alarms' });
   });
   socket.on('frame', (next, taken) => {
     frame.value = next;
     frameArrivedMs.value = monotonicMs();
-    if (wish !== null && showsWished(next, wish)) settle();
+    if (wish !== null && showsWished(next, wish)) {
+      // The refusal was of an earlier wish and came late: what stands in for it would take the place of this one.
+      if (stoodIn) sendWish();
+      settle();
+    }
     void nextTick(taken);
   });
 
@@ -112,7 +125,7 @@ export function useLiveFeed(options: LiveFeedOptions = {}): LiveFeed {
     show(view) {
       wish = view;
       settle();
-      if (link.value === 'open') socket.emit('show', view);
+      if (link.value === 'open') sendWish();
     },
     askAgain,
     connect() {

@@ -19,3 +19,6 @@ export function useTicks(monotonicMs: () => number = awakeMs, everyMs = 200): Re
   });
   return readonly(now);
 }
+
+/** The same once, ms. */
+export const awakeNowMs = (): number => awakeMs();

@@ -1,6 +1,7 @@
 import type { Alarm } from '@ebbline/shared/contract/alarm';
 import { ref, watch } from 'vue';
 import { needsAcknowledgement } from '../../components/alarm-facts';
+import { awakeNowMs } from '../../state/use-ticks';
 
 export interface Chosen {
   readonly isChosen: (alarm: Alarm | undefined) => boolean;
@@ -9,21 +10,29 @@ export interface Chosen {
 
 const toldAt = (alarm: Alarm): string => alarm.annunciatedAt ?? alarm.since;
 
+/** Without a frame for so long an alarm may have been acknowledged, gone and told anew unseen. ms */
+const unseenMs = 5000;
+
 /**
- * Which alarms are ticked. A tick is for the telling that it was set for: acknowledged or gone, or told anew while no frame
- * came, the alarm is ticked no longer.
+ * Which alarms are ticked. An alarm that is acknowledged or gone is ticked no longer, and one that was told anew while no frame
+ * came; one that comes back while it waits still, as one that chatters does, stays ticked.
  */
-export function useChosen(standing: () => ReadonlyMap<string, Alarm>): Chosen {
+export function useChosen(standing: () => ReadonlyMap<string, Alarm>, nowMs: () => number = awakeNowMs): Chosen {
   /** By id, when it had been told. */
   const chosen = ref<ReadonlyMap<string, string>>(new Map());
   const isChosen = (alarm: Alarm | undefined): boolean =>
     alarm !== undefined && chosen.value.get(alarm.id) === toldAt(alarm);
+  let seenMs = nowMs();
   watch(standing, (alarms) => {
-    const kept = [...chosen.value].filter(([id]) => {
+    const isSeen = nowMs() - seenMs < unseenMs;
+    seenMs = nowMs();
+    const kept = [...chosen.value.keys()].flatMap((id): [string, string][] => {
       const alarm = alarms.get(id);
-      return alarm !== undefined && needsAcknowledgement(alarm.state) && isChosen(alarm);
+      if (alarm === undefined || !needsAcknowledgement(alarm.state)) return [];
+      return isSeen || isChosen(alarm) ? [[id, toldAt(alarm)]] : [];
     });
-    if (kept.length < chosen.value.size) chosen.value = new Map(kept);
+    if (kept.length < chosen.value.size || kept.some(([id, at]) => chosen.value.get(id) !== at))
+      chosen.value = new Map(kept);
   });
   return {
     isChosen,

@@ -1,5 +1,4 @@
 import type { LoopLine } from '@ebbline/shared/contract/live-feed';
-import { isLowIfStopped, lowIfStoppedWords } from '../../components/below-guard';
 import { lowerWallFigure } from '../../components/strip-geometry';
 import { formatQuantity, inWords } from '../../text/format-quantity';
 import { sayHeldAside } from '../../text/say-held-aside';
@@ -9,21 +8,13 @@ import { lowerWallNouns, modeWords } from '../../text/words';
 export function smallWords(
   line: Pick<
     LoopLine,
-    | 'worst'
-    | 'moreAlarms'
-    | 'mode'
-    | 'modeKnown'
-    | 'openPermits'
-    | 'pressureWindow'
-    | 'setAsideHolding'
-    | 'ventedNotProtected'
+    'worst' | 'moreAlarms' | 'mode' | 'modeKnown' | 'openPermits' | 'pressureWindow' | 'setAsideHolding'
   >,
 ): string {
   if (line.worst !== null)
     return line.moreAlarms === 0 ? line.worst.title : `${line.worst.title} and ${line.moreAlarms} more`;
   const aside = line.setAsideHolding ?? 0;
   if (aside > 0) return sayHeldAside(aside);
-  if (!line.ventedNotProtected && isLowIfStopped(line.pressureWindow)) return lowIfStoppedWords;
   if (!line.modeKnown) return 'mode not known, judged as running';
   if (line.openPermits > 0) return line.openPermits === 1 ? 'a permit is open' : `${line.openPermits} permits are open`;
   if (line.mode !== 'running') return modeWords[line.mode];

@@ -2,7 +2,6 @@ import type { Priority } from '@ebbline/shared/contract/alarm';
 import type { Site } from '@ebbline/shared/contract/http-api';
 import type { LoopLine } from '@ebbline/shared/contract/live-feed';
 import { isGone, needsAcknowledgement } from '../../components/alarm-facts';
-import { isLowIfStopped, lowIfStoppedWords } from '../../components/below-guard';
 import { firstSentence } from '../../text/first-sentence';
 import { placeTitle } from '../../text/place-title';
 import { shapeWords } from '../../text/shape-words';
@@ -58,9 +57,8 @@ function wallLine(line: LoopLine, unit: SiteUnit): WallLine {
 /** What a loop needs of which no alarm is told. */
 function untold(line: LoopLine): string {
   const need = needOf(line);
-  if (need === 'margin')
-    return isLowIfStopped(line.pressureWindow) ? lowIfStoppedWords : 'a margin may lie below its guard';
-  return need === 'aside' ? sayHeldAside(line.setAsideHolding ?? 0) : 'no fresh margin';
+  if (need === 'aside') return sayHeldAside(line.setAsideHolding ?? 0);
+  return need === 'margin' ? 'a margin may lie below its guard' : 'no fresh margin';
 }
 
 function together(lines: readonly WallLine[]): readonly WallLine[] {

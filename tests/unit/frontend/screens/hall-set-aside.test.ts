@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { sayBelowGuard } from '../../../../frontend/src/components/below-guard';
 import { byNeed, needOf } from '../../../../frontend/src/screens/hall/need-of';
 import { sayHall } from '../../../../frontend/src/screens/hall/say-hall';
 import { smallWords } from '../../../../frontend/src/screens/hall/small-words';
@@ -8,9 +9,9 @@ import { aFigure, aLine, aWindow } from '../../../screens/fixtures/builders';
 
 const calm = aLine('e1');
 const aside = aLine('e2', { setAsideHolding: 2 });
-const stopped = aLine('e3', {
-  pressureWindow: aWindow({ vacuumMarginWorst: aFigure(5_400, { expandedUncertainty: 800 }) }),
-});
+const unsure = aFigure(5_400, { expandedUncertainty: 800 });
+const stopped = aLine('e3', { pressureWindow: aWindow({ vacuumMarginWorst: unsure }) });
+const low = aLine('e4', { pressureWindow: aWindow({ vacuumMargin: unsure, vacuumMarginWorst: unsure }) });
 
 describe('a hall in which an alarm is set aside while its condition holds', () => {
   it('is not calm by it, and says how many', () => {
@@ -48,17 +49,16 @@ describe('a hall in which an alarm is set aside while its condition holds', () =
 });
 
 describe('a loop whose margin holds only as long as the water flows', () => {
-  it('is not calm, as what would be left is what the alarm judges', () => {
-    expect(needOf(stopped)).toBe('margin');
-    expect(sayHall({ loops: [calm, stopped] }, 0)).toMatchObject({
-      calm: false,
-      text: '1 unit may lie below a guard.',
-    });
-    expect(byNeed([calm, aside, stopped]).map(({ unit }) => unit)).toEqual(['e3', 'e2', 'e1']);
+  it('is told by its alarm, and set aside by what is set aside: beside a guard it turns no row and no word about each second', () => {
+    expect(needOf(stopped)).toBe('calm');
+    expect(needOf({ ...stopped, setAsideHolding: 1 })).toBe('aside');
+    expect(byNeed([calm, low, aside]).map(({ unit }) => unit)).toEqual(['e2', 'e4', 'e1']);
+    expect(needOf({ ...low, setAsideHolding: 1 })).toBe('aside');
   });
 
-  it('is said so on the wall and in its row, as no strip draws it', () => {
-    expect(wallNeeds([stopped], () => undefined)[0]?.text).toBe('margin below its guard if the flow stops');
-    expect(smallWords(stopped)).toBe('margin below its guard if the flow stops');
+  it('is said at the loop, apart from one that lies below it now', () => {
+    expect(sayBelowGuard(calm.pressureWindow)).toBeNull();
+    expect(sayBelowGuard(stopped.pressureWindow)).toBe('the vacuum margin may lie below its guard if the flow stops');
+    expect(sayBelowGuard(low.pressureWindow)).toBe('a margin may lie below its guard');
   });
 });
