@@ -19,6 +19,7 @@ export function takeOverAir(before: PipelineState, now: PipelineState, { airSign
     setPointBefore,
     calledMs,
     roseFromPa,
+    stillSinceMs,
     stepMs,
     namedScore,
   }: typeof old) => ({
@@ -33,6 +34,7 @@ export function takeOverAir(before: PipelineState, now: PipelineState, { airSign
     setPointBefore,
     calledMs,
     roseFromPa,
+    stillSinceMs,
     stepMs,
     namedScore,
   });

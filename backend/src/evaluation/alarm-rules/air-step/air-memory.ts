@@ -51,6 +51,8 @@ export interface AirMemory {
   readonly calledMs: Float64Array;
   /** Separator pressure from which it rises, Pa; NaN where it does not. */
   readonly roseFromPa: Float64Array;
+  /** Since when it stands still where it has risen to, tick time; NaN while it does not. */
+  readonly stillSinceMs: Float64Array;
   /** When the newest step was told, tick time, and gas load before it; NaN as above. */
   readonly stepMs: Float64Array;
   readonly gasBeforeNewest: Float64Array;
@@ -82,6 +84,7 @@ export function createAirMemory(units: readonly CompiledUnit[]): AirMemory {
     setPointBefore: new Float64Array(units.length).fill(Number.NaN),
     calledMs: new Float64Array(units.length).fill(Number.NaN),
     roseFromPa: new Float64Array(units.length).fill(Number.NaN),
+    stillSinceMs: new Float64Array(units.length).fill(Number.NaN),
     stepMs: new Float64Array(units.length).fill(Number.NaN),
     gasBeforeNewest: new Float64Array(units.length).fill(Number.NaN),
     namedBranch: new Int32Array(units.length).fill(-1),
@@ -98,4 +101,5 @@ export function forgetAir(memory: AirMemory, unit: number): void {
   memory.rings.forget(first, airSignalCount + 2 * (memory.branchCount[unit] as number));
   memory.calledMs[unit] = Number.NaN;
   memory.roseFromPa[unit] = Number.NaN;
+  memory.stillSinceMs[unit] = Number.NaN;
 }

@@ -9,7 +9,7 @@ import { standbyIsReserve, standbyWaits } from './standby-is-reserve';
  */
 export function allFull(context: UnitContext, signal: number, limits: Limits, active: boolean): boolean | null {
   const { slots, state } = context;
-  if (standbyIsReserve(context, signal, limits)) return false;
+  if (standbyIsReserve(context, signal, limits, active)) return false;
   if (usable(state, slots.vacuumRunning) < 0.5) return nothingLeft(context, signal, limits, active);
   const speed = usable(state, slots.vacuumSpeed);
   if (!Number.isNaN(speed)) return speed >= fullShare;

@@ -37,7 +37,7 @@ export const air4: UnitEntry = {
   defaults: { limit: 300, deadband: 100, onDelayMs: 3000, offDelayMs: 10_000 },
   unitOfMeasure: 'Pa',
   basis:
-    'Own rule: a weak source lets the pressure rise by 0.1 kPa within five seconds, a cut 25 mm main by more than 20 kPa (choked flow into 510 L). A standby that stands while the separator is 4 kPa above its set point for five seconds has not started.',
+    'Own rule: a weak source lets the pressure rise by 0.1 kPa within five seconds, a cut 25 mm main by more than 20 kPa (choked flow into 510 L). A standby that stands while the separator is 4 kPa above its set point for eight seconds and two readings of its run contact, or 20 kPa above it, counts as not started.',
   feeds: ['separator.pressure', 'vacuum.speed', 'vacuum.running'],
   offInModes: [],
   offWhenInferred: false,
@@ -70,7 +70,7 @@ export const air4: UnitEntry = {
 function sourcesText(context: UnitContext): string {
   const leadStands = usable(context.state, context.slots.vacuumRunning) < 0.5;
   if (standbyWaits(context))
-    return `the lead source ${leadStands ? 'stands' : 'is full'} and the standby has not started`;
+    return `the lead source ${leadStands ? 'stands' : 'is full'} and the standby is not seen to run`;
   return leadStands ? 'the lead source stands and no other has anything left' : 'all sources full';
 }
 

@@ -16,16 +16,34 @@ const carriesHeatK = 2;
  * temperature was bad then, or where the other units carry the loop and this one may have been put on standby.
  */
 export function pumpWanted(context: UnitContext): boolean | null {
-  const { plant, slots, state, unitIndex } = context;
+  const { plant, slots, state } = context;
   const command = usable(state, slots.pumpCommand);
   if (!Number.isNaN(command)) return command >= 0.5;
   if (slots.pumpCommand >= 0) return null;
   if (context.modeTold) return wantedByMode(context);
+  return wantedBySigns(context, plant.runs.pumpStoppedMs, plant.runs.heatInWaterK);
+}
+
+/**
+ * Without a mode point, as the standby was the last to carry the loop. An order to the lead to run is one to the loop; that the lead
+ * rests as ordered says nothing, for so it does after every change-over.
+ */
+function loopWanted(context: UnitContext): boolean | null {
+  const { plant, slots, state } = context;
+  const command = usable(state, slots.pumpCommand);
+  if (command >= 0.5) return true;
+  if (Number.isNaN(command) && slots.pumpCommand >= 0) return null;
+  return wantedBySigns(context, plant.runs.loopStoppedMs, plant.runs.loopHeatK);
+}
+
+/** @param stoppedMs when it was seen to stop @param heatK return less supply temperature then */
+function wantedBySigns(context: UnitContext, stoppedMs: Float64Array, heatK: Float64Array): boolean | null {
+  const { unitIndex } = context;
   if (powerLost(context)) return true;
   const loaded = chipsLoaded(context);
   if (loaded !== null) return loaded;
-  if (Number.isNaN(plant.runs.pumpStoppedMs[unitIndex]) || othersCarry(context)) return null;
-  const carried = plant.runs.heatInWaterK[unitIndex] as number;
+  if (Number.isNaN(stoppedMs[unitIndex]) || othersCarry(context)) return null;
+  const carried = heatK[unitIndex] as number;
   return Number.isNaN(carried) ? null : carried > carriesHeatK;
 }
 
@@ -42,13 +60,14 @@ function wantedByMode(context: UnitContext): boolean | null {
   return ranInStart || (chipsLoaded(context) ?? mode === 'powerReturn') ? true : null;
 }
 
-/** As many pumps of the loop's other units run as it needs. */
+/** As many of the loop's other units run, on their lead or their standby pump, as it needs. */
 function othersCarry({ allSlots, site, state, unit, unitIndex }: UnitContext): boolean {
   const loop = site.loops[unit.loop];
   if (loop === undefined || loop.units.length < 2) return false;
-  const running = loop.units.filter(
-    (other) => other !== unitIndex && usable(state, allSlots[other]?.pumpRunning ?? -1) >= 0.5,
-  );
+  const runs = (other: number): boolean =>
+    usable(state, allSlots[other]?.pumpRunning ?? -1) >= 0.5 ||
+    usable(state, allSlots[other]?.pumpStandbyRunning ?? -1) >= 0.5;
+  const running = loop.units.filter((other) => other !== unitIndex && runs(other));
   return running.length >= loop.unitsNeeded;
 }
 
@@ -58,10 +77,10 @@ function othersCarry({ allSlots, site, state, unit, unitIndex }: UnitContext): b
  */
 export const stopWasMeant = (context: UnitContext): boolean | null => {
   if (context.modeTold) return true;
-  const { slots, state } = context;
+  const { plant, slots, state, unitIndex } = context;
   const standby = usable(state, slots.pumpStandbyRunning);
   if (standby >= 0.5) return false;
   if (Number.isNaN(standby) && slots.pumpStandbyRunning >= 0) return null;
-  const wanted = pumpWanted(context);
+  const wanted = plant.runs.standbyWasLast[unitIndex] === 1 ? loopWanted(context) : pumpWanted(context);
   return wanted === null ? null : !wanted;
 };

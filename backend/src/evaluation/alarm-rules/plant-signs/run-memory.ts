@@ -15,6 +15,12 @@ export interface RunMemory {
   readonly vacuumWasRunning: Uint8Array;
   /** Return less supply temperature over the last seconds in which the pump ran, K; NaN where one of them was bad. */
   readonly heatInWaterK: Float64Array;
+  /** The same for whichever pump carries the loop, lead or standby: when the last of them stopped, and with what heat in the water. */
+  readonly loopStoppedMs: Float64Array;
+  readonly loopWasRunning: Uint8Array;
+  readonly loopHeatK: Float64Array;
+  /** 1: the standby was the last pump seen to run, without the lead. */
+  readonly standbyWasLast: Uint8Array;
   /** Separator pressure when the vacuum source stopped, Pa. */
   readonly pressureAtStop: Float64Array;
   /** When the standby was last seen to run, or since when it is watched. */
@@ -35,6 +41,10 @@ export function createRunMemory(units: number): RunMemory {
     pumpWasRunning: new Uint8Array(units),
     vacuumWasRunning: new Uint8Array(units),
     heatInWaterK: never(),
+    loopStoppedMs: never(),
+    loopWasRunning: new Uint8Array(units),
+    loopHeatK: never(),
+    standbyWasLast: new Uint8Array(units),
     pressureAtStop: never(),
     pumpStandbyProvedMs: never(),
     vacuumStandbyProvedMs: never(),

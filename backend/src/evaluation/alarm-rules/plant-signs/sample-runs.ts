@@ -9,7 +9,8 @@ export function sampleRuns(context: UnitContext): void {
   const { runs } = plant;
   follow(usable(state, slots.pumpRunning), runs.pumpWasRunning, runs.pumpStoppedMs, unitIndex, nowMs);
   follow(usable(state, slots.vacuumRunning), runs.vacuumWasRunning, runs.vacuumStoppedMs, unitIndex, nowMs);
-  if (usable(state, slots.pumpRunning) >= 0.5) followHeat(context);
+  if (usable(state, slots.pumpRunning) >= 0.5) followHeat(context, runs.heatInWaterK);
+  followLoop(context);
   if (runs.vacuumStoppedMs[unitIndex] === nowMs)
     runs.pressureAtStop[unitIndex] = usable(state, slots.separatorPressure);
   if (powerLost(context)) runs.powerLostMs[unitIndex] = nowMs;
@@ -26,6 +27,19 @@ function follow(running: number, was: Uint8Array, stoppedMs: Float64Array, unit:
     was[unit] = 0;
     stoppedMs[unit] = nowMs;
   }
+}
+
+/** The loop stands where neither pump runs. Where one stands and the other is not known, nothing is (a largest of NaN is NaN). */
+function followLoop(context: UnitContext): void {
+  const { nowMs, plant, slots, state, unitIndex } = context;
+  const { runs } = plant;
+  const lead = usable(state, slots.pumpRunning);
+  const standby = slots.pumpStandbyRunning >= 0 ? usable(state, slots.pumpStandbyRunning) : 0;
+  const carried = lead >= 0.5 || standby >= 0.5;
+  follow(carried ? 1 : Math.max(lead, standby), runs.loopWasRunning, runs.loopStoppedMs, unitIndex, nowMs);
+  if (!carried) return;
+  followHeat(context, runs.loopHeatK);
+  runs.standbyWasLast[unitIndex] = lead >= 0.5 ? 0 : 1;
 }
 
 function followMode(context: UnitContext): void {
@@ -52,10 +66,10 @@ function forgetFacility(plant: UnitContext['plant'], unitIndex: number): void {
 /** Share of the newest second: a mean of about ten. */
 const heatShare = 0.1;
 
-function followHeat({ plant: { runs }, slots, state, unitIndex }: UnitContext): void {
+function followHeat({ slots, state, unitIndex }: UnitContext, heatK: Float64Array): void {
   const heat = usable(state, slots.returnTemperature) - usable(state, slots.supplyTemperature);
-  const before = runs.heatInWaterK[unitIndex] as number;
-  runs.heatInWaterK[unitIndex] = Number.isNaN(before) ? heat : before + (heat - before) * heatShare;
+  const before = heatK[unitIndex] as number;
+  heatK[unitIndex] = Number.isNaN(before) ? heat : before + (heat - before) * heatShare;
 }
 
 /**

@@ -51,7 +51,7 @@ export const ofFlowAndHeat = {
     class: 'heat',
     designLimit: 'Supply temperature of the class that the racks are built for.',
     timeNeededS: 180,
-    stateDependent: `${noFlow} Counts from the set point that is measured, and from that of the site file where none is.`,
+    stateDependent: `${noFlow} Counts from the set point that is measured, and from that of the site file where none is; one that was never heard is awaited for a minute, or three of its periods.`,
     setting: above('temperatureDifference'),
   },
   'TSUP-2': {

@@ -19,7 +19,10 @@ export function sourceRuns({ state }: PipelineState, { slot }: UnitPlan): boolea
 /** Whether water moves in the loop; null where nothing says so. */
 export function flows({ state }: PipelineState, { slot, unit }: UnitPlan): boolean | null {
   const flow = usable(state, slot['loop.flow']);
-  const pump = usable(state, slot['pump.running']);
-  if (flow > zeroFlowShare * unit.design.ratedFlowM3PerS || pump > 0) return true;
-  return Number.isNaN(flow) && Number.isNaN(pump) ? null : false;
+  const lead = usable(state, slot['pump.running']);
+  const standby = usable(state, slot['pump.standby.running']);
+  if (flow > zeroFlowShare * unit.design.ratedFlowM3PerS || lead > 0 || standby > 0) return true;
+  if (!Number.isNaN(flow)) return false;
+  const known = !Number.isNaN(lead) && (slot['pump.standby.running'] < 0 || !Number.isNaN(standby));
+  return known ? false : null;
 }

@@ -86,6 +86,16 @@ describe('two units on one loop, each with a poor set', () => {
     expect(trips(plant.run(60))).toEqual([]);
   });
 
+  it('say nothing as well where the other carries it with its standby pump', () => {
+    const points = { 'branch.*.power': null, 'pump.standby.running': { path: 'standbyRunning' } };
+    const plant = new Plant(plantSite({ units: ['m1', 'm2'], points, document: { loops } }));
+    Object.assign(plant.m1, { standbyRunning: false });
+    Object.assign(plant.telemetry['m2'] ?? {}, { pumpRunning: false, standbyRunning: true });
+    plant.run(60);
+    plant.m1.pumpRunning = false;
+    expect(trips(plant.run(60))).toEqual([]);
+  });
+
   it('tell the trip of the second, which leaves none', () => {
     const plant = pair();
     plant.m1.pumpRunning = false;
